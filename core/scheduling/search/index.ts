@@ -1,0 +1,14 @@
+export {
+  workDaysOf,
+  type RelationshipKind,
+  type SearchActivity,
+  type SearchConflict,
+  type SearchOptions,
+  type SearchProblem,
+  type SearchProgress,
+  type SearchRelationship,
+  type SearchResource,
+  type SearchResult,
+  type SearchStatus,
+  type WorkDays,
+} from './problem';
