@@ -3,3 +3,4 @@ export { anyBlocks, type Finding, type FindingWeight } from './finding';
 export { hashText, randomStream, type RandomStream } from './random';
 export { BASES, UNCHECKED_BASES, weakerBasis, type Basis, type Provenance } from './basis';
 export { topologicalOrder, type TopologicalOrder } from './topological-order';
+export { decimalText, figureSchema, isoDate, key, provenanceSchema, type Figure } from './figure';

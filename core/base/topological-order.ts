@@ -6,7 +6,10 @@ export type TopologicalOrder = { readonly order: readonly number[] } | { readonl
  * @param before `[predecessor, successor]` pairs of item numbers.
  * @returns the order, or one loop (each item depends on the one before it, the first on the last).
  */
-export function topologicalOrder(count: number, before: readonly (readonly [number, number])[]): TopologicalOrder {
+export function topologicalOrder(
+  count: number,
+  before: readonly (readonly [number, number])[],
+): TopologicalOrder {
   const successors: number[][] = Array.from({ length: count }, () => []);
   const open = new Array<number>(count).fill(0);
   for (const [from, to] of before) {

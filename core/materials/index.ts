@@ -1,0 +1,13 @@
+export {
+  FAMILIES,
+  cautionsFile,
+  cautionSchema,
+  materialsFile,
+  materialSchema,
+  tripPointsFile,
+  tripPointSchema,
+  type Caution,
+  type FamilyKey,
+  type Material,
+  type TripPoint,
+} from './schema';
