@@ -1,0 +1,6 @@
+export { withScenario } from './overlay';
+export { readProject, type ReadResult } from './reader';
+export * from './schema';
+export { bodyHash, canonicalJson } from './sha256';
+export { writeProject } from './writer';
+export { parseJsonText, type Json } from './json-text';

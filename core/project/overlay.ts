@@ -1,0 +1,92 @@
+import { BugError, type Finding } from '../base';
+import type { Json } from './json-text';
+import { projectSchema, type Change, type Project, type Scenario } from './schema';
+
+/** What a scenario may not change: the document's frame and the scenarios themselves. */
+const FIXED = new Set(['format', 'version', 'sha256', 'scenarios', 'sample', 'reader', 'title']);
+
+/**
+ * Lays a scenario over the project: only what differs. A step of a path names a field, a place in a list, or the
+ * `id` (or `item`, `driver`) of an entry; a new entry of a list is added under a name that is not there yet.
+ * @returns the project as the scenario sees it, or findings naming the change that does not fit.
+ */
+export function withScenario(
+  project: Project,
+  scenario: Scenario,
+): { project?: Project; findings: Finding[] } {
+  const document = structuredCloneJson(project);
+  const findings = scenario.changes.flatMap((change, index) => {
+    const fault = applyChange(document, change);
+    return fault === undefined ? [] : [changeFinding(scenario, index, change, fault)];
+  });
+  if (findings.length > 0) return { findings };
+  const parsed = projectSchema.safeParse(document);
+  if (parsed.success) return { project: parsed.data, findings };
+  const first = parsed.error.issues[0];
+  const place = '/' + (first?.path ?? []).join('/');
+  const index = scenario.changes.findIndex(change =>
+    place.startsWith(change.at.split('/').slice(0, 2).join('/')),
+  );
+  const change = scenario.changes[index] ?? scenario.changes[0];
+  if (change === undefined) throw new BugError('a project without changes does not fit its own schema');
+  return {
+    findings: [changeFinding(scenario, Math.max(index, 0), change, `${place}: ${first?.message ?? ''}`)],
+  };
+}
+
+/** A deep copy of plain JSON data. */
+export function structuredCloneJson(value: unknown): { [key: string]: Json } {
+  return JSON.parse(JSON.stringify(value)) as { [key: string]: Json };
+}
+
+function applyChange(document: { [key: string]: Json }, change: Change): string | undefined {
+  const steps = change.at.split('/').slice(1);
+  const last = steps.pop() ?? '';
+  if (FIXED.has(steps[0] ?? last)) return 'a scenario cannot change this field';
+  let place: Json | undefined = document;
+  for (const step of steps) {
+    place = entry(place, step);
+    if (place === undefined || place === null || typeof place !== 'object')
+      return `there is nothing at "${step}"`;
+  }
+  return put(place, last, change.to);
+}
+
+function entry(place: Json, step: string): Json | undefined {
+  if (Array.isArray(place)) return place[indexOf(place, step)];
+  return place !== null && typeof place === 'object' && Object.hasOwn(place, step) ? place[step] : undefined;
+}
+
+function indexOf(list: readonly Json[], step: string): number {
+  const named = list.findIndex(
+    item =>
+      item !== null &&
+      typeof item === 'object' &&
+      !Array.isArray(item) &&
+      [item['id'], item['item'], item['driver'], item['at']].includes(step),
+  );
+  return named >= 0 ? named : /^\d+$/.test(step) ? Number(step) : -1;
+}
+
+function put(place: Json, step: string, value: Json): string | undefined {
+  if (Array.isArray(place)) {
+    const index = indexOf(place, step);
+    if (index >= 0 && index < place.length) place[index] = value;
+    else place.push(value);
+    return undefined;
+  }
+  if (place === null || typeof place !== 'object') return `there is no field "${step}"`;
+  place[step] = value;
+  return undefined;
+}
+
+function changeFinding(scenario: Scenario, index: number, change: Change, fault: string): Finding {
+  return {
+    code: 'scenario/change-does-not-fit',
+    weight: 'blocks',
+    place: `/scenarios/${scenario.id}/changes/${index}`,
+    message: `Scenario "${scenario.title}" changes ${change.at}, but ${fault}.`,
+    meaning: 'This scenario is not estimated.',
+    remedy: 'Correct the path or the value of the change, or remove it.',
+  };
+}

@@ -1,0 +1,79 @@
+import type { z } from 'zod';
+import type { Finding } from '../base';
+
+type Issue = z.core.$ZodIssue;
+
+/** A fault the schema found, as a finding in plain words with its place and remedy. */
+export function issueFinding(issue: Issue): Finding {
+  const place = '/' + issue.path.map(String).join('/');
+  const saw =
+    issue.input === undefined || typeof issue.input === 'object'
+      ? ''
+      : ` (it says ${JSON.stringify(issue.input).slice(0, 60)})`;
+  const [code, message, remedy] = describe(issue, place);
+  return {
+    code,
+    weight: 'blocks',
+    place,
+    message: `${message}${saw}.`,
+    meaning: 'The project is not estimated until this is put right.',
+    remedy,
+  };
+}
+
+function describe(issue: Issue, place: string): [string, string, string] {
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return [
+        'document/unknown-field',
+        `${place} has a field this version does not know: ${issue.keys.map(k => `"${k}"`).join(', ')}`,
+        'Remove the field, or open the file with the program version that wrote it.',
+      ];
+    case 'invalid_type':
+      return issue.input === undefined
+        ? ['document/missing-field', `${place} is missing`, missing(place)]
+        : [
+            'document/wrong-kind',
+            `${place} should be ${article(issue.expected)}`,
+            `Write ${article(issue.expected)} there.`,
+          ];
+    case 'invalid_value':
+      return [
+        'document/not-a-choice',
+        `${place} should be one of ${issue.values.map(String).join(', ')}`,
+        'Choose one of these words.',
+      ];
+    case 'invalid_format':
+      return ['document/wrong-form', `${place}: ${issue.message}`, 'Write it in that form.'];
+    case 'too_small':
+      return [
+        'document/too-small',
+        `${place} is smaller or shorter than ${String(issue.minimum)}`,
+        'Enter a larger value.',
+      ];
+    case 'too_big':
+      return [
+        'document/too-big',
+        `${place} is larger or longer than ${String(issue.maximum)}`,
+        'Enter a smaller value.',
+      ];
+    default:
+      return [
+        'document/does-not-fit',
+        `${place}: ${issue.message}`,
+        'Compare the place with a file this program wrote.',
+      ];
+  }
+}
+
+function missing(place: string): string {
+  if (place.endsWith('/unit'))
+    return 'State the unit, such as "ft", "m", "long-ton" or "t": a number without a unit is not used.';
+  if (place.endsWith('/basis'))
+    return 'State where the number comes from, such as "surveyed", "quoted" or "judgement".';
+  return 'Add it.';
+}
+
+function article(expected: string): string {
+  return /^[aeiou]/.test(expected) ? `an ${expected}` : `a ${expected}`;
+}
