@@ -1,0 +1,19 @@
+export { civilOf, dayOf, dayOfCivil, daysInMonth, isoOf, parseIsoDate, type DayNumber } from './iso-date';
+export { WEEKDAY_NAMES, weekdayOf, type Weekday } from './weekday';
+export { addMonths, monthEnd, monthOf, monthStart, monthsBetween } from './month';
+export { federalHolidays, observedHolidayDays, type FederalHoliday } from './federal-holidays';
+export { isMonthDay, liesIn, type DateSpan, type Season } from './season';
+export { checkCalendar, checkClosure, type Closure, type DayKind, type WorkCalendar } from './work-calendar';
+export {
+  addWorkDays,
+  countWorkDays,
+  dayKinds,
+  expandCalendar,
+  expandWhere,
+  isWorkDay,
+  nextWorkDay,
+  previousWorkDay,
+  type ExpandedCalendar,
+} from './expanded-calendar';
+export { noticeBy } from './notice';
+export { workDaysOfHours } from './shift';
