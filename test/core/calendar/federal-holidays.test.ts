@@ -25,14 +25,16 @@ describe('federal holidays', () => {
     const package_ = new Holidays('US');
     const differences: string[] = [];
     for (let year = 2000; year <= 2100; year++) {
-      const theirs = [...package_.getHolidays(year), ...package_.getHolidays(year + 1)].filter(
-        h => h.type === 'public',
-      );
+      const theirs = [year - 1, year, year + 1]
+        .flatMap(y => package_.getHolidays(y))
+        .filter(isHolidayOrSubstitute);
       for (const holiday of federalHolidays(year)) {
         if (holiday.id === 'juneteenth' && year < 2021) differences.push(`${year} too early`);
         const named = theirs.filter(h => TITLES[holiday.id]?.test(h.name)).map(h => h.date.slice(0, 10));
         if (!named.includes(holiday.date))
           differences.push(`${holiday.title} ${holiday.date}: ${named.join(' ')}`);
+        // The package gives banks no Friday for a Saturday Veterans Day; the federal rule does (next test).
+        if (holiday.id === 'veterans' && holiday.observed < holiday.date) continue;
         if (!named.includes(holiday.observed))
           differences.push(`${holiday.title} observed ${holiday.observed}: ${named.join(' ')}`);
       }
