@@ -1,0 +1,24 @@
+/**
+ * Quantities with typed units: a closed list of plain units and rates of two, exact factors with their
+ * source, and reading of amounts as people type them. Long ton, short ton and tonne never mix.
+ */
+export {
+  PLAIN_UNITS,
+  isPlainUnit,
+  isUnit,
+  unitParts,
+  type PlainUnit,
+  type RateUnit,
+  type Unit,
+} from './unit';
+export { UNIT_FACTORS, type UnitFactor } from './factors';
+export { Quantity, isDecimalText, quantity } from './quantity';
+export {
+  amountIn,
+  compareQuantities,
+  conversionFactor,
+  convert,
+  dimensionOf,
+  isConvertible,
+} from './convert';
+export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
