@@ -1,0 +1,50 @@
+import { BugError } from '../../base';
+
+/**
+ * Several resources side by side in one 32-bit word. Each has a lane wide enough for its capacity and one
+ * guard bit above it. With `free` holding what is left plus the guard bits, a demand fits into every lane at
+ * once when `(free - demand) & guards` still has every guard bit: a lane that runs short borrows its guard.
+ */
+export interface Lanes {
+  /** Words needed for all resources. */
+  readonly words: number;
+  /** The word and the lowest bit of each resource's lane. */
+  readonly wordOf: Int32Array;
+  readonly shiftOf: Int32Array;
+  /** The guard bits of each word. */
+  readonly guards: Int32Array;
+}
+
+const WORD_BITS = 32;
+
+/** Lays out lanes for the given largest capacities, first fit in the given order. */
+export function layLanes(capacities: readonly number[]): Lanes {
+  const wordOf = new Int32Array(capacities.length);
+  const shiftOf = new Int32Array(capacities.length);
+  const used: number[] = [0];
+  const guards: number[] = [0];
+  capacities.forEach((capacity, resource) => {
+    const width = 33 - Math.clz32(capacity);
+    if (!Number.isInteger(capacity) || capacity < 0 || width > WORD_BITS) {
+      throw new BugError(`A capacity of ${capacity} does not fit a lane`);
+    }
+    let word = used.findIndex(bits => bits + width <= WORD_BITS);
+    if (word < 0) word = used.push(0) - 1;
+    const shift = used[word] ?? 0;
+    wordOf[resource] = word;
+    shiftOf[resource] = shift;
+    used[word] = shift + width;
+    guards[word] = (guards[word] ?? 0) | (1 << (shift + width - 1));
+  });
+  return { words: used.length, wordOf, shiftOf, guards: Int32Array.from(guards) };
+}
+
+/** The units of every resource as packed words, without guard bits. */
+export function packUnits(lanes: Lanes, units: ArrayLike<number>): Int32Array {
+  const packed = new Int32Array(lanes.words);
+  for (let resource = 0; resource < units.length; resource++) {
+    const word = lanes.wordOf[resource] ?? 0;
+    packed[word] = (packed[word] ?? 0) + ((units[resource] ?? 0) << (lanes.shiftOf[resource] ?? 0));
+  }
+  return packed;
+}

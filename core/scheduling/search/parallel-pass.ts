@@ -1,0 +1,118 @@
+import { NONE, type Dice } from './dice';
+import type { PlainNet } from './plain-net';
+import { clearDays, fitsFrom, holdFrom, type PassMemory } from './serial-pass';
+
+/**
+ * Parallel schedule generation: goes from moment to moment and starts whatever fits, drawing among the ready
+ * activities with a bias towards small `priorities` (regret-based biased random sampling).
+ * @param bias how strong the bias is; 0 draws evenly.
+ * @param finishes receives the finish of each activity.
+ * @returns the last finish.
+ * @source Kolisch, European Journal of Operational Research 90 (1996) 320-333; Kolisch and Drexl, European
+ *   Journal of Operational Research 91 (1996) 22-37.
+ */
+export function sampledParallelPass(
+  net: PlainNet,
+  memory: PassMemory,
+  priorities: Int32Array,
+  bias: number,
+  dice: Dice,
+  finishes: Int32Array,
+): number {
+  const open = openCounts(net);
+  const ready: number[] = [];
+  for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
+  const running: number[] = [];
+  let now = 0;
+  let last = 0;
+  let placed = 0;
+  while (placed < net.count) {
+    let fitting = ready.filter(activity => fitsFrom(net, memory, activity, now));
+    while (fitting.length > 0) {
+      const activity = fitting[drawBiased(fitting, priorities, bias, dice)] ?? NONE;
+      holdFrom(net, memory, activity, now);
+      const finish = now + (net.durations[activity] ?? NONE);
+      finishes[activity] = finish;
+      if (finish > last) last = finish;
+      placed++;
+      ready.splice(ready.indexOf(activity), 1);
+      if (finish > now) running.push(activity);
+      else release(net, activity, open, ready);
+      fitting = (finish > now ? fitting : ready).filter(other => other !== activity && fitsFrom(net, memory, other, now));
+    }
+    now = finishNext(net, running, finishes, open, ready, now);
+  }
+  clearDays(net, memory, last);
+  return last;
+}
+
+/**
+ * A list of all activities, each after its predecessors, drawn with a bias towards small `priorities`.
+ * @param list receives the order.
+ */
+export function sampleList(net: PlainNet, priorities: Int32Array, bias: number, dice: Dice, list: Int32Array): void {
+  const open = openCounts(net);
+  const ready: number[] = [];
+  for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
+  for (let k = 0; k < net.count; k++) {
+    const place = drawBiased(ready, priorities, bias, dice);
+    const activity = ready[place] ?? NONE;
+    list[k] = activity;
+    ready[place] = ready[ready.length - 1] ?? NONE;
+    ready.pop();
+    release(net, activity, open, ready);
+  }
+}
+
+function openCounts(net: PlainNet): Int32Array {
+  const { first } = net.predecessors;
+  const open = new Int32Array(net.count);
+  for (let i = 0; i < net.count; i++) open[i] = (first[i + 1] ?? NONE) - (first[i] ?? NONE);
+  return open;
+}
+
+function release(net: PlainNet, activity: number, open: Int32Array, ready: number[]): void {
+  const { first, list } = net.successors;
+  for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
+    const next = list[s] ?? NONE;
+    const left = (open[next] ?? NONE) - 1;
+    open[next] = left;
+    if (left === 0) ready.push(next);
+  }
+}
+
+function finishNext(
+  net: PlainNet,
+  running: number[],
+  finishes: Int32Array,
+  open: Int32Array,
+  ready: number[],
+  now: number,
+): number {
+  let next = -1;
+  for (const activity of running) {
+    const finish = finishes[activity] ?? NONE;
+    if (next < 0 || finish < next) next = finish;
+  }
+  for (let r = running.length - 1; r >= 0; r--) {
+    const activity = running[r] ?? NONE;
+    if (finishes[activity] !== next) continue;
+    running.splice(r, 1);
+    release(net, activity, open, ready);
+  }
+  return next < 0 ? now : next;
+}
+
+/** The place in `from` that was drawn: chance in proportion to (largest priority - own + 1) to the power `bias`. */
+function drawBiased(from: readonly number[], priorities: Int32Array, bias: number, dice: Dice): number {
+  let largest = -Infinity;
+  for (const activity of from) largest = Math.max(largest, priorities[activity] ?? NONE);
+  let sum = 0;
+  for (const activity of from) sum += (largest - (priorities[activity] ?? NONE) + 1) ** bias;
+  let left = dice.share() * sum;
+  for (let place = 0; place < from.length; place++) {
+    left -= (largest - (priorities[from[place] ?? NONE] ?? NONE) + 1) ** bias;
+    if (left < 0) return place;
+  }
+  return from.length - 1;
+}
