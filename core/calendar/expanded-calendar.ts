@@ -1,6 +1,7 @@
 import { BugError } from '../base';
 import { civilOf, parseIsoDate, type DayNumber } from './iso-date';
 import { observedHolidayDays } from './federal-holidays';
+import { closeSpans, dayFlags } from './day-flags';
 import { liesIn, type DateSpan, type Season } from './season';
 import { weekdayOf } from './weekday';
 import type { DayKind, WorkCalendar } from './work-calendar';
@@ -26,29 +27,23 @@ export function expandCalendar(
   length: number,
   closed: readonly (Season | DateSpan)[] = [],
 ): ExpandedCalendar {
-  const kindOf = dayKinds(calendar, first, first + length - 1);
-  return expandWhere(
-    first,
-    length,
-    day => kindOf(day) === 'worked' && !closed.some(span => liesIn(day, span)),
-  );
+  const flags = dayFlags(calendar, first, length);
+  closeSpans(flags, first, closed);
+  return expandFlags(first, flags);
 }
 
-/** Lays out any rule for work days. */
-export function expandWhere(
-  first: DayNumber,
-  length: number,
-  isWorked: (day: DayNumber) => boolean,
-): ExpandedCalendar {
+/** Lays out flags a day, 1 worked. */
+export function expandFlags(first: DayNumber, flags: Uint8Array): ExpandedCalendar {
+  const length = flags.length;
   const before = new Int32Array(length + 1);
   const days = new Int32Array(length);
   let count = 0;
   for (let i = 0; i < length; i++) {
     before[i] = count;
-    if (isWorked(first + i)) days[count++] = i;
+    if (flags[i] === 1) days[count++] = i;
   }
   before[length] = count;
-  return { first, length, before, days: days.slice(0, count) };
+  return { first, length, before, days: days.subarray(0, count) };
 }
 
 /** A function that says of each day of a span why it is worked or not. Extra work days win, then holidays, closures. */

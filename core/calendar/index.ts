@@ -2,18 +2,19 @@ export { civilOf, dayOf, dayOfCivil, daysInMonth, isoOf, parseIsoDate, type DayN
 export { WEEKDAY_NAMES, weekdayOf, type Weekday } from './weekday';
 export { addMonths, monthEnd, monthOf, monthStart, monthsBetween } from './month';
 export { federalHolidays, observedHolidayDays, type FederalHoliday } from './federal-holidays';
-export { isMonthDay, liesIn, type DateSpan, type Season } from './season';
+export { isMonthDay, liesIn, spansOf, type DateSpan, type Season } from './season';
 export { checkCalendar, checkClosure, type Closure, type DayKind, type WorkCalendar } from './work-calendar';
 export {
   addWorkDays,
   countWorkDays,
   dayKinds,
   expandCalendar,
-  expandWhere,
+  expandFlags,
   isWorkDay,
   nextWorkDay,
   previousWorkDay,
   type ExpandedCalendar,
 } from './expanded-calendar';
+export { closeSpans, dayFlags, keepSpans } from './day-flags';
 export { noticeBy } from './notice';
 export { workDaysOfHours } from './shift';

@@ -26,15 +26,30 @@ export function isMonthDay(text: string): boolean {
 
 /** Whether a day lies in a season or span, both ends included. */
 export function liesIn(day: DayNumber, span: Season | DateSpan): boolean {
-  const [first, last] = [parseIsoDate(span.from), parseIsoDate(span.to)];
-  if (first !== undefined && last !== undefined) return day >= first && day <= last;
-  const { year } = civilOf(day);
-  const from = dayInYear(span.from, year);
-  const to = dayInYear(span.to, year);
-  return from <= to ? day >= from && day <= to : day >= from || day <= to;
+  return spansOf(span, day, day).some(([from, to]) => day >= from && day <= to);
 }
 
-function dayInYear(monthDay: string, year: number): DayNumber {
+/** The spells of a season or span that touch the days from `first` to `last`, as first and last day, in order. */
+export function spansOf(
+  span: Season | DateSpan,
+  first: DayNumber,
+  last: DayNumber,
+): [DayNumber, DayNumber][] {
+  const [from, to] = [parseIsoDate(span.from), parseIsoDate(span.to)];
+  const spells: [DayNumber, DayNumber][] = [];
+  if (from !== undefined && to !== undefined) spells.push([from, to]);
+  else {
+    for (let year = civilOf(first).year - 1; year <= civilOf(last).year; year++) {
+      const start = dayInYear(span.from, year);
+      const end = dayInYear(span.to, year);
+      spells.push([start, end < start ? dayInYear(span.to, year + 1) : end]);
+    }
+  }
+  return spells.filter(([start, end]) => end >= first && start <= last);
+}
+
+/** The day of the year `MM-DD` in one year; 29 February is the last day of any February. */
+export function dayInYear(monthDay: string, year: number): DayNumber {
   const month = Number(monthDay.slice(0, 2));
   return dayOfCivil(year, month, Math.min(Number(monthDay.slice(3)), daysInMonth(year, month)));
 }
