@@ -4,3 +4,4 @@ export * from './schema';
 export { bodyHash, canonicalJson } from './sha256';
 export { writeProject } from './writer';
 export { parseJsonText, type Json } from './json-text';
+export { checkProject, checkGiven } from './check';
