@@ -23,7 +23,10 @@ export const placeSchema = z.strictObject({
   id: key,
   title: z.string(),
   kind: z.enum(['office', 'ship', 'yard', 'sea', 'site']),
+  /** People who can work there at once. */
   crewLimit: figureSchema.optional(),
+  /** A larger ship has room for more: the limit is at least this many people per unit of a driver. */
+  crewLimitGrows: z.strictObject({ driver: key, perUnit: figureSchema }).optional(),
   touches: z.array(key),
 });
 
@@ -86,14 +89,18 @@ export const workItemSchema = z.strictObject({
   hoursPerUnit: figureSchema.optional(),
   setupHours: figureSchema.optional(),
   crew: key.optional(),
+  /** The most such crews that work on it at once; one when it is left out. */
   crewsAtOnce: figureSchema.optional(),
+  /** Hours of work that bring one crew more: crews = whole-up(hours ÷ this), at least one, at most `crewsAtOnce`. */
+  hoursPerCrew: figureSchema.optional(),
   conditions: z.array(key).default([]),
   place: key,
   /** Time that is not hours over crew: permits, notices, tows. In work days or calendar days. */
   duration: z.union([figureSchema, z.strictObject({ driver: key, perUnit: figureSchema })]).optional(),
   /**
    * A time-dependent item: its quantity is how long the span of the schedule lasts, from the start of the first
-   * to the finish of the last of the named stages or items, in work days, calendar days or months.
+   * to the finish of the last of the named stages or items, in work days, calendar days or months. The relationship
+   * of the driver multiplies it: `length` gives metre-days, `one-project` with a factor of 2 two of a thing a day.
    */
   span: z
     .strictObject({
@@ -123,6 +130,8 @@ export const workItemSchema = z.strictObject({
   feeFixed: figureSchema.optional(),
   /** The stream whose whole tonnage this item hauls and disposes of; its driver is then `stream`. */
   disposes: key.optional(),
+  /** The stream whose prices, fees and containers apply to it instead, when an option chooses another route. */
+  pricedAs: key.optional(),
   /** Scrap it yields, in tonnes a unit. */
   scrap: z.strictObject({ grade: key, perUnit: figureSchema }).optional(),
   /** Weight it takes off the ship, in tonnes a unit, and at what share of the depth above keel. */
@@ -146,7 +155,19 @@ export const optionSchema = z.strictObject({
   id: key,
   title: z.string(),
   default: z.string(),
-  values: z.array(z.strictObject({ id: z.string(), title: z.string(), effect: z.string() })).min(2),
+  values: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        effect: z.string(),
+        /** A shift pattern: hours a work day, work days a week, and the share of the hours paid at the overtime premium. */
+        shift: z
+          .strictObject({ hours: figureSchema, daysAWeek: figureSchema, overtimeShare: figureSchema })
+          .optional(),
+      }),
+    )
+    .min(2),
 });
 
 export const workItemsFile = z.strictObject({ items: z.array(workItemSchema) });
