@@ -1,0 +1,19 @@
+import { defineConfig } from 'vite';
+
+/** The command line and its worker, bundled for Node: nothing but Node's own modules stays outside. */
+export default defineConfig({
+  logLevel: 'silent',
+  publicDir: false,
+  ssr: { noExternal: true, target: 'node' },
+  build: {
+    ssr: true,
+    outDir: 'dist/electron',
+    emptyOutDir: false,
+    target: 'node20',
+    minify: false,
+    rollupOptions: {
+      input: { cli: 'electron/cli/main.ts' },
+      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name]-[hash].js' },
+    },
+  },
+});
