@@ -1,0 +1,76 @@
+import { dry, type Wetted } from '../geometry/wetted';
+import { attitude, UPRIGHT, type Attitude, type Solid } from './body';
+import { fillLevel } from './fill-level';
+
+/** A ship with water aboard: fixed volumes of water in her spaces, free to move as she heels. */
+export interface WetShip {
+  readonly hull: Solid;
+  readonly spaces: readonly Solid[];
+  /** Water in each space, m3. */
+  readonly volumes: readonly number[];
+  /** Volume of the light displacement, m3. */
+  readonly lightVolume: number;
+}
+
+/** Where the light weight acts: height above the keel and distance to starboard of the centreline, metres. */
+export interface Centre {
+  readonly kg: number;
+  readonly tcg: number;
+}
+
+/** All the water she displaces, m3. */
+export function displacedVolume(ship: WetShip): number {
+  return ship.volumes.reduce((sum, volume) => sum + volume, ship.lightVolume);
+}
+
+/** Whether the water aboard and her own weight are more than the closed hull can carry. */
+export function isOverwhelmed(ship: WetShip): boolean {
+  return displacedVolume(ship) >= ship.hull.capacity;
+}
+
+/** First moment to starboard (m4) of the water outside less the water inside, at constant volumes, even keel. */
+export function waterMoment(ship: WetShip, heel: number, sum: Wetted = dry()): number {
+  const at = attitude(heel);
+  fillLevel(ship.hull, at, displacedVolume(ship), sum);
+  let moment = sum.mu;
+  ship.spaces.forEach((space, i) => {
+    const volume = ship.volumes[i] ?? 0;
+    if (volume <= 0) return;
+    fillLevel(space, at, volume, sum);
+    moment -= sum.mu;
+  });
+  return moment;
+}
+
+/** The moment of the light weight itself, m4. */
+export function weightMoment(lightVolume: number, centre: Centre, heel: number): number {
+  return lightVolume * (centre.tcg * Math.cos(heel) + centre.kg * Math.sin(heel));
+}
+
+/**
+ * Righting moment over the density of the water, m4, at a heel (radians, to starboard): positive turns her to
+ * port, negative to starboard. Real wedges of water inside and outside; the trim is left out.
+ */
+export function rightingMoment(ship: WetShip, centre: Centre, heel: number): number {
+  return waterMoment(ship, heel) - weightMoment(ship.lightVolume, centre, heel);
+}
+
+function stiffness(solid: Solid, at: Attitude, volume: number, sum: Wetted): number {
+  fillLevel(solid, at, volume, sum);
+  const free = sum.area > 0 ? sum.auu - (sum.au * sum.au) / sum.area : 0;
+  return free + sum.mw;
+}
+
+/**
+ * Small-angle GM upright with water aboard, m, referred to the light displacement: the inertia and height terms
+ * of the same sums the righting moment uses.
+ */
+export function gmUpright(ship: WetShip, kg: number): number {
+  const sum = dry();
+  let total = stiffness(ship.hull, UPRIGHT, displacedVolume(ship), sum);
+  ship.spaces.forEach((space, i) => {
+    const volume = ship.volumes[i] ?? 0;
+    if (volume > 0) total -= stiffness(space, UPRIGHT, volume, sum);
+  });
+  return total / ship.lightVolume - kg;
+}
