@@ -1,0 +1,102 @@
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import writeFileAtomic from 'write-file-atomic';
+import { diskProblem, errorCode, HostProblem } from '../problem';
+
+/** Codes that a scanner or an indexer causes for a moment; the whole write is repeated. */
+const PASSING = new Set(['EPERM', 'EACCES', 'EBUSY']);
+/** Waits between attempts in milliseconds; 5 seconds in all at most. */
+const WAITS = [10, 20, 40, 80, 160, 320, 640, 1280];
+
+export function contentHash(text: string | Uint8Array): string {
+  return createHash('sha256').update(text).digest('hex');
+}
+
+/** The file a link points to, so that saving replaces the content and keeps the link. */
+async function realTarget(target: string): Promise<string> {
+  try {
+    return await fs.promises.realpath(target);
+  } catch (cause) {
+    if (errorCode(cause) === 'ENOENT') return target;
+    throw cause;
+  }
+}
+
+async function writeWithPatience(target: string, text: string): Promise<void> {
+  for (const wait of [...WAITS, -1]) {
+    try {
+      await writeFileAtomic(target, text, { encoding: 'utf8', fsync: true });
+      return;
+    } catch (cause) {
+      if (wait < 0 || !PASSING.has(errorCode(cause))) throw cause;
+      await pause(wait);
+    }
+  }
+}
+
+/** Makes the rename durable. Windows cannot open a folder: there the step does not exist. */
+async function syncFolder(folder: string): Promise<boolean> {
+  if (process.platform === 'win32') return true;
+  try {
+    const handle = await fs.promises.open(folder, 'r');
+    try {
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The copy of the version before this one, beside the file. Absent when there was none. */
+export function backupOf(target: string): string {
+  return path.join(path.dirname(target), `.${path.basename(target)}.before`);
+}
+
+async function keepBackup(target: string): Promise<void> {
+  try {
+    await fs.promises.copyFile(target, backupOf(target));
+  } catch (cause) {
+    if (errorCode(cause) !== 'ENOENT') throw cause;
+  }
+}
+
+export interface Saved {
+  readonly hash: string;
+  /** Set when the file is in place but the disk did not confirm it. */
+  readonly warning?: string;
+}
+
+/**
+ * Saves a text so that the file on disk is the version before or this one, never a mixture: backup copy,
+ * temporary file in the same folder, fsync, rename, fsync of the folder, read back.
+ * @throws HostProblem when it could not be written; the file is then as it was.
+ */
+export async function saveAtomically(target: string, text: string): Promise<Saved> {
+  const meaning = 'The file on disk is still the version before. Your edits stay open here.';
+  const hash = contentHash(text);
+  try {
+    const real = await realTarget(target);
+    await keepBackup(real);
+    await writeWithPatience(real, text);
+    const confirmed = await syncFolder(path.dirname(real));
+    if (contentHash(await fs.promises.readFile(real)) !== hash) throw readBackProblem();
+    return confirmed ? { hash } : { hash, warning: 'Saved, but the disk did not confirm it.' };
+  } catch (cause) {
+    if (cause instanceof HostProblem) throw cause;
+    throw diskProblem(cause, meaning);
+  }
+}
+
+function readBackProblem(): HostProblem {
+  return new HostProblem({
+    code: 'file/read-back-differs',
+    message: 'The file reads back differently from what was written.',
+    meaning: 'The disk or another program changed it. The version before is kept beside it.',
+    remedy: 'Save under a new name on another disk.',
+  });
+}
