@@ -1,27 +1,29 @@
 import { NONE, Dice } from './dice';
-import { individualOf, ListMaker, type Block, type Individual } from './list-maker';
-import { reversedNet, type PlainNet } from './plain-net';
-import { sampledParallelPass, sampleList } from './parallel-pass';
-import { passMemoryOf, serialPass, type PassMemory } from './serial-pass';
+import { assess, individualOf, type Individual } from './individual';
+import { ListMaker, type Block } from './list-maker';
+import { sampledOrder } from './random-order';
+import type { Side } from './side';
 import type { Tuning } from './tuning';
 
 /** What the search may still do; shared with the caller. */
 export interface Spending {
   readonly limit: number;
   spent: number;
-  /** The best last finish so far and its schedule as starts in forward time. */
+  /** Value of the best schedule that keeps every limit; Infinity without one. */
   best: number;
-  readonly starts: Int32Array;
+  /** No schedule has a smaller value. */
   readonly lowerBound: number;
   readonly shouldStop: () => boolean;
+  /** Hears of each schedule that is better than `best`; `isForward` tells its time direction. */
+  readonly keep: (made: Individual, isForward: boolean) => void;
 }
 
-/** One time direction: its network, lists made from the other direction, and its population. */
-interface Side {
-  readonly net: PlainNet;
+/** A time direction with the lists made for it and its population. */
+interface Camp {
+  readonly side: Side;
   readonly lists: ListMaker;
-  readonly latest: Int32Array;
   readonly held: Set<number>;
+  readonly isForward: boolean;
   population: Individual[];
 }
 
@@ -33,38 +35,33 @@ interface Side {
  */
 export class GeneticSearch {
   private readonly dice: Dice;
-  private readonly memory: PassMemory;
-  private readonly sides: readonly [Side, Side];
+  private readonly camps: readonly [Camp, Camp];
   private readonly list: Int32Array;
   private spare: [Individual, Individual];
-
-  private readonly net: PlainNet;
   private readonly tuning: Tuning;
   private readonly spending: Spending;
 
-  constructor(net: PlainNet, tuning: Tuning, spending: Spending, seed: number) {
-    this.net = net;
+  constructor(sides: readonly [Side, Side], tuning: Tuning, spending: Spending, seed: number) {
     this.tuning = tuning;
     this.spending = spending;
     this.dice = new Dice(seed, 'genetic search');
-    this.memory = passMemoryOf(net);
-    this.list = new Int32Array(net.count);
-    this.sides = [this.sideOf(net), this.sideOf(reversedNet(net))];
-    this.spare = [individualOf(net.count), individualOf(net.count)];
+    this.list = new Int32Array(sides[0].count);
+    this.camps = [this.campOf(sides[0], true), this.campOf(sides[1], false)];
+    this.spare = [individualOf(sides[0].count), individualOf(sides[0].count)];
   }
 
-  private sideOf(net: PlainNet): Side {
-    const lists = new ListMaker(net, this.dice, this.tuning.tieOrders);
-    return { net, lists, latest: latestFinishes(net), held: new Set(), population: [] };
+  private campOf(side: Side, isForward: boolean): Camp {
+    const lists = new ListMaker(side, this.dice, this.tuning.tieOrders);
+    return { side, lists, isForward, held: new Set(), population: [] };
   }
 
   /** Runs until the budget is spent, the bound is met or the caller stops it. */
   run(): void {
     this.begin();
+    const [forward, backward] = this.camps;
     for (let generation = 0; !this.isOver(); generation++) {
-      const from = this.sides[generation % 2 === 0 ? 0 : 1];
-      const to = this.sides[generation % 2 === 0 ? 1 : 0];
-      this.generation(from, to);
+      if (generation % 2 === 0) this.generation(forward, backward);
+      else this.generation(backward, forward);
     }
   }
 
@@ -75,9 +72,9 @@ export class GeneticSearch {
 
   /** The first left-justified population: half made forward, half backward and then justified to the left. */
   private begin(): void {
-    const [forward, backward] = this.sides;
+    const [forward, backward] = this.camps;
     for (let slot = 0; slot < this.tuning.population && !this.isOver(); slot++) {
-      const made = individualOf(this.net.count);
+      const made = individualOf(this.list.length);
       const isParallel = slot % 2 === 0;
       if (slot % 4 < 2) {
         this.sample(forward, isParallel, made);
@@ -88,57 +85,35 @@ export class GeneticSearch {
       }
       forward.population.push(made);
     }
-    backward.population = forward.population.map(() => individualOf(this.net.count));
+    backward.population = forward.population.map(() => individualOf(this.list.length));
   }
 
-  private sample(side: Side, isParallel: boolean, made: Individual): void {
-    const { net } = side;
-    if (isParallel) {
-      made.last = sampledParallelPass(net, this.memory, side.latest, this.tuning.bias, this.dice, made.finishes);
-      this.assess(side, made);
+  private sample(camp: Camp, isParallel: boolean, made: Individual): void {
+    const { side } = camp;
+    if (isParallel && side.sampleParallel) {
+      this.count(camp, made, side.sampleParallel(this.tuning.bias, this.dice, made));
     } else {
-      sampleList(net, side.latest, this.tuning.bias, this.dice, this.list);
-      this.decode(side, made);
+      this.list.set(sampledOrder(side, side.priorities, this.tuning.bias, this.dice));
+      this.decode(camp, made);
     }
   }
 
-  private decode(side: Side, made: Individual): void {
-    made.last = serialPass(side.net, this.memory, this.list, made.finishes);
-    this.assess(side, made);
+  private decode(camp: Camp, made: Individual): void {
+    this.count(camp, made, camp.side.decode(this.list, made));
   }
 
-  /** Fills in starts, value and hash, counts the pass and keeps the best schedule. */
-  private assess(side: Side, made: Individual): void {
-    const { net, spending, tuning } = this;
-    const { durations, weights } = net;
-    const { starts, finishes, last } = made;
-    const edge = last - tuning.tail;
-    let hash = 0;
-    let late = 0;
-    for (let i = 0; i < finishes.length; i++) {
-      const finish = finishes[i] ?? NONE;
-      const start = finish - (durations[i] ?? NONE);
-      starts[i] = start;
-      hash = (Math.imul(hash, 31) + finish) | 0;
-      if (finish > edge) late += (finish - (start > edge ? start : edge)) * (weights[i] ?? NONE);
-    }
-    made.hash = hash;
-    made.value = last + late / (tuning.tail + 1);
-    spending.spent++;
-    if (last < spending.best) this.keep(side, made);
-  }
-
-  private keep(side: Side, made: Individual): void {
-    const { spending } = this;
-    spending.best = made.last;
-    const isForward = side === this.sides[0];
-    for (let i = 0; i < made.starts.length; i++) {
-      spending.starts[i] = isForward ? (made.starts[i] ?? NONE) : made.last - (made.finishes[i] ?? NONE);
+  /** Values the schedule, counts its cost and keeps it if it is the best. */
+  private count(camp: Camp, made: Individual, cost: number): void {
+    const { spending, tuning } = this;
+    assess(made, camp.side.weights, tuning.tail);
+    spending.spent += cost;
+    if (made.late === 0 && made.last - made.low + made.beyond < spending.best) {
+      spending.keep(made, camp.isForward);
     }
   }
 
   /** Every slot of `from` gives the better of two children to the same slot of `to`. */
-  private generation(from: Side, to: Side): void {
+  private generation(from: Camp, to: Camp): void {
     const { population } = from;
     for (let slot = 0; slot < population.length && !this.isOver(); slot++) {
       const first = population[slot];
@@ -150,7 +125,7 @@ export class GeneticSearch {
     }
   }
 
-  private drawMate(from: Side, slot: number): number {
+  private drawMate(from: Camp, slot: number): number {
     const { population } = from;
     let best = -1;
     for (let k = 0; k < this.tuning.tournament; k++) {
@@ -161,7 +136,7 @@ export class GeneticSearch {
     return best < 0 ? (slot + 1) % population.length : best;
   }
 
-  private makeChild(to: Side, keeper: Individual, other: Individual, child: Individual): void {
+  private makeChild(to: Camp, keeper: Individual, other: Individual, child: Individual): void {
     to.lists.fromTwo(keeper, other, this.drawBlock(keeper), this.list);
     let { shifts } = this.tuning;
     while (shifts > 0 && this.dice.share() < shifts) {
@@ -174,13 +149,14 @@ export class GeneticSearch {
   /** The busiest of a few random stretches of the schedule. */
   private drawBlock(keeper: Individual): Block {
     const { tuning, dice } = this;
-    let best: Block = { from: 0, to: keeper.last };
+    let best: Block = { from: keeper.low, to: keeper.last };
     let most = -1;
+    const span = keeper.last - keeper.low;
     for (let k = 0; k < tuning.blockTries; k++) {
       const share = tuning.blockLow + (tuning.blockHigh - tuning.blockLow) * dice.share();
-      const length = Math.max(1, Math.round(share * keeper.last));
-      const from = dice.below(keeper.last - length + 1);
-      const use = this.useWithin(keeper, from, from + length) / length;
+      const length = Math.max(1, Math.round(share * span));
+      const from = keeper.low + dice.below(span - length + 1);
+      const use = useWithin(keeper, this.camps[0].side.weights, from, from + length) / length;
       if (use > most) {
         most = use;
         best = { from, to: from + length };
@@ -189,22 +165,8 @@ export class GeneticSearch {
     return best;
   }
 
-  private useWithin(keeper: Individual, from: number, to: number): number {
-    const { starts, finishes } = keeper;
-    const { weights } = this.net;
-    let use = 0;
-    for (let i = 0; i < starts.length; i++) {
-      const start = starts[i] ?? NONE;
-      const finish = finishes[i] ?? NONE;
-      if (finish > from && start < to) {
-        use += ((finish < to ? finish : to) - (start > from ? start : from)) * (weights[i] ?? NONE);
-      }
-    }
-    return use;
-  }
-
   /** Puts the better child not already held into the slot; the old one stays when both are held already. */
-  private replace(to: Side, slot: number): void {
+  private replace(to: Camp, slot: number): void {
     const order = this.spare[0].value <= this.spare[1].value ? [0, 1] : [1, 0];
     const old = to.population[slot];
     if (!old) return;
@@ -220,32 +182,16 @@ export class GeneticSearch {
   }
 }
 
-/** Latest finishes by the critical path alone, for an end at 0: the smaller, the more urgent. */
-function latestFinishes(net: PlainNet): Int32Array {
-  const latest = new Int32Array(net.count);
-  const { first, list } = net.successors;
-  const tail = (activity: number): number => {
-    let least = 0;
-    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-      const next = list[s] ?? NONE;
-      least = Math.min(least, (latest[next] ?? NONE) - (net.durations[next] ?? NONE));
-    }
-    return least;
-  };
-  const open = new Int32Array(net.count);
-  const ready: number[] = [];
-  for (let i = 0; i < net.count; i++) {
-    open[i] = (first[i + 1] ?? NONE) - (first[i] ?? NONE);
-    if (open[i] === 0) ready.push(i);
-  }
-  for (let activity = ready.pop(); activity !== undefined; activity = ready.pop()) {
-    latest[activity] = tail(activity);
-    const { predecessors } = net;
-    for (let p = predecessors.first[activity] ?? NONE; p < (predecessors.first[activity + 1] ?? NONE); p++) {
-      const before = predecessors.list[p] ?? NONE;
-      open[before] = (open[before] ?? NONE) - 1;
-      if (open[before] === 0) ready.push(before);
+/** Work of the schedule inside a stretch of time. */
+function useWithin(schedule: Individual, weights: Float64Array, from: number, to: number): number {
+  const { starts, finishes } = schedule;
+  let use = 0;
+  for (let i = 0; i < starts.length; i++) {
+    const start = starts[i] ?? NONE;
+    const finish = finishes[i] ?? NONE;
+    if (finish > from && start < to) {
+      use += ((finish < to ? finish : to) - (start > from ? start : from)) * (weights[i] ?? NONE);
     }
   }
-  return latest;
+  return use;
 }

@@ -1,19 +1,8 @@
 import { NONE, type Dice } from './dice';
-import type { Links, PlainNet } from './plain-net';
-
-/** A schedule as the genetic search holds it, in the time direction it was made in. */
-export interface Individual {
-  readonly starts: Int32Array;
-  readonly finishes: Int32Array;
-  last: number;
-  /** What selection compares: the last finish, and as its fraction the work left near the end. */
-  value: number;
-  hash: number;
-}
-
-export function individualOf(count: number): Individual {
-  return { starts: new Int32Array(count), finishes: new Int32Array(count), last: 0, value: Infinity, hash: 0 };
-}
+import type { Individual } from './individual';
+import type { Links } from './plain-net';
+import { randomOrder } from './random-order';
+import type { Side } from './side';
 
 /** A stretch of time in one parent whose activities the child keeps together. */
 export interface Block {
@@ -33,27 +22,28 @@ export class ListMaker {
   private readonly counts: Int32Array;
   private readonly keys: Int32Array;
   private readonly marks: Int32Array;
+  private readonly sorted: Int32Array;
   private stamp = 0;
   private readonly tieOrders: readonly Int32Array[];
-
-  private readonly net: PlainNet;
+  private readonly side: Side;
   private readonly dice: Dice;
 
-  constructor(net: PlainNet, dice: Dice, tieOrders: number) {
-    this.net = net;
+  constructor(side: Side, dice: Dice, tieOrders: number) {
+    this.side = side;
     this.dice = dice;
-    this.counts = new Int32Array(3 * net.slots + 8);
-    this.keys = new Int32Array(net.count);
-    this.marks = new Int32Array(net.count);
-    this.tieOrders = Array.from({ length: tieOrders }, () => randomOrder(net, dice));
+    this.counts = new Int32Array(3 * side.span + 8);
+    this.keys = new Int32Array(side.count);
+    this.marks = new Int32Array(side.count);
+    this.sorted = new Int32Array(side.count);
+    this.tieOrders = Array.from({ length: tieOrders }, () => randomOrder(side, dice));
   }
 
   /** The list of a single schedule. */
   fromOne(parent: Individual, list: Int32Array): void {
     const { keys } = this;
-    const { last, finishes } = parent;
+    const { last, low, finishes } = parent;
     for (let i = 0; i < keys.length; i++) keys[i] = last - (finishes[i] ?? NONE);
-    this.sortByKeys(last + 1, list);
+    this.sortByKeys(last - low + 1, list);
   }
 
   /**
@@ -67,7 +57,7 @@ export class ListMaker {
     const rest = other.finishes;
     const { last } = other;
     const { from, to } = block;
-    const middle = last + 1 + to;
+    const middle = last - other.low + 1 + to;
     const end = middle - from + last;
     for (let i = 0; i < keys.length; i++) {
       const finish = finishes[i] ?? NONE;
@@ -75,7 +65,7 @@ export class ListMaker {
       else if (finish > from) keys[i] = middle - finish;
       else keys[i] = end - (rest[i] ?? NONE);
     }
-    this.sortByKeys(end + 1, list);
+    this.sortByKeys(end - other.low + 1, list);
   }
 
   private sortByKeys(span: number, list: Int32Array): void {
@@ -87,23 +77,39 @@ export class ListMaker {
       counts[place] = (counts[place] ?? NONE) + 1;
     }
     for (let key = 1, sum = 0; key <= span; key++) counts[key] = sum += counts[key] ?? NONE;
+    const target = this.side.needsRepair ? this.sorted : list;
     for (let k = 0; k < keys.length; k++) {
       const activity = order[k] ?? NONE;
       const key = keys[activity] ?? NONE;
       const place = counts[key] ?? NONE;
-      list[place] = activity;
+      target[place] = activity;
       counts[key] = place + 1;
     }
+    if (this.side.needsRepair) this.repair(list);
+  }
+
+  /** Copies the sorted order, pulling the predecessors of an activity forward where they stand behind it. */
+  private repair(list: Int32Array): void {
+    const done = ++this.stamp;
+    let filled = 0;
+    const put = (activity: number): void => {
+      if (this.marks[activity] === done) return;
+      this.marks[activity] = done;
+      const { first, list: before } = this.side.predecessors;
+      for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) put(before[p] ?? NONE);
+      list[filled++] = activity;
+    };
+    for (const activity of this.sorted) put(activity);
   }
 
   /** Moves one activity, drawn at random, somewhere else between its predecessors and successors. */
   shiftOne(list: Int32Array): void {
     const place = this.dice.below(list.length);
     const activity = list[place] ?? NONE;
-    const before = this.mark(this.net.predecessors, activity);
+    const before = this.mark(this.side.predecessors, activity);
     let low = place;
     while (low > 0 && this.marks[list[low - 1] ?? NONE] !== before) low--;
-    const after = this.mark(this.net.successors, activity);
+    const after = this.mark(this.side.successors, activity);
     let high = place;
     while (high < list.length - 1 && this.marks[list[high + 1] ?? NONE] !== after) high++;
     const target = low + this.dice.below(high - low + 1);
@@ -119,31 +125,4 @@ export class ListMaker {
     }
     return this.stamp;
   }
-}
-
-/** A topological order drawn at random. */
-function randomOrder(net: PlainNet, dice: Dice): Int32Array {
-  const { first } = net.predecessors;
-  const open = new Int32Array(net.count);
-  const order = new Int32Array(net.count);
-  const ready: number[] = [];
-  for (let i = 0; i < net.count; i++) {
-    open[i] = (first[i + 1] ?? NONE) - (first[i] ?? NONE);
-    if (open[i] === 0) ready.push(i);
-  }
-  for (let k = 0; k < net.count; k++) {
-    const drawn = dice.below(ready.length);
-    const activity = ready[drawn] ?? NONE;
-    ready[drawn] = ready[ready.length - 1] ?? NONE;
-    ready.pop();
-    order[k] = activity;
-    const { successors } = net;
-    for (let s = successors.first[activity] ?? NONE; s < (successors.first[activity + 1] ?? NONE); s++) {
-      const next = successors.list[s] ?? NONE;
-      const left = (open[next] ?? NONE) - 1;
-      open[next] = left;
-      if (left === 0) ready.push(next);
-    }
-  }
-  return order;
 }

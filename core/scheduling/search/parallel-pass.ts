@@ -1,5 +1,6 @@
 import { NONE, type Dice } from './dice';
 import type { PlainNet } from './plain-net';
+import { drawBiased, openCounts, release } from './random-order';
 import { clearDays, fitsFrom, holdFrom, type PassMemory } from './serial-pass';
 
 /**
@@ -38,47 +39,14 @@ export function sampledParallelPass(
       ready.splice(ready.indexOf(activity), 1);
       if (finish > now) running.push(activity);
       else release(net, activity, open, ready);
-      fitting = (finish > now ? fitting : ready).filter(other => other !== activity && fitsFrom(net, memory, other, now));
+      fitting = (finish > now ? fitting : ready).filter(
+        other => other !== activity && fitsFrom(net, memory, other, now),
+      );
     }
     now = finishNext(net, running, finishes, open, ready, now);
   }
   clearDays(net, memory, last);
   return last;
-}
-
-/**
- * A list of all activities, each after its predecessors, drawn with a bias towards small `priorities`.
- * @param list receives the order.
- */
-export function sampleList(net: PlainNet, priorities: Int32Array, bias: number, dice: Dice, list: Int32Array): void {
-  const open = openCounts(net);
-  const ready: number[] = [];
-  for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
-  for (let k = 0; k < net.count; k++) {
-    const place = drawBiased(ready, priorities, bias, dice);
-    const activity = ready[place] ?? NONE;
-    list[k] = activity;
-    ready[place] = ready[ready.length - 1] ?? NONE;
-    ready.pop();
-    release(net, activity, open, ready);
-  }
-}
-
-function openCounts(net: PlainNet): Int32Array {
-  const { first } = net.predecessors;
-  const open = new Int32Array(net.count);
-  for (let i = 0; i < net.count; i++) open[i] = (first[i + 1] ?? NONE) - (first[i] ?? NONE);
-  return open;
-}
-
-function release(net: PlainNet, activity: number, open: Int32Array, ready: number[]): void {
-  const { first, list } = net.successors;
-  for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-    const next = list[s] ?? NONE;
-    const left = (open[next] ?? NONE) - 1;
-    open[next] = left;
-    if (left === 0) ready.push(next);
-  }
 }
 
 function finishNext(
@@ -101,18 +69,4 @@ function finishNext(
     release(net, activity, open, ready);
   }
   return next < 0 ? now : next;
-}
-
-/** The place in `from` that was drawn: chance in proportion to (largest priority - own + 1) to the power `bias`. */
-function drawBiased(from: readonly number[], priorities: Int32Array, bias: number, dice: Dice): number {
-  let largest = -Infinity;
-  for (const activity of from) largest = Math.max(largest, priorities[activity] ?? NONE);
-  let sum = 0;
-  for (const activity of from) sum += (largest - (priorities[activity] ?? NONE) + 1) ** bias;
-  let left = dice.share() * sum;
-  for (let place = 0; place < from.length; place++) {
-    left -= (largest - (priorities[from[place] ?? NONE] ?? NONE) + 1) ** bias;
-    if (left < 0) return place;
-  }
-  return from.length - 1;
 }

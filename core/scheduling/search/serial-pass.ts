@@ -21,8 +21,15 @@ export function passMemoryOf(net: PlainNet): PassMemory {
  * @returns the last finish.
  * @source Kolisch, European Journal of Operational Research 90 (1996) 320-333.
  */
-export function serialPass(net: PlainNet, memory: PassMemory, list: Int32Array, finishes: Int32Array): number {
-  return net.words === 1 ? oneWordPass(net, memory, list, finishes) : manyWordPass(net, memory, list, finishes);
+export function serialPass(
+  net: PlainNet,
+  memory: PassMemory,
+  list: Int32Array,
+  finishes: Int32Array,
+): number {
+  return net.words === 1
+    ? oneWordPass(net, memory, list, finishes)
+    : manyWordPass(net, memory, list, finishes);
 }
 
 function oneWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finishes: Int32Array): number {

@@ -1,0 +1,55 @@
+import { NONE } from './dice';
+
+/** A schedule as the genetic search holds it, in the time direction it was made in. */
+export interface Individual {
+  readonly starts: Int32Array;
+  readonly finishes: Int32Array;
+  /** The first start and the last finish. */
+  low: number;
+  last: number;
+  /** Days the objective lies beyond `last - low` on account of dates; 0 in plain networks. */
+  beyond: number;
+  /** Days by which limits are broken; 0: every limit is kept. */
+  late: number;
+  /** What selection compares: the objective, and as its fraction the work left near the end. */
+  value: number;
+  hash: number;
+}
+
+export function individualOf(count: number): Individual {
+  return {
+    starts: new Int32Array(count),
+    finishes: new Int32Array(count),
+    low: 0,
+    last: 0,
+    beyond: 0,
+    late: 0,
+    value: Infinity,
+    hash: 0,
+  };
+}
+
+/** A day late weighs as much as this many days of the objective. */
+const LATE_WEIGHT = 1000;
+
+/**
+ * Fills in hash and value of a decoded schedule.
+ * @param weights work of each activity a day as a share of the capacities, at most 1.
+ * @param tail periods before the end in which work left over counts.
+ */
+export function assess(made: Individual, weights: Float64Array, tail: number): void {
+  const { starts, finishes, last } = made;
+  const edge = last - tail;
+  let hash = 0;
+  let left = 0;
+  for (let i = 0; i < finishes.length; i++) {
+    const finish = finishes[i] ?? NONE;
+    hash = (Math.imul(hash, 31) + finish) | 0;
+    if (finish > edge) {
+      const start = starts[i] ?? NONE;
+      left += (finish - (start > edge ? start : edge)) * (weights[i] ?? NONE);
+    }
+  }
+  made.hash = hash;
+  made.value = last - made.low + made.beyond + LATE_WEIGHT * made.late + left / (tail + 1);
+}
