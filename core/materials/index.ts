@@ -1,3 +1,4 @@
+export { decidingYear, presenceOf, type Presence, type ShipYears } from './presence';
 export {
   FAMILIES,
   cautionsFile,

@@ -1,2 +1,3 @@
+export { plantOf, type Plant } from './plant';
 export { hullTypesFile, hullTypeSchema, type HullType } from './hull-types';
 export { MEASURES, type MeasureKey } from './measures';
