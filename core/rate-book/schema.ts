@@ -52,7 +52,10 @@ export const streamSchema = z.strictObject({
   containerVolume: figureSchema.optional(),
   densityTonnesPerCubicMetre: figureSchema.optional(),
   containerFee: figureSchema,
+  /** Call-out and loading of one load, whatever the distance. */
   haulPerContainer: figureSchema,
+  /** On top of it, by road distance to the disposal site, there and back: dollars a metre a container. */
+  haulPerMetre: figureSchema.optional(),
   minimumCharge: figureSchema.optional(),
   profileFee: figureSchema,
   manifestPerContainer: figureSchema,
