@@ -86,8 +86,11 @@ export interface WeatherOperation {
   readonly windowDays: number;
   /** For each day number 1 when the season allows a start, 0 when closed. Absent: always open. */
   readonly open?: Uint8Array;
-  /** For each day number the number of its season (to tell "another season"). Absent: one season. */
-  readonly season?: Int16Array;
+  /**
+   * For each day number the number of its season, rising, and the season of the plan: a trial whose
+   * operation starts in a later one needs another season. Absent: there is one season.
+   */
+  readonly season?: { readonly ofDay: Int16Array; readonly planned: number };
 }
 
 /** The weather of the run. Day numbers are calendar days from the origin of the schedule. */
@@ -98,7 +101,10 @@ export interface WeatherModel {
   readonly operations: readonly WeatherOperation[];
 }
 
-/** Draws of a batch of trials. Every array has at least `n` values; only the first `n` count. */
+/**
+ * Draws of a batch of trials. Every array has TRIALS_PER_CHUNK values, of which the first `n` count. The map
+ * and its arrays are the same objects at every call of a run, so a runner may bind to them once.
+ */
 export interface WorkBatch {
   readonly n: number;
   /** One column for each input id: the drawn value times the factors of its drivers. */
@@ -156,7 +162,8 @@ export interface PlanFigures {
 
 /**
  * All that a simulation needs, handed in by the evaluation of the project: the risk module knows neither
- * the sheets nor the network. For each batch the simulation calls `work` (draws to durations), then
+ * the sheets nor the network. For each batch of at most
+ * TRIALS_PER_CHUNK trials the simulation calls `work` (draws to durations), then
  * `scheduler.decode` trial by trial, then `money` (draws and dates to dollars). The three may reuse their
  * buffers from call to call, and must give the same figures for a trial whatever batch it stands in.
  */
@@ -170,8 +177,6 @@ export interface PreparedRun {
   readonly lines: readonly string[];
   readonly activities: readonly string[];
   readonly plan: PlanFigures;
-  /** The largest `n` the runners take; 128 to 256 is best. Trials are cut into batches of at most this. */
-  readonly batch: number;
   /** Durations in work days, one column for each of `activities`, valid until the next call. */
   work(batch: WorkBatch): readonly Float64Array[];
   readonly scheduler: TrialScheduler;

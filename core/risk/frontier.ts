@@ -1,0 +1,68 @@
+/** A budget and a date that hold together with the same chance. */
+export interface FrontierPoint {
+  readonly finish: number;
+  readonly total: number;
+}
+
+/**
+ * The line of equal chance: for each date the smallest cost such that at least the share `p` of the trials
+ * ends within both. Dates rise and costs never rise along it.
+ * @param p 0 to 1.
+ * @param points at most so many points, spread over the dates that can reach p.
+ * @source NASA Cost Estimating Handbook 4.0, appendix J (joint confidence level).
+ */
+export function frontier(total: Float64Array, finish: Float64Array, p: number, points = 60): FrontierPoint[] {
+  const trials = total.length;
+  const needed = Math.ceil(trials * p - 1e-9);
+  const whole = Array.from(total.keys()).filter(t => Number.isFinite(total[t]) && Number.isFinite(finish[t]));
+  if (needed < 1 || whole.length < needed) return [];
+  const byFinish = Uint32Array.from(whole).sort((a, b) => (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
+  const byTotal = Uint32Array.from(whole).sort((a, b) => (total[a] ?? 0) - (total[b] ?? 0) || a - b);
+  const rankOf = new Uint32Array(trials);
+  byTotal.forEach((trial, rank) => (rankOf[trial] = rank));
+  const counter = new RankCounter(whole.length);
+  const line: FrontierPoint[] = [];
+  for (const [i, trial] of byFinish.entries()) {
+    counter.add(rankOf[trial] ?? 0);
+    const date = finish[trial] ?? Number.NaN;
+    if (i + 1 < needed || date === finish[byFinish[i + 1] ?? -1]) continue;
+    const cost = total[byTotal[counter.find(needed)] ?? -1] ?? Number.NaN;
+    if (cost !== line.at(-1)?.total) line.push({ finish: date, total: cost });
+  }
+  return thinned(line, points);
+}
+
+function thinned(line: readonly FrontierPoint[], points: number): FrontierPoint[] {
+  if (line.length <= points) return [...line];
+  const chosen = Array.from(
+    { length: points },
+    (_, i) => line[Math.round((i * (line.length - 1)) / (points - 1))],
+  );
+  return chosen.filter(point => point !== undefined);
+}
+
+/** Counts ranks and finds the k-th smallest counted. @source P. M. Fenwick, Softw. Pract. Exper. 24 (1994) 327-336. */
+class RankCounter {
+  private readonly tree: Uint32Array;
+
+  constructor(size: number) {
+    this.tree = new Uint32Array(size + 1);
+  }
+
+  add(rank: number): void {
+    for (let i = rank + 1; i < this.tree.length; i += i & -i) this.tree[i] = (this.tree[i] ?? 0) + 1;
+  }
+
+  find(k: number): number {
+    let position = 0;
+    let rest = k;
+    for (let step = 2 ** Math.floor(Math.log2(this.tree.length)); step >= 1; step /= 2) {
+      const next = position + step;
+      if (next < this.tree.length && (this.tree[next] ?? 0) < rest) {
+        position = next;
+        rest -= this.tree[next] ?? 0;
+      }
+    }
+    return position;
+  }
+}

@@ -1,0 +1,18 @@
+/** Share of the trials that end within both the cost and the date; trials without an answer do not. */
+export function jointConfidence(
+  total: Float64Array,
+  finish: Float64Array,
+  cost: number,
+  date: number,
+): number {
+  let inside = 0;
+  for (let t = 0; t < total.length; t++) {
+    if ((total[t] ?? Infinity) <= cost && (finish[t] ?? Infinity) <= date) inside++;
+  }
+  return total.length === 0 ? Number.NaN : inside / total.length;
+}
+
+/** The joint confidence as one sentence for a board. */
+export function jointSentence(share: number): string {
+  return `${Math.round(share * 100)} in 100 runs end inside the money and the date.`;
+}

@@ -1,0 +1,49 @@
+import { betaDensity, betaQuantile, type Beta } from './beta';
+
+const CELLS = 64;
+/** In so many cells at the very end of a tail (8e-6 of the outcomes) the exact quantile is used. */
+const EXACT_CELLS = 4;
+
+/** One half of the distribution, from its end to the middle: positions and slopes at even steps of t. */
+interface HalfTable {
+  readonly exact: Beta;
+  readonly at: Float64Array;
+  readonly slope: Float64Array;
+}
+
+/**
+ * The beta quantile as a table with cubic pieces, because the exact one costs a microsecond and more. The
+ * steps are even in t, where the share from the nearer end is 8 t^4: close together in the tails.
+ * Largest error measured over the shapes of PERT: below 1e-6 of the range.
+ */
+export function betaTable(d: Beta): (u: number) => number {
+  const lower = half(d);
+  const upper = half({ a: d.b, b: d.a, logConstant: d.logConstant });
+  return u => (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
+}
+
+function half(exact: Beta): HalfTable {
+  const at = new Float64Array(CELLS + 1);
+  const slope = new Float64Array(CELLS + 1);
+  let x = exact.a / (exact.a + exact.b);
+  for (let k = CELLS; k >= EXACT_CELLS; k--) {
+    const t = k / (2 * CELLS);
+    x = betaQuantile(exact, 8 * t ** 4, x);
+    at[k] = x;
+    slope[k] = (32 * t ** 3) / betaDensity(exact, x) / (2 * CELLS);
+  }
+  return { exact, at, slope };
+}
+
+function look({ exact, at, slope }: HalfTable, share: number): number {
+  const position = Math.sqrt(Math.sqrt(share / 8)) * (2 * CELLS);
+  const k = Math.min(Math.trunc(position), CELLS - 1);
+  if (k < EXACT_CELLS) return betaQuantile(exact, share);
+  const s = position - k;
+  const from = at[k] ?? Number.NaN;
+  const to = at[k + 1] ?? Number.NaN;
+  const first = slope[k] ?? Number.NaN;
+  const last = slope[k + 1] ?? Number.NaN;
+  const rise = to - from;
+  return from + s * (first + s * (3 * rise - 2 * first - last + s * (first + last - 2 * rise)));
+}
