@@ -57,7 +57,7 @@ const SITE = {
 
 /** Every given of the document whose meaning is fixed, with its place and rule. */
 export function placedGivens(project: Project): PlacedGiven[] {
-  const { vessel, site, calendars, contingency } = project;
+  const { vessel, site, contingency } = project;
   return [
     ...fieldsOf('/vessel', vessel, VESSEL),
     ...fieldsOf('/site', site, SITE),
@@ -95,12 +95,6 @@ export function placedGivens(project: Project): PlacedGiven[] {
         signed(`Side position of ${weight.title}`, 'm', '60'),
       ),
     ]),
-    ...place('/calendars/shiftHours', calendars.shiftHours, {
-      title: 'Shift',
-      unit: 'h',
-      above: '0',
-      to: '24',
-    }),
     ...place('/contingency/share', contingency.share, {
       title: 'Contingency',
       unit: '1',

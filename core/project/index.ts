@@ -5,3 +5,4 @@ export { bodyHash, canonicalJson } from './sha256';
 export { writeProject } from './writer';
 export { parseJsonText, type Json } from './json-text';
 export { checkProject, checkGiven } from './check';
+export { startingProject, type StartingPoint } from './starting';

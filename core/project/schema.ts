@@ -187,8 +187,6 @@ export const adjustmentSchema = z.strictObject({
 export const calendarsSchema = z.strictObject({
   start: isoDate,
   deadline: isoDate.optional(),
-  yardDaysAWeek: z.int().min(5).max(7),
-  shiftHours: figureSchema.optional(),
   federalHolidays: z.boolean(),
   closures: z
     .array(

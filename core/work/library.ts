@@ -14,10 +14,13 @@ import {
   driversFile,
   optionsFile,
   placesFile,
+  seasonsFile,
   workItemsFile,
   type Driver,
   type Place,
   type PlannerOption,
+  type SeasonClosure,
+  type WeatherWindow,
   type WorkItem,
 } from './schema';
 
@@ -34,6 +37,8 @@ export interface Library {
   readonly drivers: readonly Driver[];
   readonly places: readonly Place[];
   readonly options: readonly PlannerOption[];
+  readonly closures: readonly SeasonClosure[];
+  readonly windows: readonly WeatherWindow[];
   /** In the order of the stages. */
   readonly items: readonly WorkItem[];
 }
@@ -49,6 +54,7 @@ export interface TemplateFiles {
   readonly drivers: unknown;
   readonly places: unknown;
   readonly options: unknown;
+  readonly seasons: unknown;
   /** One file a stage, in the order of the stages. */
   readonly work: readonly unknown[];
 }
@@ -71,6 +77,7 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
   const drivers = read('drivers', driversFile, files.drivers);
   const places = read('places', placesFile, files.places);
   const options = read('options', optionsFile, files.options);
+  const seasons = read('seasons', seasonsFile, files.seasons);
   const work = files.work.map((raw, i) => read(`work/${i + 1}`, workItemsFile, raw));
   if (
     !hullTypes ||
@@ -81,7 +88,8 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
     !indices ||
     !drivers ||
     !places ||
-    !options
+    !options ||
+    !seasons
   )
     return { findings };
   if (findings.length > 0) return { findings };
@@ -99,6 +107,8 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
       drivers: drivers.drivers,
       places: places.places,
       options: options.options,
+      closures: seasons.closures,
+      windows: seasons.windows,
       items: work.flatMap(file => file?.items ?? []),
     },
   };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { figureSchema, key } from '../base';
+import { figureSchema, key, provenanceSchema } from '../base';
 
 /** Stages, in the order of the work. */
 export const STAGES = [
@@ -179,3 +179,26 @@ export type WorkItem = z.infer<typeof workItemSchema>;
 export type Driver = z.infer<typeof driverSchema>;
 export type Place = z.infer<typeof placeSchema>;
 export type PlannerOption = z.infer<typeof optionSchema>;
+
+/** A yearly closure of the sea or the site: from and to as `MM-DD`. */
+export const seasonSchema = z.strictObject({
+  id: key,
+  title: z.string(),
+  from: z.string().regex(/^\d{2}-\d{2}$/),
+  to: z.string().regex(/^\d{2}-\d{2}$/),
+  ...provenanceSchema.shape,
+});
+
+/** A window of consecutive days: what is added to the activity's own days for weather. */
+export const windowSchema = z.strictObject({
+  id: key,
+  title: z.string(),
+  weatherShare: figureSchema,
+  weatherDays: figureSchema,
+});
+export const seasonsFile = z.strictObject({
+  closures: z.array(seasonSchema),
+  windows: z.array(windowSchema),
+});
+export type SeasonClosure = z.infer<typeof seasonSchema>;
+export type WeatherWindow = z.infer<typeof windowSchema>;
