@@ -161,6 +161,8 @@ export const optionSchema = z.strictObject({
         id: z.string(),
         title: z.string(),
         effect: z.string(),
+        /** Season closures that this value lifts. */
+        lifts: z.array(key).optional(),
         /** A shift pattern: hours a work day, work days a week, and the share of the hours paid at the overtime premium. */
         shift: z
           .strictObject({ hours: figureSchema, daysAWeek: figureSchema, overtimeShare: figureSchema })
