@@ -1,0 +1,141 @@
+import { attitude, GRAVITY, SEA_WATER } from '../../stability';
+import { airPressureShare, ATMOSPHERE } from '../hydraulics/air';
+import { apertureFlow, type Aperture, type Side } from '../hydraulics/opening-flow';
+import { SEA, type FloodableShip, type Link, type Position } from './ship';
+import type { Water } from './waters';
+
+const WEIGHT = SEA_WATER * GRAVITY;
+
+/** A link in the attitude of the moment. */
+export interface TurnedLink {
+  readonly link: Link;
+  readonly hole: Aperture;
+}
+
+/** All links turned with the ship. */
+export function turnLinks(ship: FloodableShip, at: Position): TurnedLink[] {
+  const { sin, cos, slope } = attitude(at.heel, at.slope);
+  return ship.links.map(link => {
+    const w = link.z * cos - link.y * sin + slope * link.x;
+    const half = Math.abs((link.height * cos) / 2);
+    return { link, hole: { low: w - half, high: w + half, area: link.area, discharge: link.discharge } };
+  });
+}
+
+/** One side of a link: a room's water or the sea. */
+export function sideOf(room: number, waters: readonly Water[], sea: number): Side {
+  return room === SEA ? { level: sea, air: 0 } : (waters[room] ?? { level: sea, air: 0 });
+}
+
+function openTop(hole: Aperture, level: number): number {
+  const height = hole.high - hole.low;
+  if (height < 1e-6) return level < hole.low ? hole.area : 0;
+  return (hole.area * Math.max(0, hole.high - Math.max(level, hole.low))) / height;
+}
+
+/** Area through which a room can breathe to the sea side of a link, m2. */
+function breathingArea({ link, hole }: TurnedLink, water: Water, sea: number): number {
+  const isDrowned = sea > hole.high;
+  if (isDrowned && (link.isVent || link.height === 0)) return 0;
+  return openTop(hole, isDrowned ? water.level : Math.max(sea, water.level));
+}
+
+/**
+ * Air: which rooms breathe (to the open, or through another that does), how much their escapes hold the water
+ * back, and the pressure in those that are shut.
+ */
+export function breathe(
+  ship: FloodableShip,
+  links: readonly TurnedLink[],
+  waters: readonly Water[],
+  sea: number,
+): void {
+  const airways = waters.map(() => 0);
+  const inlets = waters.map(() => 0);
+  for (const turned of links) {
+    const { a, b } = turned.link;
+    const water = waters[b];
+    if (a !== SEA || !water) continue;
+    airways[b] = (airways[b] ?? 0) + breathingArea(turned, water, sea);
+    if (!turned.link.isVent && sea > turned.hole.low) inlets[b] = (inlets[b] ?? 0) + turned.hole.area;
+  }
+  shareAir(links, waters, airways);
+  waters.forEach((water, i) =>
+    setAir(water, ship.rooms[i]?.solid.capacity ?? 0, airways[i] ?? 0, inlets[i] ?? 0),
+  );
+}
+
+/** Rooms without an escape of their own breathe through the dry part of a door to a room that has one. */
+function shareAir(links: readonly TurnedLink[], waters: readonly Water[], airways: number[]): void {
+  for (let pass = 0; pass < waters.length; pass++) {
+    let changed = false;
+    for (const { link, hole } of links) {
+      const [one, other] = [waters[link.a], waters[link.b]];
+      if (!one || !other) continue;
+      const way = openTop(hole, Math.max(one.level, other.level));
+      for (const [to, from] of [
+        [link.a, link.b],
+        [link.b, link.a],
+      ] as const)
+        if ((airways[to] ?? 0) === 0 && (airways[from] ?? 0) > 0 && way > 0) {
+          airways[to] = Math.min(way, airways[from] ?? 0);
+          changed = true;
+        }
+    }
+    if (!changed) return;
+  }
+}
+
+function setAir(water: Water, capacity: number, airway: number, inlet: number): void {
+  const space = Math.max(capacity - water.volume, 1e-6 * capacity);
+  water.isBreathing = airway > 0;
+  if (water.isBreathing || water.volume >= capacity * (1 - 1e-9)) {
+    water.shutAir = ATMOSPHERE * space;
+    water.air = 0;
+    water.airStiffness = 0;
+    water.passes = inlet > 0 && airway > 0 ? Math.sqrt(1 - airPressureShare(airway / inlet)) : 1;
+    return;
+  }
+  if (water.shutAir === 0) water.shutAir = ATMOSPHERE * space;
+  const pressure = water.shutAir / space;
+  water.air = (pressure - ATMOSPHERE) / WEIGHT;
+  water.airStiffness = pressure / space / WEIGHT;
+  water.passes = 1;
+}
+
+/** Flow through a link from a to b, m3/s, and how it changes with the head on either side, m2/s. */
+export interface LinkFlow {
+  readonly flow: number;
+  readonly byA: number;
+  readonly byB: number;
+}
+
+const NUDGE = 1e-4;
+/**
+ * Below this difference of heads (m) the flow follows its chord to the origin instead of its tangent, which makes
+ * the last centimetres die away instead of swinging to and fro.
+ */
+const NEARLY_LEVEL = 0.005;
+
+function raised(side: Side): Side {
+  return { level: side.level + NUDGE, air: side.air };
+}
+
+/** The flow of a turned link, slowed by the air that has to leave the room it enters. */
+export function linkFlow({ link, hole }: TurnedLink, waters: readonly Water[], sea: number): LinkFlow {
+  const a = sideOf(link.a, waters, sea);
+  const b = sideOf(link.b, waters, sea);
+  const flow = apertureFlow(a, b, hole);
+  const difference = Math.abs(a.level + a.air - b.level - b.air);
+  const into = waters[flow > 0 ? link.b : link.a];
+  const passes = into?.passes ?? 1;
+  if (difference < NEARLY_LEVEL && difference > 0) {
+    const chord = (1.7 * passes * Math.abs(flow)) / difference;
+    return { flow: flow * passes, byA: chord, byB: -chord };
+  }
+  return {
+    flow: flow * passes,
+    byA: (passes * (apertureFlow(raised(a), b, hole) - flow)) / NUDGE,
+    byB: (passes * (apertureFlow(a, raised(b), hole) - flow)) / NUDGE,
+  };
+}

@@ -1,0 +1,195 @@
+import { attitude, DEGREE } from '../../stability';
+import { breathe, turnLinks, type LinkFlow, type TurnedLink } from './apertures';
+import { exchange, flowsNow } from './exchange';
+import { heelDegrees, seaRise, settle, type TurnLimits } from './position';
+import {
+  SEA,
+  type FloodableShip,
+  type Position,
+  type SimulationOptions,
+  type SimulationOutcome,
+  type SimulationResult,
+  type Snapshot,
+} from './ship';
+import { startingWaters, settleWaters, type Water } from './waters';
+
+/** Most a level may move in one step, m, and the shortest step, s. @source Judgement. */
+const LEVEL_STEP = 0.05;
+const SHORTEST_STEP = 0.1;
+const FULL = 0.98;
+
+interface Run {
+  readonly ship: FloodableShip;
+  readonly options: SimulationOptions;
+  readonly waters: Water[];
+  readonly at: Position;
+  readonly depth: number;
+  readonly history: Snapshot[];
+  readonly fullAt: (number | undefined)[];
+  /** Water aboard at the start, m3. */
+  readonly atStart: number;
+  t: number;
+  steps: number;
+  fromSea: number;
+  isDeckUnder: boolean;
+}
+
+/** Seconds until some level has moved as far as a step may, or some room is full. */
+function stepLength(
+  run: Run,
+  links: readonly TurnedLink[],
+  flows: readonly LinkFlow[],
+  longest: number,
+): number {
+  const net = run.waters.map(() => 0);
+  links.forEach(({ link: { a, b } }, k) => {
+    const flow = flows[k]?.flow ?? 0;
+    if (a !== SEA) net[a] = (net[a] ?? 0) - flow;
+    net[b] = (net[b] ?? 0) + flow;
+  });
+  const spare = run.ship.hull.capacity - run.ship.lightVolume - waterAboard(run);
+  const inflow = net.reduce((sum, flow) => sum + flow, 0);
+  let dt = inflow > 0 && run.options.heldAt === undefined ? Math.min(longest, spare / inflow) : longest;
+  run.waters.forEach((water, i) => {
+    const rate = Math.abs(net[i] ?? 0);
+    const room = (run.ship.rooms[i]?.solid.capacity ?? 0) - water.volume;
+    if (rate < 1e-9 || room <= 0) return;
+    dt = Math.min(dt, (LEVEL_STEP * water.surface) / rate);
+    if ((net[i] ?? 0) > 0) dt = Math.min(dt, room / rate);
+  });
+  return Math.max(dt, Math.min(SHORTEST_STEP, longest));
+}
+
+function limits(run: Run, dt: number): TurnLimits {
+  const rate = (run.options.turnRate ?? 2) * DEGREE;
+  return { heel: rate * dt, slope: 0.02 * dt, disturbance: (run.options.disturbance ?? 0.1) * DEGREE };
+}
+
+function position(run: Run, dt: number): boolean {
+  if (run.options.heldAt === undefined)
+    return settle(run.ship, run.waters, run.at, run.depth, limits(run, dt));
+  run.at.level = run.options.heldAt;
+  settleWaters(run.ship, run.waters, attitude(0));
+  return false;
+}
+
+function deckIsUnder(run: Run): boolean {
+  const { ship, at } = run;
+  const half = ship.breadth / 2;
+  const { sin, cos } = attitude(at.heel);
+  return [0, ship.length].some(x =>
+    [-half, half].some(y => ship.depth * cos - y * sin + at.slope * x < at.level),
+  );
+}
+
+function waterAboard(run: Run): number {
+  return run.waters.reduce((sum, water) => sum + water.volume, 0);
+}
+
+function record(run: Run, event?: string): void {
+  const { at, ship, waters } = run;
+  run.history.push({
+    t: run.t,
+    water: waterAboard(run),
+    volumes: waters.map(water => water.volume),
+    levels: waters.map(water => water.level),
+    heel: heelDegrees(at),
+    trim: at.slope * ship.length,
+    draught: at.level - (at.slope * ship.length) / 2,
+    ...(event === undefined ? {} : { event }),
+  });
+}
+
+function happened(run: Run, groundBefore: Position['ground']): string | undefined {
+  if (run.at.ground !== groundBefore && run.at.ground !== 'none')
+    return run.at.ground === 'both' ? 'on the bottom' : `${run.at.ground} on the bottom`;
+  if (run.options.heldAt === undefined && !run.isDeckUnder && deckIsUnder(run)) {
+    run.isDeckUnder = true;
+    return 'deck edge under';
+  }
+  return undefined;
+}
+
+function ended(run: Run, flows: readonly LinkFlow[], isTurning: boolean): SimulationOutcome | undefined {
+  if (run.options.heldAt === undefined) {
+    if (Math.abs(heelDegrees(run.at)) > 60) return 'rolled over';
+    if (run.at.ground === 'both') return 'on the bottom';
+    const total = run.ship.lightVolume + waterAboard(run);
+    if (total >= run.ship.hull.capacity * (1 - 1e-6)) return 'sunk';
+    if (Math.abs(run.at.slope) > 0.6) return 'sunk';
+  }
+  const moving = flows.some(({ flow }) => Math.abs(flow) > 1e-4);
+  return moving || isTurning ? undefined : 'afloat';
+}
+
+function noteFull(run: Run): void {
+  run.waters.forEach((water, i) => {
+    const capacity = run.ship.rooms[i]?.solid.capacity ?? 0;
+    if (run.fullAt[i] === undefined && water.volume >= FULL * capacity) run.fullAt[i] = run.t;
+  });
+}
+
+function result(run: Run, outcome: SimulationOutcome): SimulationResult {
+  const water = waterAboard(run);
+  return {
+    outcome,
+    seconds: run.t,
+    history: run.history,
+    fullAt: run.fullAt,
+    volumeError: water > 0 ? Math.abs(water - run.atStart - run.fromSea) / water : 0,
+    steps: run.steps,
+    trappedAir: run.waters.flatMap(({ isBreathing, volume }, room) => {
+      const capacity = run.ship.rooms[room]?.solid.capacity ?? 0;
+      const share = capacity > 0 ? 1 - volume / capacity : 0;
+      return !isBreathing && share > 0.02 ? [{ room, share }] : [];
+    }),
+  };
+}
+
+function advance(run: Run, longest: number): SimulationOutcome | undefined {
+  const links = turnLinks(run.ship, run.at);
+  breathe(run.ship, links, run.waters, run.at.level);
+  const flows = flowsNow(links, run.waters, run.at.level);
+  const dt = Math.min(stepLength(run, links, flows, longest), run.options.seconds - run.t);
+  const rise = run.options.heldAt === undefined ? seaRise(run.at) : 0;
+  run.fromSea += exchange(links, flows, run.waters, dt, rise);
+  run.t += dt;
+  run.steps += 1;
+  const before = run.at.ground;
+  const isTurning = position(run, dt);
+  noteFull(run);
+  record(run, happened(run, before));
+  return ended(run, flows, isTurning);
+}
+
+/**
+ * Progressive flooding, quasi-static: water passes every opening by its head, the air leaves or is shut in, and
+ * the ship settles with the water aboard, heeling, trimming, touching the bottom with one end. Time steps adapt
+ * to the fastest level; volumes are conserved by construction.
+ * @source Method after Ruponen (pressure-correction) and Braidotti and Mauro, J. Mar. Sci. Eng. 2020 8(5) 369.
+ */
+export function simulateFlooding(ship: FloodableShip, options: SimulationOptions): SimulationResult {
+  const waters = startingWaters(ship, options.aboard ?? []);
+  const run: Run = {
+    ship,
+    options,
+    waters,
+    at: { level: ship.depth / 2, heel: 0, slope: 0, ground: 'none' },
+    depth: options.waterDepth ?? Infinity,
+    history: [],
+    fullAt: waters.map(() => undefined),
+    atStart: waters.reduce((sum, water) => sum + water.volume, 0),
+    t: 0,
+    steps: 0,
+    fromSea: 0,
+    isDeckUnder: false,
+  };
+  position(run, 60);
+  record(run);
+  const longest = options.longestStep ?? options.seconds / 300;
+  while (run.t < options.seconds - 1e-9) {
+    const outcome = advance(run, longest);
+    if (outcome) return result(run, outcome);
+  }
+  return result(run, 'still flooding');
+}
