@@ -1,0 +1,69 @@
+import type { Operand, Run } from '../kind';
+import { add1, add2, add4, times1, times2 } from './kernels';
+
+/** An operand as an array of trials: a constant is written out once. */
+export function asTrials(operand: Operand | undefined, length: number): Float64Array {
+  if (operand instanceof Float64Array) return operand;
+  return new Float64Array(length).fill(operand ?? NaN);
+}
+
+/** One after the other. */
+export function inTurn(runs: readonly Run[]): Run {
+  const [only] = runs;
+  if (only !== undefined && runs.length === 1) return only;
+  return n => {
+    for (const run of runs) run(n);
+  };
+}
+
+/** The sum of operands: constants folded, up to four arrays a pass. */
+export function addAll(operands: readonly Operand[], out: Float64Array): Run {
+  const arrays = operands.filter(operand => operand instanceof Float64Array);
+  const plus = operands.reduce<number>((sum, x) => (typeof x === 'number' ? sum + x : sum), 0);
+  const [a, b, c, d] = arrays;
+  if (a === undefined) return n => void out.fill(plus, 0, n);
+  if (b === undefined) return n => add1(out, a, plus, n);
+  if (c === undefined || d === undefined) {
+    const first: Run = n => add2(out, a, b, plus, n);
+    return c === undefined ? first : inTurn([first, n => add2(out, out, c, 0, n)]);
+  }
+  return inTurn([n => add4(out, a, b, c, d, plus, n), ...addedOn(arrays.slice(4), out)]);
+}
+
+function addedOn(rest: readonly Float64Array[], out: Float64Array): Run[] {
+  const runs: Run[] = [];
+  for (let i = 0; i < rest.length; i += 3) {
+    const [a, b, c] = rest.slice(i, i + 3);
+    if (a === undefined) break;
+    if (b !== undefined && c !== undefined) runs.push(n => add4(out, out, a, b, c, 0, n));
+    else {
+      runs.push(n => add2(out, out, a, 0, n));
+      if (b !== undefined) runs.push(n => add2(out, out, b, 0, n));
+    }
+  }
+  return runs;
+}
+
+/** The product of operands: constants folded, two arrays a pass. */
+export function multiplyAll(operands: readonly Operand[], out: Float64Array): Run {
+  const arrays = operands.filter(operand => operand instanceof Float64Array);
+  const factor = operands.reduce<number>((all, x) => (typeof x === 'number' ? all * x : all), 1);
+  const [a, b, ...rest] = arrays;
+  if (a === undefined) return n => void out.fill(factor, 0, n);
+  if (b === undefined) return n => times1(out, a, factor, n);
+  return inTurn([
+    n => times2(out, a, b, factor, n),
+    ...rest.map(
+      (c): Run =>
+        n =>
+          times2(out, out, c, 1, n),
+    ),
+  ]);
+}
+
+/** The one operand unchanged. */
+export function passOn(operands: readonly Operand[], out: Float64Array): Run {
+  const [from] = operands;
+  if (from instanceof Float64Array) return n => add1(out, from, 0, n);
+  return n => void out.fill(from ?? NaN, 0, n);
+}

@@ -1,0 +1,83 @@
+import type { Finding } from '../base';
+import { innerOf, type Inner } from './inner';
+import { idOf, type SheetResult } from './result';
+import type { Step } from './step';
+import { boundUnit } from './unit';
+
+/**
+ * Why figures are absent, found by walking back from the figures asked for: a branch not taken and a rate
+ * behind a quote raise nothing.
+ * @param roots ids of figures; every calculated figure that is placed unless stated.
+ * @returns one finding for each cause: a value not given, in another unit, a division by zero, a key beyond
+ * its table, a row that does not exist.
+ */
+export function sheetFindings(result: SheetResult, roots?: readonly string[]): Finding[] {
+  const inner = innerOf(result);
+  const cells = roots?.map(id => result.cellOf(id)) ?? placedCells(result, inner);
+  const findings = new Map<string, Finding>();
+  const seen = new Set<number>();
+  const open = [...cells].reverse();
+  for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
+    if (seen.has(cell) || inner.values[cell] !== undefined) continue;
+    seen.add(cell);
+    const causes = absentOperands(inner, cell);
+    open.push(...causes.filter(cause => cause >= 0).reverse());
+    if (causes.length > 0 && !causes.includes(-1)) continue;
+    for (const finding of causesOf(inner, cell)) findings.set(`${finding.place} ${finding.message}`, finding);
+  }
+  return [...findings.values()];
+}
+
+/** The cells of all placed steps that are calculated. */
+function placedCells(result: SheetResult, { order }: Inner): number[] {
+  const steps = [
+    ...result.sheet.tables.flatMap(t => t.placed),
+    ...result.sheet.blocks.flatMap(b => b.entries()),
+  ];
+  return steps
+    .filter(step => step.unit !== 'text' && step.kind.givens === undefined)
+    .flatMap(step => (step.scope?.rows ?? [undefined]).map((_, row) => order.cell(step, row)));
+}
+
+/** The operands that are absent and matter; -1 for one that does not exist. */
+function absentOperands({ order, values }: Inner, cell: number): number[] {
+  const at = order.at(cell);
+  if (at === undefined) return [];
+  const operands = order.operands(at.step, at.row);
+  const matters = at.step.kind.shown?.(operands.map(operand => values[operand]));
+  return operands.filter((operand, i) => {
+    if (matters !== undefined && !matters.includes(i)) return false;
+    return operand < 0 || (values[operand] === undefined && order.at(operand)?.step.unit !== 'text');
+  });
+}
+
+function causesOf(inner: Inner, cell: number): Finding[] {
+  const at = inner.order.at(cell);
+  if (at === undefined) return [];
+  const { step, row } = at;
+  const before = step.kind.carried;
+  const carriedId = before?.id(row);
+  if (before !== undefined && carriedId !== undefined) return sheetFindings(before.from, [carriedId]);
+  const operands = inner.order.operands(step, row).map(operand => inner.values[operand]);
+  const reason = step.kind.reason?.(operands, row) ?? 'it cannot be calculated';
+  const given = step.kind.givens?.[row];
+  const place = given?.place ?? step.scope?.rows[row]?.place ?? (step.home ? idOf(step) : '');
+  return [finding(step, row, place, reason)];
+}
+
+function finding(step: Step, row: number, place: string, reason: string): Finding {
+  const at = step.scope?.rows[row];
+  const what = step.home?.title ?? step.kind.words(step.inputs.map(input => input.home?.title ?? 'a step'));
+  const isGiven = step.kind.givens !== undefined;
+  const unit = boundUnit(step.unit, at?.own);
+  return {
+    code: isGiven ? 'sheet/not-given' : 'sheet/not-calculable',
+    weight: 'blocks',
+    place,
+    message: `${what}${at ? ` of ${at.title}` : ''}: ${reason}.`,
+    meaning: 'Every figure that depends on it is absent.',
+    remedy: isGiven
+      ? `Give a value${unit === '1' ? '' : ` in ${unit}`}.`
+      : 'Correct the values it is calculated from.',
+  };
+}

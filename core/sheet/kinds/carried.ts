@@ -1,0 +1,62 @@
+import { BugError } from '../../base';
+import { exactOf } from '../inner';
+import { atom, call } from '../formula/term';
+import type { Kind } from '../kind';
+import { requireSettled } from '../looseness';
+import { idOf, type SheetResult } from '../result';
+import { makeStep, nameOf, requireUnit, type Step } from '../step';
+import { boundUnit, type SheetUnit } from '../unit';
+
+function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): Kind {
+  const id = (row: number): string | undefined => {
+    if (key === undefined) return idOf(step);
+    const text = key.kind.texts?.[row];
+    const at = text === undefined ? undefined : step.scope?.index.get(text);
+    const wanted = boundUnit(step.unit, key.scope?.rows[row]?.own);
+    if (at === undefined || boundUnit(step.unit, step.scope?.rows[at]?.own) !== wanted) return undefined;
+    return idOf(step, text);
+  };
+  return {
+    operation: 'carried',
+    exact: (_, row) => {
+      const figure = id(row);
+      return figure === undefined ? undefined : exactOf(from, figure);
+    },
+    reason: () => 'it is absent where it is calculated',
+    live: () => {
+      throw new BugError('a carried figure is given by the sheet before, not calculated');
+    },
+    formula: context => {
+      const names = context.carried();
+      if (names.single) return atom(names.values);
+      return call('INDEX', names.values, call('MATCH', context.term(0), names.keys, 0));
+    },
+    words: titles => titles.join(' of '),
+    carried: { from, step, id },
+  };
+}
+
+function requirePlaced(from: SheetResult, step: Step): void {
+  if (step.home?.sheet !== from.sheet)
+    throw new BugError(`carried: ${nameOf(step)} is not placed in the sheet before`);
+  requireSettled('another sheet', step, 0);
+}
+
+/**
+ * A figure of a sheet that was run before, from the row that a key of this row names: hours of the work
+ * sheet in a line of the money sheet. Explanation and workbook formulas go on into that sheet.
+ */
+export function carried<U extends SheetUnit>(from: SheetResult, column: Step<U>, key: Step<'text'>): Step<U> {
+  requirePlaced(from, column);
+  requireUnit('carried', key, 'text');
+  if (column.scope === undefined) throw new BugError(`carried: ${nameOf(column)} is not a column`);
+  return makeStep(column.unit, record(from, column, key), [key], 0, key.scope);
+}
+
+/** A single figure of a sheet that was run before. */
+export function carriedSingle<U extends SheetUnit>(from: SheetResult, single: Step<U>): Step<U> {
+  requirePlaced(from, single);
+  if (single.scope !== undefined)
+    throw new BugError(`carried: ${nameOf(single)} is a column, not a single value`);
+  return makeStep(single.unit, record(from, single, undefined), [], 0);
+}

@@ -1,0 +1,82 @@
+import { BugError } from '../../base';
+import { isDecimalText } from '../../units';
+import { Exact, ONE, ZERO, type Value } from '../decimal';
+import { atom } from '../formula/term';
+import type { Given } from '../given';
+import type { Kind, Run } from '../kind';
+import { makeStep, type Step } from '../step';
+import type { Scope } from '../scope';
+import { boundUnit, type SheetUnit, type StepUnit } from '../unit';
+
+function notCalculated(): never {
+  throw new BugError('a leaf of the sheet is given, not calculated');
+}
+
+const live = (): Run => notCalculated();
+
+/** What is wrong with a given as it stands in a row: nothing, not there, another unit, not a number. */
+function fault(given: Given | undefined, unit: string): string | undefined {
+  if (given?.value === undefined) return 'it is not given';
+  if (given.unit !== unit) return `it is given in ${given.unit}, not in ${unit}`;
+  const range = [given.value, given.low, given.high];
+  return range.every(text => text === undefined || isDecimalText(text))
+    ? undefined
+    : 'it is not a plain number';
+}
+
+/** A number given for each row of a table, or one single given. */
+export function givenStep<U extends SheetUnit>(
+  unit: U,
+  givens: readonly (Given | undefined)[],
+  scope: Scope | undefined,
+): Step<U> {
+  const unitIn = (row: number) => boundUnit(unit, scope?.rows[row]?.own);
+  const faults = givens.map((given, row) => fault(given, unitIn(row)));
+  const values = givens.map((given, row): Value => {
+    return faults[row] === undefined && given?.value !== undefined ? new Exact(given.value) : undefined;
+  });
+  const kind: Kind = {
+    operation: 'given',
+    exact: (_, row) => values[row],
+    reason: (_, row) => faults[row] ?? 'it is not given',
+    live,
+    formula: notCalculated,
+    words: () => 'given',
+    givens,
+  };
+  return makeStep(unit, kind, [], 0, scope);
+}
+
+/** Text given for each row: the key of another row, a stage. */
+export function textStep(texts: readonly (string | undefined)[], scope: Scope): Step<'text'> {
+  const kind: Kind = {
+    operation: 'key',
+    exact: () => undefined,
+    live,
+    formula: notCalculated,
+    words: () => 'key',
+    texts,
+  };
+  return makeStep('text', kind, [], 0, scope);
+}
+
+function constant<U extends StepUnit>(unit: U, value: Exact): Step<U> {
+  const kind: Kind = {
+    operation: 'constant',
+    exact: () => value,
+    live,
+    formula: () => atom(value.toFixed()),
+    words: () => value.toFixed(),
+  };
+  return { ...makeStep(unit, kind, [], 0), basis: 'published' };
+}
+
+/** Nothing of a unit: the other branch of a condition. */
+export function none<U extends SheetUnit>(unit: U): Step<U> {
+  return constant(unit, ZERO);
+}
+
+/** One of a unit. */
+export function unity<U extends SheetUnit>(unit: U): Step<U> {
+  return constant(unit, ONE);
+}

@@ -1,0 +1,33 @@
+import { power as raise } from '../columns/kernels';
+import { asTrials } from '../columns/runs';
+import { Exact } from '../decimal';
+import { two } from '../exactly';
+import { call } from '../formula/term';
+import type { Kind } from '../kind';
+import { makeStep, requireUnit, type Step } from '../step';
+
+const record: Kind = {
+  operation: 'power',
+  exact: two((base, exponent) => {
+    const y = Math.pow(base.toNumber(), exponent.toNumber());
+    return Number.isFinite(y) ? new Exact(y) : undefined;
+  }),
+  reason: () => 'the power has no finite value',
+  live: ([a, b], out) => {
+    const base = asTrials(a, out.length);
+    const exponent = asTrials(b, out.length);
+    return n => raise(out, base, exponent, n);
+  },
+  formula: context => call('POWER', context.term(0), context.term(1)),
+  words: titles => titles.join(' to the power '),
+};
+
+/**
+ * A ratio to a power, as cost relationships use it. It is a double in every reading, the exact one too, and
+ * must be rounded to stated decimals before it goes further.
+ */
+export function power(base: Step<'1'>, exponent: Step<'1'>): Step<'1'> {
+  requireUnit('power', base, '1');
+  requireUnit('power', exponent, '1');
+  return makeStep('1', record, [base, exponent], 3);
+}

@@ -1,0 +1,23 @@
+import { addAll } from '../columns/runs';
+import { ZERO } from '../decimal';
+import { folded } from '../exactly';
+import { added } from '../formula/term';
+import type { Kind } from '../kind';
+import { loosest } from '../looseness';
+import { makeStep, requireOneUnit, type Step } from '../step';
+import type { SheetUnit } from '../unit';
+
+const record: Kind = {
+  operation: 'sum',
+  exact: folded((a, b) => a.plus(b), ZERO),
+  live: addAll,
+  formula: context => added(context.terms()),
+  words: titles => titles.join(' + '),
+};
+
+/** The sum of steps of one unit. */
+export function sum<U extends SheetUnit>(first: Step<U>, ...rest: readonly Step<NoInfer<U>>[]): Step<U> {
+  const steps = [first, ...rest];
+  requireOneUnit('sum', steps);
+  return makeStep(first.unit, record, steps, loosest(steps));
+}

@@ -1,0 +1,105 @@
+import { BugError } from '../../base';
+import { addWhere } from '../columns/kernels';
+import { addAll, asTrials } from '../columns/runs';
+import { ZERO, type Exact, type Value } from '../decimal';
+import { folded } from '../exactly';
+import { call, type FormulaContext } from '../formula/term';
+import type { Kind } from '../kind';
+import { requireSettled } from '../looseness';
+import { makeStep, nameOf, type Step } from '../step';
+import type { SheetUnit, StepUnit } from '../unit';
+
+const formula = (context: FormulaContext) =>
+  call('SUMIFS', context.range(0), context.range(1), context.term(2));
+
+const words = ([column, keys, key]: readonly string[]) =>
+  `the total of ${column ?? ''} where ${keys ?? ''} is ${key ?? ''}`;
+
+/** By text keys: only the rows of that key are operands. A row without a key is a row that cannot be told. */
+const byText: Kind = {
+  operation: 'total where',
+  cells: (self, row, book) => {
+    const [column, keys, key] = self.inputs;
+    const wanted = key?.kind.texts?.[row];
+    const texts = keys?.kind.texts ?? [];
+    if (column === undefined || wanted === undefined) return [-1];
+    return texts.flatMap((text, i) =>
+      text === undefined ? [-1] : text === wanted ? [book.cell(column, i)] : [],
+    );
+  },
+  exact: folded((a, b) => a.plus(b), ZERO),
+  reason: () => 'a row has no key to be told apart by',
+  live: addAll,
+  formula,
+  words,
+};
+
+/** By numeric keys such as months: operands are the wanted key, then each row's key and amount. */
+const byNumber: Kind = {
+  operation: 'total where',
+  cells: (self, row, book) => {
+    const [column, keys, key] = self.inputs;
+    if (column === undefined || keys === undefined || key === undefined) return [-1];
+    const pairs = column.scope?.rows.flatMap((_, i) => [book.cell(keys, i), book.cell(column, i)]) ?? [];
+    return [book.cell(key, row), ...pairs];
+  },
+  exact: ([wanted, ...pairs]) => {
+    if (wanted === undefined) return undefined;
+    let sum: Exact = ZERO;
+    for (let i = 0; i < pairs.length; i += 2) {
+      const key = pairs[i];
+      if (key === undefined) return undefined;
+      if (!key.eq(wanted)) continue;
+      const amount = pairs[i + 1];
+      if (amount === undefined) return undefined;
+      sum = sum.plus(amount);
+    }
+    return sum;
+  },
+  live: ([wanted, ...pairs], out) => {
+    const arrays = pairs.map(operand => asTrials(operand, out.length));
+    const key = asTrials(wanted, out.length);
+    const rows = arrays.flatMap((keys, i) =>
+      i % 2 === 0 ? [{ keys, amounts: asTrials(arrays[i + 1], 0) }] : [],
+    );
+    return n => {
+      out.fill(0, 0, n);
+      for (const row of rows) addWhere(out, row.amounts, row.keys, key, n);
+    };
+  },
+  formula,
+  shown: values => matching(values),
+  words,
+};
+
+/** The operand numbers of the amounts that count: of the wanted key, or of no key at all. */
+function matching([wanted, ...pairs]: readonly Value[]): number[] {
+  if (wanted === undefined) return [0];
+  return pairs.flatMap((key, i) => {
+    if (i % 2 !== 0) return [];
+    return key === undefined ? [i + 1] : key.eq(wanted) ? [i + 2] : [];
+  });
+}
+
+/**
+ * The total of a column over the rows whose key equals this row's key: a stage subtotal, the waste of a
+ * month. The column and its keys are placed in one table; numeric keys are whole numbers, given or rounded.
+ */
+export function totalWhere<U extends SheetUnit, K extends StepUnit>(
+  column: Step<U>,
+  keys: Step<K>,
+  key: Step<NoInfer<K>>,
+): Step<U> {
+  if (column.home === undefined || keys.home === undefined || column.scope !== keys.scope || !column.scope)
+    throw new BugError(`total where: ${nameOf(column)} and ${nameOf(keys)} are not columns of one table`);
+  if (column.unit.includes('own'))
+    throw new BugError(
+      `total where: the rows of ${nameOf(column)} are in units of their own and do not add up`,
+    );
+  if (keys.unit !== key.unit)
+    throw new BugError(`total where: keys in ${keys.unit} and ${key.unit} never meet`);
+  requireSettled('a key', keys, 0);
+  requireSettled('a key', key, 0);
+  const kind = keys.unit === 'text' ? byText : byNumber;
+  return makeStep(column.unit, kind, [column, keys, key], column.looseness, key.scope);
+}

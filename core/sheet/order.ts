@@ -1,0 +1,75 @@
+import type { Book } from './kind';
+import type { Sheet } from './sheet';
+import type { Step } from './step';
+
+/** A step in one row. */
+export interface Cell {
+  readonly step: Step;
+  readonly row: number;
+}
+
+/**
+ * The steps of a sheet in the order of calculation, and a number for each step in each row. A step can only
+ * name steps made before it, so the order needs no search for loops.
+ */
+export class Order implements Book {
+  readonly steps: readonly Step[];
+  /** How many cells there are. */
+  readonly size: number;
+  readonly #base = new Map<Step, number>();
+  readonly #starts: readonly number[];
+
+  constructor(sheet: Sheet) {
+    const steps: Step[] = [];
+    const seen = new Set<Step>();
+    const visit = (step: Step): void => {
+      if (seen.has(step)) return;
+      seen.add(step);
+      step.inputs.forEach(visit);
+      steps.push(step);
+    };
+    for (const table of sheet.tables) table.placed.forEach(visit);
+    for (const block of sheet.blocks) block.entries().forEach(visit);
+    this.steps = steps;
+    const starts: number[] = [];
+    let next = 0;
+    for (const step of steps) {
+      this.#base.set(step, next);
+      starts.push(next);
+      next += rowsOf(step);
+    }
+    this.size = next;
+    this.#starts = starts;
+  }
+
+  /** The number of a step's cell in a row; a single value's is the same in every row. */
+  cell(step: Step, row: number): number {
+    const base = this.#base.get(step);
+    if (base === undefined) return -1;
+    return step.scope === undefined ? base : base + row;
+  }
+
+  /** The step and row of a cell. */
+  at(cell: number): Cell | undefined {
+    let low = 0;
+    let high = this.#starts.length;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if ((this.#starts[middle] ?? Infinity) <= cell) low = middle + 1;
+      else high = middle;
+    }
+    const step = this.steps[low - 1];
+    return step && { step, row: cell - (this.#starts[low - 1] ?? 0) };
+  }
+
+  /** The cells a step takes its operands from in a row; -1 for one that does not exist. */
+  operands(step: Step, row: number): readonly number[] {
+    if (step.kind.cells) return step.kind.cells(step, row, this);
+    return step.inputs.map(input => this.cell(input, row));
+  }
+}
+
+/** In how many rows a step is calculated. */
+export function rowsOf(step: Step): number {
+  return step.scope?.rows.length ?? 1;
+}

@@ -1,0 +1,112 @@
+import { BugError } from '../base';
+import { fromCents, type Money } from '../money';
+import { innerOf } from './inner';
+import { rowsOf } from './order';
+import type { Sheet } from './sheet';
+import { nameOf, type Step } from './step';
+import { boundUnit } from './unit';
+
+/** A figure of a sheet: what it is called, its unit, and its value unless it is absent. */
+export interface Figure {
+  /** table / row key / column key, or block / key. */
+  readonly id: string;
+  readonly title: string;
+  /** The title of its row; none for a single value. */
+  readonly rowTitle: string | undefined;
+  readonly unit: string;
+  /** Exact decimal text; undefined when absent. */
+  readonly text: string | undefined;
+  /** The same as a double. */
+  readonly number: number | undefined;
+}
+
+/** The id of a placed step in a row: table / row key / column key; block / key for a single value. */
+export function idOf(step: Step, rowKey?: string): string {
+  if (step.home === undefined) throw new BugError(`${nameOf(step)} is not placed and has no id`);
+  if (step.scope === undefined) return `${step.home.id}/${step.home.key}`;
+  if (rowKey === undefined) throw new BugError(`${step.home.id}/${step.home.key} needs a row key`);
+  return `${step.home.id}/${rowKey}/${step.home.key}`;
+}
+
+/** What a sheet comes to, exactly. Absent figures are undefined; why is told by `sheetFindings`. */
+export class SheetResult {
+  readonly sheet: Sheet;
+  readonly #placed = new Map<string, Step>();
+
+  constructor(sheet: Sheet) {
+    this.sheet = sheet;
+    const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
+    for (const step of steps) this.#placed.set(`${step.home?.id ?? ''}/${step.home?.key ?? ''}`, step);
+  }
+
+  /** Whether there is a figure of this id, absent or not. */
+  has(id: string): boolean {
+    return this.#find(id) !== undefined;
+  }
+
+  /** The figure of an id. @throws BugError when there is none. */
+  figure(id: string): Figure {
+    const found = this.#find(id);
+    if (found === undefined) throw new BugError(`there is no figure ${id}`);
+    return this.#figure(found.step, found.row);
+  }
+
+  /** The figure of a placed step, in the row of a key. @throws BugError when there is none. */
+  at(step: Step, rowKey?: string): Figure {
+    return this.figure(idOf(step, rowKey));
+  }
+
+  /** The figures of a column, in the order of the rows; of a single value, the one. */
+  column(step: Step): Figure[] {
+    return Array.from({ length: rowsOf(step) }, (_, row) => this.#figure(step, row));
+  }
+
+  /** A figure as a double; undefined when absent. */
+  number(step: Step, rowKey?: string): number | undefined {
+    return this.at(step, rowKey).number;
+  }
+
+  /** A figure of money; undefined when absent. @throws BugError when it is not whole cents of dollars. */
+  money(step: Step, rowKey?: string): Money | undefined {
+    const { id, unit, text } = this.at(step, rowKey);
+    if (unit !== 'USD') throw new BugError(`${id} is in ${unit}, not money`);
+    if (text === undefined) return undefined;
+    const exact = innerOf(this).values[this.cellOf(id)];
+    return exact && fromCents(exact.times(100).toNumber());
+  }
+
+  /** The text of a key column in a row. */
+  key(step: Step, rowKey: string): string | undefined {
+    const row = step.scope?.index.get(rowKey);
+    return row === undefined ? undefined : step.kind.texts?.[row];
+  }
+
+  /** The number of the cell of an id. @throws BugError when there is none. */
+  cellOf(id: string): number {
+    const found = this.#find(id);
+    if (found === undefined) throw new BugError(`there is no figure ${id}`);
+    return innerOf(this).order.cell(found.step, found.row);
+  }
+
+  #figure(step: Step, row: number): Figure {
+    const { order, values } = innerOf(this);
+    const value = values[order.cell(step, row)];
+    const at = step.scope?.rows[row];
+    return {
+      id: idOf(step, at?.key),
+      title: step.home?.title ?? '',
+      rowTitle: at?.title,
+      unit: boundUnit(step.unit, at?.own),
+      text: value?.toFixed() ?? step.kind.texts?.[row],
+      number: value?.toNumber(),
+    };
+  }
+
+  #find(id: string): { step: Step; row: number } | undefined {
+    const [home = '', second = '', third] = id.split('/');
+    const step = this.#placed.get(`${home}/${third ?? second}`);
+    if (step === undefined || (step.scope === undefined) !== (third === undefined)) return undefined;
+    const row = third === undefined ? 0 : step.scope?.index.get(second);
+    return row === undefined ? undefined : { step, row };
+  }
+}

@@ -1,0 +1,114 @@
+import { BugError } from '../base';
+import type { PlainUnit } from '../units';
+import type { Placing } from './block';
+import type { Given } from './given';
+import { givenStep, textStep } from './kinds/leaves';
+import type { Row, Scope } from './scope';
+import type { Step } from './step';
+import type { SheetUnit } from './unit';
+
+/** The rows of a table and what they are called. */
+export interface RowsOf<R> {
+  readonly heading: string;
+  readonly of: readonly R[];
+  /** The document's id of the row: letters, digits, `-`, `_`, `.`, `:`, beginning with a letter. */
+  readonly key: (row: R) => string;
+  readonly title: (row: R) => string;
+  /** The plain unit that `own` means in the row. */
+  readonly own?: (row: R) => PlainUnit;
+  /** Where the document holds the row, for findings. */
+  readonly place?: (row: R) => string;
+}
+
+/** A table: its columns by the names the recipe returned them under. */
+export interface Table<C = unknown> {
+  readonly id: string;
+  readonly heading: string;
+  readonly scope: Scope;
+  readonly columns: C;
+  /** All placed columns, in the order of calculation: fields and calculated ones. */
+  readonly placed: readonly Step[];
+}
+
+const ROW_KEY = /^[A-Za-z][\w.:-]*$/;
+
+/** @throws BugError when a key cannot be a key, or two rows share one (workbooks do not tell case apart). */
+export function scopeOf<R>(id: string, rows: RowsOf<R>): Scope {
+  const index = new Map<string, number>();
+  const seen = new Set<string>();
+  const list = rows.of.map((row, i): Row => {
+    const key = rows.key(row);
+    if (!ROW_KEY.test(key)) throw new BugError(`${id}: "${key}" cannot be a row key`);
+    if (seen.has(key.toLowerCase())) throw new BugError(`${id}: two rows have the key "${key}"`);
+    seen.add(key.toLowerCase());
+    index.set(key, i);
+    return { key, title: rows.title(row), own: rows.own?.(row), place: rows.place?.(row) ?? `${id}/${key}` };
+  });
+  return { id, heading: rows.heading, rows: list, index };
+}
+
+/** What a recipe is written with. It runs once, with no row in hand; only the fields read rows. */
+export class Recipe<R> {
+  readonly placed: Step[] = [];
+  readonly #rows: readonly R[];
+  readonly #scope: Scope;
+  readonly #place: Placing;
+
+  constructor(rows: readonly R[], scope: Scope, place: Placing) {
+    this.#rows = rows;
+    this.#scope = scope;
+    this.#place = place;
+  }
+
+  /** A number given in each row; absent where the reader gives none. */
+  field<U extends SheetUnit>(
+    key: string,
+    title: string,
+    unit: U,
+    read: (row: R) => Given | undefined,
+  ): Step<U> {
+    return this.#add(key, title, givenStep(unit, this.#rows.map(read), this.#scope));
+  }
+
+  /** A number that the levelled schedule gave each row, as decimal text. */
+  fromSchedule<U extends SheetUnit>(
+    key: string,
+    title: string,
+    unit: U,
+    read: (row: R) => Omit<Given, 'basis' | 'source'> | undefined,
+  ): Step<U> {
+    return this.field(key, title, unit, row => {
+      const given = read(row);
+      return given && { ...given, basis: 'schedule', source: 'levelled schedule' };
+    });
+  }
+
+  /** A text given in each row: the key of a row elsewhere, a stage. */
+  key(key: string, title: string, read: (row: R) => string | undefined): Step<'text'> {
+    return this.#add(key, title, textStep(this.#rows.map(read), this.#scope));
+  }
+
+  /** The row's own key, to link to a row of the same key elsewhere. It is the first column of the table. */
+  rowKey(): Step<'text'> {
+    const texts = this.#scope.rows.map(row => row.key);
+    const home = this.#add('key', this.#scope.heading, textStep(texts, this.#scope));
+    this.placed.pop();
+    return home;
+  }
+
+  /** Places a step as a column: shown, with an id, and the same formula in every row. */
+  place<U extends SheetUnit>(key: string, title: string, step: Step<U>): Step<U> {
+    const everyRow = step.scope === undefined ? { ...step, scope: this.#scope } : step;
+    if (everyRow.scope !== this.#scope)
+      throw new BugError(`${this.#scope.id}/${key}: the step stands in rows of ${step.scope?.id ?? ''}`);
+    return this.#add(key, title, everyRow);
+  }
+
+  #add<S extends Step>(key: string, title: string, step: S): S {
+    if (this.placed.some(column => column.home?.key === key))
+      throw new BugError(`${this.#scope.id}: the column ${key} is placed twice`);
+    const placed = this.#place(step, key, title);
+    this.placed.push(placed);
+    return placed;
+  }
+}
