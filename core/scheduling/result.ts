@@ -1,28 +1,30 @@
+import type { Finding } from '../base';
 import type { DayUnit, RelationshipKind } from './model';
 
 /**
  * `optimal`: proved that no schedule finishes earlier. `feasible`: at most `gapDays` above the earliest.
- * `infeasible`: proved that none exists. `not-found`: none found and none excluded.
+ * `infeasible`: proved that none exists. `not-found`: none found and none excluded. `invalid`: the problem has
+ * faults. In the last three cases dates and day counts are absent and `findings` says why.
  */
-export type ScheduleStatus = 'optimal' | 'feasible' | 'infeasible' | 'not-found';
+export type ScheduleStatus = 'optimal' | 'feasible' | 'infeasible' | 'not-found' | 'invalid';
 
 /** The answer. Dates are `YYYY-MM-DD`; a finish is the last day worked. */
 export interface ScheduleResult {
   readonly status: ScheduleStatus;
   /** Calendar days from the horizon start to the end of the last day worked. */
-  readonly calendarDays: number;
+  readonly calendarDays?: number;
   /** No schedule takes fewer calendar days from the horizon start. */
-  readonly lowerBoundDays: number;
+  readonly lowerBoundDays?: number;
   /** calendarDays less lowerBoundDays. */
-  readonly gapDays: number;
+  readonly gapDays?: number;
   /** gapDays as a share of lowerBoundDays; 0 when proved optimal. */
-  readonly gap: number;
+  readonly gap?: number;
   /** Forward and backward passes spent. */
   readonly schedules: number;
-  readonly start: string;
-  readonly finish: string;
+  readonly start?: string;
+  readonly finish?: string;
   /** Days from start to finish on which at least one activity works. */
-  readonly workDays: number;
+  readonly workDays?: number;
   readonly activities: readonly ScheduledActivity[];
   readonly hammocks: readonly ScheduledHammock[];
   readonly resourcePeaks: Readonly<Record<string, ResourcePeak>>;
@@ -34,6 +36,7 @@ export interface ScheduleResult {
   readonly criticalChain: readonly string[];
   /** When there is no schedule: the sets of constraints that cannot hold together. */
   readonly infeasible?: readonly ConflictSet[];
+  readonly findings: readonly Finding[];
 }
 
 export interface ScheduledActivity {

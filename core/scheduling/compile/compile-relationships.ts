@@ -1,0 +1,88 @@
+import type { ScheduleProblem, ScheduleRelationship } from '../model';
+import type { SearchActivity, SearchRelationship } from '../search';
+import type { CompiledActivity, RelationshipOrigin } from './compiled';
+import type { DayTables } from './day-tables';
+import { actualMoments } from './progress';
+import type { StateOrder } from './zone-states';
+
+/** Relationships in packed form, with the anchors that stand for the actual starts of work begun. */
+export interface PackedRelationships {
+  readonly packed: SearchRelationship[];
+  readonly origins: RelationshipOrigin[];
+  readonly anchors: SearchActivity[];
+}
+
+/** Packs the relationships of the problem and the order its zone states impose. */
+export function packRelationships(
+  problem: ScheduleProblem,
+  activities: readonly CompiledActivity[],
+  position: ReadonlyMap<string, number>,
+  orders: readonly StateOrder[],
+  tables: DayTables,
+  resourceCount: number,
+): PackedRelationships {
+  const result: PackedRelationships = { packed: [], origins: [], anchors: [] };
+  const anchors = new Map<number, number>();
+  const anchorOf = (at: number): number => {
+    const known = anchors.get(at);
+    if (known !== undefined) return known;
+    const made = problem.activities.length + result.anchors.length;
+    const activity = problem.activities[at];
+    const start = activity === undefined ? 0 : (actualMoments(activity, tables.first)?.start ?? 0);
+    result.anchors.push({
+      duration: 0,
+      demands: new Array<number>(resourceCount).fill(0),
+      fixedStart: start,
+    });
+    anchors.set(at, made);
+    return made;
+  };
+  problem.relationships.forEach((relationship, index) => {
+    const [from, to] = [position.get(relationship.from) ?? 0, position.get(relationship.to) ?? 0];
+    if (isHistory(relationship, activities[from], activities[to])) return;
+    const ofBegunStart = activities[from]?.state === 'begun' && relationship.kind[0] === 'S';
+    const lags = packLags(relationship, calendarForLag(relationship, problem, to, tables));
+    result.packed.push({ from: ofBegunStart ? anchorOf(from) : from, to, kind: relationship.kind, ...lags });
+    result.origins.push({ relationship: index });
+  });
+  for (const { from, to, state, zone } of orders) {
+    if (activities[to]?.state !== 'planned') continue;
+    result.packed.push({ from, to, kind: 'FS', minimumLag: 0 });
+    result.origins.push({ state, zone });
+  }
+  return result;
+}
+
+/** Whether a relationship joins what has already happened: its end cannot move any more. */
+function isHistory(
+  relationship: ScheduleRelationship,
+  from: CompiledActivity | undefined,
+  to: CompiledActivity | undefined,
+): boolean {
+  if (to?.state === 'finished') return true;
+  if (to?.state !== 'begun' || relationship.kind[1] === 'F') return false;
+  return relationship.kind === 'SS' ? from?.state !== 'planned' : from?.state === 'finished';
+}
+
+function calendarForLag(
+  relationship: ScheduleRelationship,
+  problem: ScheduleProblem,
+  to: number,
+  tables: DayTables,
+): number | undefined {
+  const isPlain = (relationship.lag ?? 0) === 0 && (relationship.maximumLag ?? 0) === 0;
+  const calendar = problem.activities[to]?.calendar;
+  if (isPlain || relationship.lagUnit === 'day' || calendar === undefined) return undefined;
+  return tables.calendarDays(calendar).position;
+}
+
+function packLags(
+  relationship: ScheduleRelationship,
+  calendar: number | undefined,
+): Pick<SearchRelationship, 'minimumLag' | 'maximumLag' | 'calendar'> {
+  return {
+    minimumLag: relationship.lag ?? 0,
+    ...(relationship.maximumLag === undefined ? {} : { maximumLag: relationship.maximumLag }),
+    ...(calendar === undefined ? {} : { calendar }),
+  };
+}

@@ -1,0 +1,40 @@
+import { at } from '../compile/at';
+import type { Compiled } from '../compile/compiled';
+import type { ConflictSet } from '../result';
+import type { SearchConflict } from '../search';
+import { joinWords, namesOf, relationshipWords } from '../words';
+
+/** What the search found to stand against each other, in ids and one sentence. */
+export function searchConflict(compiled: Compiled, conflict: SearchConflict): ConflictSet {
+  const { problem } = compiled;
+  const names = namesOf(problem);
+  const activities = conflict.activities.flatMap(i => problem.activities[i]?.id ?? []);
+  const relationships = conflict.relationships.flatMap(r => {
+    const origin = compiled.relationships[r];
+    return origin && 'relationship' in origin ? [origin.relationship] : [];
+  });
+  const origins = conflict.resources.map(r => at(compiled.resources, r));
+  const words = [
+    ...relationships.map(r => {
+      const relationship = at(problem.relationships, r);
+      return `${names.activity(relationship.to)} ${relationshipWords(relationship, names.activity(relationship.from))}`;
+    }),
+    ...activities.flatMap(id => deadlineWords(compiled, id)),
+    ...origins.map(
+      origin =>
+        `what there is of ${'zone' in origin ? `room in ${names.zone(origin.zone)}` : names.resource(origin.resource)}`,
+    ),
+  ];
+  const about = activities.length > 0 ? ` for ${names.activities(activities)}` : '';
+  const sentence =
+    words.length > 0
+      ? `These cannot hold together${about}: ${joinWords(words)}.`
+      : `There is no room${about}: ${conflict.kind}.`;
+  const resources = origins.flatMap(origin => ('resource' in origin ? [origin.resource] : []));
+  return { kind: conflict.kind, activities, relationships, resources, sentence };
+}
+
+function deadlineWords(compiled: Compiled, id: string): string[] {
+  const activity = compiled.problem.activities[compiled.position.get(id) ?? 0];
+  return activity?.deadline === undefined ? [] : [`${activity.title} by ${activity.deadline}`];
+}

@@ -1,0 +1,28 @@
+export type {
+  CapacityChange,
+  CrewMode,
+  DayUnit,
+  Exclusion,
+  Hammock,
+  RelationshipKind,
+  ScheduleActivity,
+  ScheduleProblem,
+  ScheduleRelationship,
+  ScheduleResource,
+  Zone,
+  ZoneState,
+} from './model';
+export type {
+  ConflictSet,
+  Holding,
+  ResourcePeak,
+  ResourceProfile,
+  ScheduledActivity,
+  ScheduledHammock,
+  ScheduleResult,
+  ScheduleStatus,
+  ZoneStatePeriod,
+} from './result';
+export { checkProblem } from './check/check-problem';
+export { schedule, type ScheduleOptions } from './schedule';
+export { daysWords, holdingWords, relationshipWords } from './words';
