@@ -12,7 +12,7 @@ export interface Spending {
   /** Value of the best schedule that keeps every limit; Infinity without one. */
   best: number;
   /** No schedule has a smaller value. */
-  readonly lowerBound: number;
+  lowerBound: number;
   readonly shouldStop: () => boolean;
   /** Hears of each schedule that is better than `best`; `isForward` tells its time direction. */
   readonly keep: (made: Individual, isForward: boolean) => void;
@@ -55,9 +55,8 @@ export class GeneticSearch {
     return { side, lists, isForward, held: new Set(), population: [] };
   }
 
-  /** Runs until the budget is spent, the bound is met or the caller stops it. */
-  run(): void {
-    this.begin();
+  /** Breeds until the budget is spent, the bound is met or the caller stops it. */
+  evolve(): void {
     const [forward, backward] = this.camps;
     for (let generation = 0; !this.isOver(); generation++) {
       if (generation % 2 === 0) this.generation(forward, backward);
@@ -71,7 +70,7 @@ export class GeneticSearch {
   }
 
   /** The first left-justified population: half made forward, half backward and then justified to the left. */
-  private begin(): void {
+  begin(): void {
     const [forward, backward] = this.camps;
     for (let slot = 0; slot < this.tuning.population && !this.isOver(); slot++) {
       const made = individualOf(this.list.length);

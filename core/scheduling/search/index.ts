@@ -12,3 +12,4 @@ export {
   type SearchStatus,
   type WorkDays,
 } from './problem';
+export { searchSchedule } from './search';

@@ -1,5 +1,6 @@
 import { NONE } from './dice';
-import type { Links, PlainNet } from './plain-net';
+import type { Links } from './plain-net';
+import type { Ordered } from './random-order';
 
 /** A topological order of lists of successors; shorter than `count` when there is a loop. */
 export function orderOf(count: number, predecessors: Links, successors: Links): Int32Array {
@@ -23,7 +24,7 @@ export function orderOf(count: number, predecessors: Links, successors: Links): 
 }
 
 /** The longest path from the finish of each activity to the end of the project. */
-export function tailsOf(net: PlainNet): Int32Array {
+export function tailsOf(net: Ordered & { readonly durations: Int32Array }): Int32Array {
   const order = orderOf(net.count, net.predecessors, net.successors);
   const tails = new Int32Array(net.count);
   const { first, list } = net.successors;

@@ -1,0 +1,22 @@
+import type { AxisCalendar } from './dated-net';
+
+/** Index tables of work days along an axis. */
+export function axisCalendarOf(isWork: Uint8Array): AxisCalendar {
+  const indexOfDay = new Int32Array(isWork.length + 1);
+  const dayOfIndex = new Int32Array(isWork.length + 1);
+  let filled = 0;
+  for (let day = 0; day < isWork.length; day++) {
+    indexOfDay[day] = filled;
+    if (isWork[day] === 1) dayOfIndex[filled++] = day;
+  }
+  indexOfDay[isWork.length] = filled;
+  dayOfIndex.fill(isWork.length, filled);
+  return { indexOfDay, dayOfIndex };
+}
+
+/** For each moment the first one at or after it that is allowed; the end of the axis when there is none. */
+export function nextStartTable(slots: number, isAllowed: (day: number) => boolean): Int32Array {
+  const next = new Int32Array(slots + 1).fill(slots);
+  for (let day = slots - 1; day >= 0; day--) next[day] = isAllowed(day) ? day : (next[day + 1] ?? slots);
+  return next;
+}

@@ -1,0 +1,60 @@
+import { NONE } from '../dice';
+import type { BoundNet } from './bound-net';
+import { finishBy, startFrom, type Windows } from './windows';
+
+/**
+ * Compulsory parts: an activity whose latest start lies before its earliest finish holds its resources in
+ * between in any case. False when they exceed a capacity; otherwise activities that no longer fit beside them
+ * are moved.
+ * @source Lahrichi, Comptes Rendus de l'Academie des Sciences 294 (1982) 209-211 (compulsory parts).
+ */
+export function besideCompulsoryParts(net: BoundNet, windows: Windows): boolean {
+  for (let r = 0; r < net.capacities.length; r++) {
+    const profile = compulsoryProfile(net, windows, r);
+    const capacity = net.capacities[r] ?? NONE;
+    for (const units of profile) if (units > capacity) return false;
+    for (let i = 0; i < net.count; i++) if (!moveBeside(net, windows, i, r, profile)) return false;
+  }
+  return true;
+}
+
+function compulsoryProfile(net: BoundNet, windows: Windows, resource: number): Int32Array {
+  const profile = new Int32Array(windows.end + 1);
+  const demands = net.demands[resource] ?? profile;
+  for (let i = 0; i < net.count; i++) {
+    const duration = net.durations[i] ?? NONE;
+    const latestStart = (windows.to[i] ?? NONE) - duration;
+    const earliestFinish = (windows.from[i] ?? NONE) + duration;
+    const units = demands[i] ?? NONE;
+    for (let day = latestStart; day < earliestFinish; day++) profile[day] = (profile[day] ?? NONE) + units;
+  }
+  return profile;
+}
+
+function moveBeside(
+  net: BoundNet,
+  windows: Windows,
+  i: number,
+  resource: number,
+  profile: Int32Array,
+): boolean {
+  const units = net.demands[resource]?.[i] ?? NONE;
+  if (units === 0) return true;
+  const duration = net.durations[i] ?? NONE;
+  const room = (net.capacities[resource] ?? NONE) - units;
+  const ownFrom = (windows.to[i] ?? NONE) - duration;
+  const ownTo = (windows.from[i] ?? NONE) + duration;
+  const isFull = (day: number): boolean =>
+    (profile[day] ?? NONE) - (day >= ownFrom && day < ownTo ? units : 0) > room;
+  let start = windows.from[i] ?? NONE;
+  for (let day = start; day < start + duration; day++) {
+    if (isFull(day)) start = day + 1;
+    if (start > ownFrom) return false;
+  }
+  let finish = windows.to[i] ?? NONE;
+  for (let day = finish - 1; day >= finish - duration; day--) {
+    if (isFull(day)) finish = day;
+    if (finish < ownTo) return false;
+  }
+  return startFrom(net, windows, i, start) && finishBy(net, windows, i, finish);
+}

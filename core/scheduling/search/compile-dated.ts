@@ -1,0 +1,186 @@
+import { axisCalendarOf, nextStartTable } from './axis';
+import { coveringCliques } from './cliques';
+import type { AxisCalendar, DatedNet } from './dated-net';
+import { arcListsOf, normalised, orderPairs } from './lags';
+import { layLanes, packUnits } from './lanes';
+import { mirroredNet } from './mirror';
+import { linksOf } from './plain-net';
+import type { SearchActivity, SearchProblem, SearchResource, WorkDays } from './problem';
+
+/** The dated networks of a problem in forward and in reversed time. Its relationships must be free of loops of minimum lags. */
+export function datedNetsOf(problem: SearchProblem): [DatedNet, DatedNet] {
+  const forward = forwardNetOf(problem);
+  return [forward, mirroredNet(forward, normalised(problem))];
+}
+
+function forwardNetOf(problem: SearchProblem): DatedNet {
+  const count = problem.activities.length;
+  const lead = leadOf(problem);
+  const slots = problem.horizon + 2 * lead;
+  const calendars = [...problem.calendars, everyDay(problem.horizon)].map(days => onAxis(days, lead));
+  const lags = normalised(problem);
+  const pairs = orderPairs(lags);
+  const calendarOf = Int32Array.from(
+    problem.activities,
+    ({ calendar }) => calendar ?? problem.calendars.length,
+  );
+  const times = { lead, slots, calendarOf, calendars };
+  return {
+    count,
+    slots,
+    base: lead,
+    calendars,
+    calendarOf,
+    durations: Int32Array.from(problem.activities, activity => activity.duration),
+    predecessors: linksOf(
+      count,
+      pairs.map(([from, to]) => [to, from] as const),
+    ),
+    successors: linksOf(count, pairs),
+    ...arcListsOf(count, lags),
+    hasMaximums: lags.some(lag => lag.isMaximum),
+    needsRepair: lags.some(lag => lag.kind !== 'FS' || lag.days < 0 || lag.isMaximum),
+    nextStart: problem.activities.map((activity, i) => nextStartOf(activity, i, times)),
+    ...capacitiesOf(problem, times),
+    release: Int32Array.from(problem.activities, ({ notBefore }) => lead + (notBefore ?? 0)),
+    due: Int32Array.from(
+      problem.activities,
+      ({ latestFinish }) => lead + Math.min(latestFinish ?? problem.horizon, problem.horizon),
+    ),
+    after: new Int32Array(count),
+    fixed: Int32Array.from(problem.activities, ({ fixedStart }) =>
+      fixedStart === undefined ? -1 : lead + fixedStart,
+    ),
+  };
+}
+
+interface AxisTimes {
+  readonly lead: number;
+  readonly slots: number;
+  readonly calendarOf: Int32Array;
+  readonly calendars: readonly AxisCalendar[];
+}
+
+/** Days that always suffice to place everything one after the other. */
+function leadOf(problem: SearchProblem): number {
+  const work = problem.activities.reduce((sum, activity) => sum + activity.duration, 0);
+  const lags = problem.relationships.reduce(
+    (sum, link) => sum + Math.abs(link.minimumLag ?? 0) + Math.abs(link.maximumLag ?? 0),
+    0,
+  );
+  return work + lags + 2;
+}
+
+function everyDay(horizon: number): WorkDays {
+  const dayOfIndex = Int32Array.from({ length: horizon }, (_, day) => day);
+  return { dayOfIndex, indexOfDay: Int32Array.from({ length: horizon + 1 }, (_, day) => day) };
+}
+
+/** The calendar with `lead` work days before and after it. */
+function onAxis(days: WorkDays, lead: number): AxisCalendar {
+  const horizon = days.indexOfDay.length - 1;
+  const isWork = new Uint8Array(horizon + 2 * lead).fill(1);
+  for (let day = 0; day < horizon; day++)
+    isWork[lead + day] = days.indexOfDay[day] === days.indexOfDay[day + 1] ? 0 : 1;
+  return axisCalendarOf(isWork);
+}
+
+function nextStartOf(activity: SearchActivity, i: number, times: AxisTimes): Int32Array | null {
+  const { startAllowed: allowed } = activity;
+  const calendar = times.calendars[times.calendarOf[i] ?? 0];
+  if (!allowed || !calendar) return null;
+  return nextStartTable(times.slots, day => {
+    const isInside = day >= times.lead && day < times.slots - times.lead;
+    if (isInside && allowed[day - times.lead] !== 1) return false;
+    return activity.duration === 0 || calendar.indexOfDay[day] !== calendar.indexOfDay[day + 1];
+  });
+}
+
+/** Resources and, for exclusions, single-unit resources that only one of a group can hold. */
+function capacitiesOf(problem: SearchProblem, times: AxisTimes) {
+  const groups = coveringCliques(problem.activities.length, problem.exclusions);
+  const peaks = [...problem.resources.map(peakOf), ...groups.map(() => 1)];
+  const holdsIdle = [
+    ...problem.resources.map(resource => resource.isHeldOnIdleDays === true),
+    ...groups.map(() => true),
+  ];
+  const lanes = layLanes(peaks);
+  const count = problem.activities.length;
+  const workDemands = new Int32Array(count * lanes.words);
+  const idleDemands = new Int32Array(count * lanes.words);
+  const free = freeUnits(problem, times, peaks);
+  problem.activities.forEach((activity, i) => {
+    const units = [...activity.demands, ...groups.map(group => (group.has(i) ? 1 : 0))];
+    const idle = units.map((unit, r) => (holdsIdle[r] === true ? unit : 0));
+    if (activity.fixedStart !== undefined) takeFixed(free, activity, i, units, idle, times);
+    else {
+      workDemands.set(packUnits(lanes, units), i * lanes.words);
+      idleDemands.set(packUnits(lanes, idle), i * lanes.words);
+    }
+  });
+  const template = new Int32Array(times.slots * lanes.words);
+  free.forEach((units, day) => {
+    template.set(
+      packUnits(
+        lanes,
+        units.map(unit => Math.max(0, unit)),
+      ).map((word, w) => word | (lanes.guards[w] ?? 0)),
+      day * lanes.words,
+    );
+  });
+  const holdsIdleDays = Uint8Array.from({ length: count }, (_, i) =>
+    idleDemands.subarray(i * lanes.words, (i + 1) * lanes.words).some(word => word !== 0) ? 1 : 0,
+  );
+  const shares = (activity: SearchActivity): number =>
+    activity.demands.reduce((sum, units, r) => sum + units / Math.max(1, peaks[r] ?? 1), 0);
+  const weights = Float64Array.from(
+    problem.activities,
+    a => shares(a) / Math.max(1, problem.resources.length),
+  );
+  return {
+    words: lanes.words,
+    guards: lanes.guards,
+    workDemands,
+    idleDemands,
+    holdsIdleDays,
+    template,
+    weights,
+  };
+}
+
+/** The most units of the resource on any day. */
+export function peakOf(resource: SearchResource): number {
+  return Math.max(
+    0,
+    resource.capacityByDay
+      ? Array.from(resource.capacityByDay).reduce((a, b) => Math.max(a, b), 0)
+      : resource.capacity,
+  );
+}
+
+function freeUnits(problem: SearchProblem, times: AxisTimes, peaks: readonly number[]): number[][] {
+  return Array.from({ length: times.slots }, (_, slot) => {
+    const day = slot - times.lead;
+    if (day < 0 || day >= problem.horizon) return [...peaks];
+    return peaks.map((peak, r) => problem.resources[r]?.capacityByDay?.[day] ?? peak);
+  });
+}
+
+function takeFixed(
+  free: number[][],
+  activity: SearchActivity,
+  i: number,
+  units: readonly number[],
+  idle: readonly number[],
+  times: AxisTimes,
+): void {
+  const calendar = times.calendars[times.calendarOf[i] ?? 0];
+  if (!calendar || activity.fixedStart === undefined) return;
+  let left = activity.duration;
+  for (let day = times.lead + activity.fixedStart; left > 0 && day < times.slots; day++) {
+    const isWork = calendar.indexOfDay[day] !== calendar.indexOfDay[day + 1];
+    const taken = isWork ? units : idle;
+    free[day]?.forEach((unit, r, today) => (today[r] = unit - (taken[r] ?? 0)));
+    if (isWork) left--;
+  }
+}

@@ -1,0 +1,103 @@
+import { NONE } from './dice';
+import type { Links } from './plain-net';
+
+/** Index tables of one calendar along the axis of a {@link DatedNet}. */
+export interface AxisCalendar {
+  /** Work days before the moment `t`; one entry more than the axis has days. */
+  readonly indexOfDay: Int32Array;
+  readonly dayOfIndex: Int32Array;
+}
+
+/** Relationships that hold an activity back, as one list a field; those of `i` from `first[i]` to `first[i + 1]`. */
+export interface Arcs {
+  readonly first: Int32Array;
+  /** The activity the relationship comes from. */
+  readonly other: Int32Array;
+  /** 1: counted from the other's finish; 2: counted to the own finish; the sum of both or 0. */
+  readonly ends: Int32Array;
+  readonly lag: Int32Array;
+  /** Calendar of the lag, -1 without. */
+  readonly calendar: Int32Array;
+}
+
+export const FROM_FINISH = 1;
+export const TO_FINISH = 2;
+
+/**
+ * A network with calendars, dates and lags in one time direction. The axis of day slots has room before the
+ * first and after the last day of the problem where every day is a work day with the largest capacities, so a
+ * pass always places everything; what reaches there is late. In reversed time every table is mirrored.
+ */
+export interface DatedNet {
+  readonly count: number;
+  readonly durations: Int32Array;
+  readonly predecessors: Links;
+  readonly successors: Links;
+  /** Minimum lags into each activity. */
+  readonly minimums: Arcs;
+  /**
+   * Maximum lags, said as the start they demand of the activity they come from once the one they lead to is
+   * placed: `maximums` lists them by the activity they lead to (`other` is the one to be moved), `pulls` by the
+   * one they come from.
+   */
+  readonly maximums: Arcs;
+  readonly pulls: Arcs;
+  readonly hasMaximums: boolean;
+  readonly needsRepair: boolean;
+  readonly calendars: readonly AxisCalendar[];
+  /** The activity's calendar; one of every day for those without. */
+  readonly calendarOf: Int32Array;
+  /** Earliest moment from `t` on where the activity may start, or null where its work days decide alone. */
+  readonly nextStart: readonly (Int32Array | null)[];
+  readonly words: number;
+  /** Packed demand on work days and on idle days, `words` entries an activity. */
+  readonly workDemands: Int32Array;
+  readonly idleDemands: Int32Array;
+  readonly holdsIdleDays: Uint8Array;
+  /** Capacities with guard bits, `words` entries a day slot. */
+  readonly template: Int32Array;
+  readonly guards: Int32Array;
+  /** Day slots of the axis. */
+  readonly slots: number;
+  /** Moment the problem's day 0 (its horizon, in reversed time) begins. */
+  readonly base: number;
+  /** No earlier start; no later finish without being late; added to the finish for the objective. */
+  readonly release: Int32Array;
+  readonly due: Int32Array;
+  readonly after: Int32Array;
+  /** The only start, -1 without. */
+  readonly fixed: Int32Array;
+  readonly weights: Float64Array;
+}
+
+/** The first work day of the calendar at or after `t`. */
+export function nextWorkDay(calendar: AxisCalendar, t: number): number {
+  return calendar.dayOfIndex[calendar.indexOfDay[t] ?? NONE] ?? NONE;
+}
+
+/** The finish of `duration` work days from the work day `start` on. */
+export function finishOf(calendar: AxisCalendar, start: number, duration: number): number {
+  if (duration === 0) return start;
+  return (calendar.dayOfIndex[(calendar.indexOfDay[start] ?? NONE) + duration - 1] ?? NONE) + 1;
+}
+
+/** The earliest start, not yet a work day, whose finish is not before `finish`. */
+export function startFor(calendar: AxisCalendar, finish: number, duration: number): number {
+  if (duration === 0 || finish <= 0) return Math.max(0, finish);
+  const last = calendar.indexOfDay[finish - 1] ?? NONE;
+  return last < duration ? 0 : (calendar.dayOfIndex[last - duration + 1] ?? NONE);
+}
+
+/** The earliest moment with at least `lag` work days between `t` and it; negative lags reach back. */
+export function shifted(calendar: AxisCalendar, t: number, lag: number): number {
+  if (lag === 0) return t;
+  const index = (calendar.indexOfDay[t] ?? NONE) + lag;
+  return index <= 0 ? 0 : (calendar.dayOfIndex[index - 1] ?? NONE) + 1;
+}
+
+/** The latest moment with at most `lag` work days between `t` and it. */
+export function shiftedLatest(calendar: AxisCalendar, t: number, lag: number): number {
+  if (lag === 0) return t;
+  const index = (calendar.indexOfDay[t] ?? NONE) + lag;
+  return index < 0 ? -1 : (calendar.dayOfIndex[index] ?? NONE);
+}

@@ -1,0 +1,134 @@
+import { FROM_FINISH, TO_FINISH, type Arcs, type DatedNet } from './dated-net';
+import { linksOf } from './plain-net';
+import type { RelationshipKind, SearchProblem } from './problem';
+import { orderOf } from './tails';
+
+/** One minimum or maximum lag between two activities. */
+export interface Lag {
+  readonly from: number;
+  readonly to: number;
+  readonly kind: RelationshipKind;
+  readonly days: number;
+  readonly isMaximum: boolean;
+  readonly calendar: number;
+  /** Position of the relationship it comes from. */
+  readonly relationship: number;
+}
+
+const ENDS: Readonly<Record<RelationshipKind, number>> = {
+  FS: FROM_FINISH,
+  SS: 0,
+  FF: FROM_FINISH + TO_FINISH,
+  SF: TO_FINISH,
+};
+/** What the kind becomes when from and to change places. */
+const TURNED: Readonly<Record<RelationshipKind, RelationshipKind>> = {
+  FS: 'SF',
+  SS: 'SS',
+  FF: 'FF',
+  SF: 'FS',
+};
+/** What the kind becomes when time runs backwards: from and to change places, and starts become finishes. */
+const MIRRORED: Readonly<Record<RelationshipKind, RelationshipKind>> = {
+  FS: 'FS',
+  SS: 'FF',
+  FF: 'SS',
+  SF: 'SF',
+};
+
+/**
+ * The lags of a problem, such that the minimum lags form no loop where that can be had: a negative minimum lag
+ * inside a loop is said the other way round, as a maximum lag of the reverse. Relationships between two fixed
+ * activities say nothing any more and are left out.
+ */
+export function normalised(problem: SearchProblem): Lag[] {
+  const isFixed = (i: number): boolean => problem.activities[i]?.fixedStart !== undefined;
+  const lags = problem.relationships.flatMap((link, relationship): Lag[] => {
+    const base = {
+      from: link.from,
+      to: link.to,
+      kind: link.kind,
+      calendar: link.calendar ?? -1,
+      relationship,
+    };
+    if (isFixed(link.from) && isFixed(link.to)) return [];
+    const minimum =
+      link.minimumLag === undefined ? [] : [{ ...base, days: link.minimumLag, isMaximum: false }];
+    const maximum =
+      link.maximumLag === undefined ? [] : [{ ...base, days: link.maximumLag, isMaximum: true }];
+    return [...minimum, ...maximum];
+  });
+  if (!hasLoop(problem.activities.length, lags)) return lags;
+  return lags.map(lag => (lag.isMaximum || lag.days >= 0 ? lag : { ...turned(lag), isMaximum: true }));
+}
+
+/** The same condition said from the other end: a minimum of `L` is a maximum of `-L` the other way round. */
+function turned(lag: Lag): Lag {
+  return { ...lag, from: lag.to, to: lag.from, kind: TURNED[lag.kind], days: -lag.days };
+}
+
+/** Whether the minimum lags form a loop. */
+export function hasLoop(count: number, lags: readonly Lag[]): boolean {
+  const pairs = orderPairs(lags);
+  const back = pairs.map(([from, to]) => [to, from] as const);
+  return orderOf(count, linksOf(count, back), linksOf(count, pairs)).length < count;
+}
+
+/** The pairs that fix the order in which a pass takes the activities. */
+export function orderPairs(lags: readonly Lag[]): (readonly [number, number])[] {
+  return lags.filter(lag => !lag.isMaximum).map(lag => [lag.from, lag.to] as const);
+}
+
+/** The minimum and maximum lags as lists, as a {@link DatedNet} holds them. */
+export function arcListsOf(
+  count: number,
+  lags: readonly Lag[],
+): Pick<DatedNet, 'minimums' | 'maximums' | 'pulls'> {
+  const pulls = lags.filter(lag => lag.isMaximum).map(turned);
+  return {
+    minimums: arcsOf(
+      count,
+      lags.filter(lag => !lag.isMaximum),
+      lag => lag.to,
+      lag => lag.from,
+    ),
+    maximums: arcsOf(
+      count,
+      pulls,
+      lag => lag.from,
+      lag => lag.to,
+    ),
+    pulls: arcsOf(
+      count,
+      pulls,
+      lag => lag.to,
+      lag => lag.from,
+    ),
+  };
+}
+
+/** The lags as lists by one of their activities. */
+function arcsOf(
+  count: number,
+  lags: readonly Lag[],
+  by: (lag: Lag) => number,
+  other: (lag: Lag) => number,
+): Arcs {
+  const links = linksOf(
+    count,
+    lags.map((lag, place) => [by(lag), place] as const),
+  );
+  const inOrder = Array.from(links.list, place => lags[place]).filter(lag => lag !== undefined);
+  return {
+    first: links.first,
+    other: Int32Array.from(inOrder, other),
+    ends: Int32Array.from(inOrder, lag => ENDS[lag.kind]),
+    lag: Int32Array.from(inOrder, lag => lag.days),
+    calendar: Int32Array.from(inOrder, lag => lag.calendar),
+  };
+}
+
+/** The lag with time running backwards. */
+export function mirrored(lag: Lag): Lag {
+  return { ...lag, from: lag.to, to: lag.from, kind: MIRRORED[lag.kind] };
+}

@@ -1,0 +1,63 @@
+import { axisCalendarOf, nextStartTable } from './axis';
+import { NONE } from './dice';
+import { finishOf, type AxisCalendar, type DatedNet } from './dated-net';
+import { arcListsOf, mirrored, type Lag } from './lags';
+
+/** The network with time running backwards: moment `t` becomes `slots - t`, starts become finishes. */
+export function mirroredNet(net: DatedNet, lags: readonly Lag[]): DatedNet {
+  const { slots, count } = net;
+  const calendars = net.calendars.map(calendar => mirroredCalendar(calendar, slots));
+  return {
+    ...net,
+    calendars,
+    predecessors: net.successors,
+    successors: net.predecessors,
+    ...arcListsOf(count, lags.map(mirrored)),
+    nextStart: net.nextStart.map((next, i) => next && mirroredStarts(net, calendars, next, i)),
+    template: mirroredTemplate(net),
+    release: net.due.map(due => slots - due),
+    due: new Int32Array(count).fill(slots),
+    after: net.release.map(release => release - net.base),
+    fixed: net.fixed.map((start, i) => (start < 0 ? -1 : slots - finishIn(net, i, start))),
+  };
+}
+
+function mirroredCalendar(calendar: AxisCalendar, slots: number): AxisCalendar {
+  const isWork = new Uint8Array(slots);
+  for (let day = 0; day < slots; day++) {
+    isWork[slots - 1 - day] = calendar.indexOfDay[day] === calendar.indexOfDay[day + 1] ? 0 : 1;
+  }
+  return axisCalendarOf(isWork);
+}
+
+function finishIn(net: DatedNet, activity: number, start: number): number {
+  const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
+  return calendar ? finishOf(calendar, start, net.durations[activity] ?? NONE) : start;
+}
+
+/** Mirrored starts are finishes: one is allowed when the start it comes from is. */
+function mirroredStarts(
+  net: DatedNet,
+  calendars: readonly AxisCalendar[],
+  next: Int32Array,
+  activity: number,
+): Int32Array {
+  const { slots } = net;
+  const calendar = calendars[net.calendarOf[activity] ?? NONE];
+  const duration = net.durations[activity] ?? NONE;
+  return nextStartTable(slots, day => {
+    if (!calendar) return false;
+    if (duration > 0 && calendar.indexOfDay[day] === calendar.indexOfDay[day + 1]) return false;
+    const start = slots - finishOf(calendar, day, duration);
+    return start >= 0 && next[start] === start;
+  });
+}
+
+function mirroredTemplate(net: DatedNet): Int32Array {
+  const { words, slots } = net;
+  const template = new Int32Array(slots * words);
+  for (let day = 0; day < slots; day++) {
+    template.set(net.template.subarray(day * words, (day + 1) * words), (slots - 1 - day) * words);
+  }
+  return template;
+}

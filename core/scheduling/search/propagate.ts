@@ -1,0 +1,81 @@
+import { NONE } from './dice';
+import type { Arcs, DatedNet } from './dated-net';
+import { demandedStart, place } from './dated-pass';
+
+/** Earliest times without competition for resources: relationships, dates, calendars, closures and windows. */
+export interface Earliest {
+  readonly starts: Int32Array;
+  readonly finishes: Int32Array;
+  /** The lag that decided the start: its position among `minimums`, or count of those + position in `pulls`; -1. */
+  readonly cause: Int32Array;
+  /** An activity that cannot keep its latest finish however early it starts, -1 when there is none. */
+  readonly broken: number;
+}
+
+/**
+ * Pushes every activity to its earliest start, maximum lags included, until nothing moves or one is too late.
+ * @param floor no start before this moment.
+ * @param due latest finishes.
+ */
+export function earliestTimes(net: DatedNet, floor: number, due: Int32Array): Earliest {
+  const { count } = net;
+  const times = { starts: new Int32Array(count), finishes: new Int32Array(count) };
+  const cause = new Int32Array(count).fill(-1);
+  const demanded = Int32Array.from(net.release, release => Math.max(floor, release));
+  let broken = -1;
+  for (let i = 0; i < count && broken < 0; i++) broken = settle(net, i, demanded, due, times);
+  for (let hasMoved = true; hasMoved && broken < 0;) {
+    hasMoved = false;
+    for (let i = 0; i < count && broken < 0; i++) {
+      const before = demanded[i] ?? NONE;
+      raise(net, net.minimums, 0, i, times, demanded, cause);
+      raise(net, net.pulls, net.minimums.other.length, i, times, demanded, cause);
+      if ((demanded[i] ?? NONE) <= before) continue;
+      hasMoved = true;
+      broken = settle(net, i, demanded, due, times);
+    }
+  }
+  return { ...times, cause, broken };
+}
+
+type TimesSoFar = Pick<Earliest, 'starts' | 'finishes'>;
+
+/** Starts the activity at its demanded start or as soon after as it can; itself when that is too late. */
+function settle(net: DatedNet, i: number, demanded: Int32Array, due: Int32Array, times: TimesSoFar): number {
+  const only = net.fixed[i] ?? NONE;
+  place(net, net.template, i, only >= 0 ? only : Math.min(demanded[i] ?? NONE, net.slots), times);
+  const isLate =
+    (times.finishes[i] ?? NONE) > (due[i] ?? NONE) || (only >= 0 && (demanded[i] ?? NONE) > only);
+  return isLate ? i : -1;
+}
+
+function raise(
+  net: DatedNet,
+  arcs: Arcs,
+  offset: number,
+  i: number,
+  times: TimesSoFar,
+  demanded: Int32Array,
+  cause: Int32Array,
+): void {
+  for (let arc = arcs.first[i] ?? NONE; arc < (arcs.first[i + 1] ?? NONE); arc++) {
+    const start = demandedStart(net, arcs, arc, arcs.other[arc] ?? NONE, i, times);
+    if (start <= Math.max(demanded[i] ?? NONE, times.starts[i] ?? NONE)) continue;
+    demanded[i] = start;
+    cause[i] = offset + arc;
+  }
+}
+
+/** The activities that push `broken` too late, itself first, back to where the chain begins or closes. */
+export function chainTo(net: DatedNet, earliest: Earliest): number[] {
+  const chain: number[] = [];
+  let activity = earliest.broken;
+  while (activity >= 0 && !chain.includes(activity)) {
+    chain.push(activity);
+    const arc = earliest.cause[activity] ?? -1;
+    const minimums = net.minimums.other.length;
+    if (arc < 0) break;
+    activity = (arc < minimums ? net.minimums.other[arc] : net.pulls.other[arc - minimums]) ?? -1;
+  }
+  return chain;
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { searchSchedule } from '../../../core/scheduling/search';
+import { randomProblem, type Ingredients } from './random-problem';
+import { scheduleFaults } from './schedule-faults';
+
+const KINDS_OF_PROBLEM: Readonly<Record<string, Ingredients>> = {
+  plain: { activities: 20 },
+  'plain with many resources': { activities: 15, resources: 9 },
+  'with calendars': { activities: 15, hasCalendars: true },
+  'with four kinds of relationship': { activities: 15, hasKinds: true },
+  'with windows and dates': { activities: 15, hasWindows: true, hasCalendars: true },
+  'with varying capacities': { activities: 15, hasVaryingCapacity: true, hasCalendars: true },
+  'with exclusions and a fixed start': { activities: 12, hasExclusions: true, hasFixed: true },
+  'with everything but maximum lags': {
+    activities: 15,
+    hasCalendars: true,
+    hasKinds: true,
+    hasWindows: true,
+    hasVaryingCapacity: true,
+    hasExclusions: true,
+    resources: 6,
+  },
+  'with maximum lags': { activities: 12, hasMaximums: true, hasKinds: true },
+  'with maximum lags on calendars': { activities: 12, hasMaximums: true, hasKinds: true, hasCalendars: true },
+};
+
+describe('every schedule handed out keeps every condition, day by day', () => {
+  for (const [name, ingredients] of Object.entries(KINDS_OF_PROBLEM)) {
+    it(`in problems ${name}`, () => {
+      let found = 0;
+      for (let seed = 1; seed <= 40; seed++) {
+        const problem = randomProblem(seed, ingredients);
+        const result = searchSchedule(problem, { schedules: 300, seed });
+        if (!result.starts) continue;
+        found++;
+        expect({ seed, faults: scheduleFaults(problem, result.starts) }).toEqual({ seed, faults: [] });
+        expect(result.finish).toBeGreaterThanOrEqual(result.lowerBound);
+      }
+      expect(found).toBeGreaterThan(
+        ingredients.hasMaximums === true || ingredients.hasFixed === true ? 10 : 30,
+      );
+    });
+  }
+});
+
+describe('the search', () => {
+  it('gives the same schedule for the same seed', () => {
+    const problem = randomProblem(7, { activities: 30, resources: 4 });
+    const once = searchSchedule(problem, { schedules: 500, seed: 3 });
+    expect(searchSchedule(problem, { schedules: 500, seed: 3 })).toEqual(once);
+  });
+});
