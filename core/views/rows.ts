@@ -1,0 +1,106 @@
+import type { Basis, Finding } from '../base';
+
+/** An input the reader may change in place: where it stands in the document and how it is typed. */
+export interface Edit {
+  /** Path in the document, by field and id: `/vessel/length`, `/items/remove-mast/quantity`. */
+  readonly at: string;
+  readonly kind: 'figure' | 'text' | 'date' | 'choice' | 'whole' | 'switch';
+  /** What stands there now, as typed. Empty when nothing does. */
+  readonly value: string;
+  readonly unit?: string;
+  readonly choices?: readonly { readonly id: string; readonly title: string }[];
+  /** What it is called, for the field's name and the undo list. */
+  readonly label: string;
+  /** Units a figure may be given in. */
+  readonly units?: readonly string[];
+}
+
+/** One figure or word as it is shown: text ready made, never computed by the window. */
+export interface Shown {
+  readonly text: string;
+  readonly unit?: string;
+  /** Hidden digits after the text that put its decimal point under those of its column. */
+  readonly pad?: string;
+  /** The figure's name for its derivation. */
+  readonly why?: string;
+  readonly basis?: Basis;
+  readonly source?: string;
+  /** The figure is not there, and the text says why. */
+  readonly absent?: true;
+  readonly edit?: Edit;
+  /** Draws the reader's eye: it holds, it binds, it is too low. */
+  readonly accent?: true;
+}
+
+/** A sentence of the program, written from the result: words and figures in turn. */
+export type Sentence = readonly (string | Shown)[];
+
+export interface Column {
+  readonly key: string;
+  readonly title: string;
+  readonly unit?: string;
+  readonly kind: 'words' | 'number' | 'unit' | 'basis' | 'share';
+  /** Shown only where there is room. */
+  readonly wide?: true;
+}
+
+export interface Row {
+  readonly id: string;
+  readonly kind: 'line' | 'group' | 'total';
+  readonly cells: Readonly<Record<string, Shown>>;
+  /** The group row it stands under. */
+  readonly under?: string;
+  /** What the row is about, for choosing it here and in a picture. */
+  readonly subject?: string;
+}
+
+/** A table ready to show, to copy and to print. */
+export interface TableRows {
+  readonly id: string;
+  readonly caption: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly Row[];
+  readonly note?: Sentence;
+}
+
+/** One step of a derivation, indented under what it belongs to. */
+export interface WhyRow {
+  readonly depth: number;
+  readonly operator: string;
+  readonly value: Shown;
+  readonly words: string;
+  readonly range?: { readonly low: string; readonly high: string; readonly at: number };
+}
+
+/** The derivation of one figure. */
+export interface WhyRows {
+  readonly id: string;
+  readonly title: string;
+  readonly path: string;
+  readonly value: Shown;
+  readonly words: string;
+  readonly rows: readonly WhyRow[];
+  readonly usedBy: readonly { readonly why: string; readonly title: string; readonly view: string }[];
+  /** The input itself, when the figure is one or has one that replaces it. */
+  readonly edit?: Edit;
+  /** The view where the input stands. */
+  readonly home?: string;
+}
+
+/** A cell of the bottom line, always in view. */
+export interface BottomCell {
+  readonly key: string;
+  readonly label: string;
+  readonly value: Shown;
+  readonly beside?: string;
+  readonly verdict?: Verdict;
+}
+
+export const VERDICTS = ['stays up', 'leans', 'may roll over', 'does not sink', 'cannot tell'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** A finding with the view where it can be put right. */
+export interface FindingRow {
+  readonly finding: Finding;
+  readonly view: string;
+}

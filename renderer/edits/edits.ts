@@ -1,0 +1,129 @@
+import type { Basis } from '../../core/base';
+import type { Project } from '../../core/project';
+import type { Edit } from '../../core/views';
+import { holderAt, isHolder } from './place';
+
+/** A change of the document: its name for the undo list, and the pure function that makes it on a draft. */
+export interface NamedEdit {
+  readonly label: string;
+  readonly apply: (draft: Project) => void;
+}
+
+/** A given number as a person changes it: the range spoke of the old value and goes with it. */
+interface GivenChange {
+  readonly value: string;
+  readonly unit?: string;
+  readonly basis?: Basis;
+  readonly source?: string;
+  readonly note?: string;
+}
+
+const ENTERED = { basis: 'judgement', source: 'Entered by hand' } as const;
+
+/** Where an edit lands: in the scenario when it already differs there, otherwise in the project all scenarios share. */
+function target(draft: Project, scenario: string, at: string): { holder: Record<string, unknown>; field: string } | undefined {
+  const chosen = draft.scenarios.find(one => one.id === scenario);
+  const own = chosen?.changes.find(change => change.at === at);
+  if (own !== undefined) return { holder: own, field: 'to' };
+  const around = chosen?.changes.find(change => at.startsWith(`${change.at}/`));
+  return around === undefined ? holderAt(draft, at) : holderAt(around.to, at.slice(around.at.length));
+}
+
+/** Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. */
+export function setGiven(edit: Edit, scenario: string, change: GivenChange): NamedEdit {
+  return {
+    label: `change ${edit.label}`,
+    apply: draft => {
+      const place = target(draft, scenario, edit.at);
+      if (place === undefined) return;
+      const before = place.holder[place.field];
+      const unit = change.unit ?? edit.unit ?? (isHolder(before) ? before['unit'] : '1');
+      const note = change.note === undefined || change.note === '' ? {} : { note: change.note };
+      place.holder[place.field] = {
+        value: change.value,
+        unit,
+        basis: change.basis ?? ENTERED.basis,
+        source: change.source ?? ENTERED.source,
+        ...note,
+      };
+    },
+  };
+}
+
+/** Changes a word, a date or a choice. An empty text takes a field that may be absent away. */
+export function setWord(edit: Edit, scenario: string, value: string): NamedEdit {
+  return {
+    label: `change ${edit.label}`,
+    apply: draft => {
+      const place = target(draft, scenario, edit.at);
+      if (place !== undefined) place.holder[place.field] = value;
+    },
+  };
+}
+
+/** Changes a whole number, such as a year. */
+export function setWhole(edit: Edit, scenario: string, value: string): NamedEdit {
+  return {
+    label: `change ${edit.label}`,
+    apply: draft => {
+      const place = target(draft, scenario, edit.at);
+      if (place !== undefined) place.holder[place.field] = Number(value);
+    },
+  };
+}
+
+export function setSwitch(edit: Edit, scenario: string, isOn: boolean): NamedEdit {
+  return {
+    label: `change ${edit.label}`,
+    apply: draft => {
+      const place = target(draft, scenario, edit.at);
+      if (place !== undefined) place.holder[place.field] = isOn;
+    },
+  };
+}
+
+/** Takes a change of the planner away: what the program works out counts again. */
+export function takeAway(edit: Edit, scenario: string): NamedEdit {
+  return {
+    label: `take back ${edit.label}`,
+    apply: draft => {
+      const place = target(draft, scenario, edit.at);
+      if (place !== undefined) Reflect.deleteProperty(place.holder, place.field);
+    },
+  };
+}
+
+/** The edit of one typed value, of whatever kind. */
+export function typedEdit(edit: Edit, scenario: string, value: string): NamedEdit {
+  if (edit.kind === 'figure') return setGiven(edit, scenario, { value });
+  if (edit.kind === 'whole') return setWhole(edit, scenario, value);
+  if (edit.kind === 'switch') return setSwitch(edit, scenario, value === 'true');
+  return setWord(edit, scenario, value);
+}
+
+/** Several changes as one: a paste is one step to undo. */
+export function together(label: string, edits: readonly NamedEdit[]): NamedEdit {
+  return { label, apply: draft => edits.forEach(edit => edit.apply(draft)) };
+}
+
+export function renameScenario(scenario: string, title: string): NamedEdit {
+  return {
+    label: 'rename the scenario',
+    apply: draft => {
+      const chosen = draft.scenarios.find(one => one.id === scenario);
+      if (chosen !== undefined) chosen.title = title;
+    },
+  };
+}
+
+/** A new scenario that starts as the chosen one. */
+export function copyScenario(scenario: string, id: string, title: string): NamedEdit {
+  return {
+    label: 'add a scenario',
+    apply: draft => {
+      const chosen = draft.scenarios.find(one => one.id === scenario);
+      if (chosen === undefined || draft.scenarios.some(one => one.id === id)) return;
+      draft.scenarios.push({ id, title, changes: chosen.changes.map(change => ({ ...change })) });
+    },
+  };
+}

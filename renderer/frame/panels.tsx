@@ -1,0 +1,51 @@
+import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import type { ReactNode } from 'react';
+import { change, useWindow } from '../state/store';
+import { ClosePanel, OpenPanel, SaveAsPanel } from './file-panels';
+import { Finder } from './finder';
+import { HelpPanel } from './help-panel';
+import { MenuPanel } from './menu-panel';
+import { StartPanel } from './start-panel';
+
+const TITLES = {
+  menu: 'Menu',
+  find: 'Find anything',
+  help: 'Help and keyboard',
+  open: 'Open a project',
+  'save-as': 'Save under another name',
+  close: 'The project has edits that are not saved',
+  start: 'New from a starting point',
+} as const;
+
+const BODIES: Readonly<Record<keyof typeof TITLES, () => ReactNode>> = {
+  menu: () => <MenuPanel />,
+  find: () => <Finder />,
+  help: () => <HelpPanel />,
+  open: () => <OpenPanel />,
+  'save-as': () => <SaveAsPanel />,
+  close: () => <ClosePanel />,
+  start: () => <StartPanel />,
+};
+
+/** The panel that is open above the window, if any: one at a time, left with Escape. */
+export default function Panels() {
+  const panel = useWindow(window => window.panel);
+  if (panel === 'none') return null;
+  return (
+    <ModalOverlay isOpen isDismissable className="overlay" onOpenChange={isOpen => { if (!isOpen) change({ panel: 'none' }); }}>
+      <Modal className={`panel panel-${panel}`}>
+        <Dialog className="panel-body">
+          <div className="panel-head">
+            <Heading slot="title" className="serif panel-title">
+              {TITLES[panel]}
+            </Heading>
+            <button type="button" className="text-button" onClick={() => change({ panel: 'none' })}>
+              Close
+            </button>
+          </div>
+          {BODIES[panel]()}
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

@@ -1,0 +1,34 @@
+export type ViewId = 'vessel' | 'work' | 'rates' | 'schedule' | 'budget' | 'review';
+
+export interface ViewGroup {
+  readonly title: string;
+  readonly views: readonly { readonly id: ViewId; readonly title: string }[];
+}
+
+/** The views, grouped by what they are about. */
+export const VIEW_GROUPS: readonly ViewGroup[] = [
+  {
+    title: 'The ship',
+    views: [
+      { id: 'vessel', title: 'Vessel' },
+    ],
+  },
+  {
+    title: 'The work',
+    views: [
+      { id: 'work', title: 'Work' },
+      { id: 'rates', title: 'Rates' },
+      { id: 'schedule', title: 'Schedule' },
+    ],
+  },
+  {
+    title: 'The money',
+    views: [{ id: 'budget', title: 'Budget' }],
+  },
+  {
+    title: 'The decision',
+    views: [{ id: 'review', title: 'Review' }],
+  },
+];
+
+export const VIEWS = VIEW_GROUPS.flatMap(group => group.views);

@@ -1,0 +1,89 @@
+import { useId, useState } from 'react';
+import type { Edit } from '../../core/views';
+import { typedEdit } from '../edits/edits';
+import { readTyped } from '../edits/typed';
+import { useWindow, change } from '../state/store';
+import { edit as makeEdit } from '../state/working-out';
+
+/** Takes what was typed: makes the edit, or says what is wrong with it. */
+export function takeTyped(edit: Edit, scenario: string, text: string): string | undefined {
+  if (text.trim() === edit.value) return undefined;
+  const typed = readTyped(edit.kind, text);
+  if ('fault' in typed) return typed.fault;
+  makeEdit(typedEdit(edit, scenario, typed.value));
+  return undefined;
+}
+
+/** The finding about a place of the document, told beside its field. */
+function useFinding(at: string): string | undefined {
+  const rows = useWindow(window => window.rows);
+  const row = rows?.findings.find(one => one.finding.place === at || one.finding.place.startsWith(`${at}/`));
+  if (row === undefined) return undefined;
+  const { message, meaning, remedy } = row.finding;
+  return [message, meaning, remedy].filter(part => part !== undefined).join(' ');
+}
+
+/** A number inside a sentence or a cell, edited in place: Enter or leaving takes it, Escape leaves it as it was. */
+export function InlineField({ edit, className = '' }: { edit: Edit; className?: string }) {
+  const scenario = useWindow(window => window.scenario);
+  const [typed, setTyped] = useState<string>();
+  const [fault, setFault] = useState<string>();
+  const finding = useFinding(edit.at);
+  const id = useId();
+  const said = fault ?? finding;
+  const take = () => {
+    if (typed === undefined) return;
+    const wrong = takeTyped(edit, scenario, typed);
+    setFault(wrong);
+    if (wrong === undefined) setTyped(undefined);
+    else change({ status: wrong });
+  };
+  if (edit.kind === 'choice') return <ChoiceField edit={edit} scenario={scenario} />;
+  const shown = typed ?? edit.value;
+  return (
+    <span className="inline-field">
+      <input
+        className={`inline-input ${className}`}
+        aria-label={edit.unit === undefined ? edit.label : `${edit.label}, ${edit.unit}`}
+        aria-invalid={said !== undefined}
+        aria-describedby={said === undefined ? undefined : id}
+        data-edit={edit.at}
+        value={shown}
+        inputMode={edit.kind === 'figure' || edit.kind === 'whole' ? 'decimal' : 'text'}
+        style={{ inlineSize: `${Math.max(shown.length, 3)}.6ch` }}
+        onChange={event => setTyped(event.target.value)}
+        onBlur={take}
+        onKeyDown={event => {
+          if (event.key === 'Enter') take();
+          if (event.key !== 'Escape') return;
+          event.stopPropagation();
+          setTyped(undefined);
+          setFault(undefined);
+        }}
+      />
+      {said === undefined ? null : (
+        <span className="field-fault" id={id} role="alert">
+          {said}
+        </span>
+      )}
+    </span>
+  );
+}
+
+function ChoiceField({ edit, scenario }: { edit: Edit; scenario: string }) {
+  return (
+    <select
+      className="inline-choice"
+      aria-label={edit.label}
+      data-edit={edit.at}
+      value={edit.value}
+      onChange={event => makeEdit(typedEdit(edit, scenario, event.target.value))}
+    >
+      {(edit.choices ?? []).map(choice => (
+        <option key={choice.id} value={choice.id}>
+          {choice.title}
+        </option>
+      ))}
+    </select>
+  );
+}

@@ -1,0 +1,99 @@
+import { useState, type ReactNode } from 'react';
+import type { Column, Edit, Shown } from '../../../core/views';
+import { change, useWindow } from '../../state/store';
+import { BasisMark } from '../basis-mark';
+import { takeTyped } from '../field';
+
+/** What stands in a cell that is not being edited. */
+export function CellContent({ shown, column }: { shown: Shown | undefined; column: Column }): ReactNode {
+  if (shown === undefined) return null;
+  if (column.kind === 'basis') {
+    return shown.basis === undefined ? shown.text : <BasisMark basis={shown.basis} source={shown.source} />;
+  }
+  const tone = shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
+  return (
+    <span className={`${shown.why === undefined ? '' : 'figure'} ${tone}`.trim()}>
+      {shown.edit?.kind === 'choice' ? chosenTitle(shown.edit) : shown.text}
+      {shown.pad === undefined ? null : (
+        <span className="hidden-digits" aria-hidden="true">
+          {shown.pad}
+        </span>
+      )}
+    </span>
+  );
+}
+
+function chosenTitle(edit: Edit): string {
+  return edit.choices?.find(choice => choice.id === edit.value)?.title ?? edit.value;
+}
+
+interface EditorProps {
+  readonly edit: Edit;
+  readonly first: string | undefined;
+  readonly onDone: (move: 'stay' | 'down' | 'right' | 'left') => void;
+}
+
+/** The editor inside a cell. Enter takes and goes down, Tab takes and goes on, Escape leaves it as it was. */
+export function CellEditor({ edit, first, onDone }: EditorProps) {
+  const scenario = useWindow(window => window.scenario);
+  const [typed, setTyped] = useState(first ?? edit.value);
+  const [fault, setFault] = useState<string>();
+  const take = (move: 'stay' | 'down' | 'right' | 'left', text = typed) => {
+    const wrong = takeTyped(edit, scenario, text);
+    setFault(wrong);
+    if (wrong === undefined) onDone(move);
+    else change({ status: wrong });
+  };
+  if (edit.kind === 'choice') {
+    return (
+      <select
+        autoFocus
+        className="cell-input"
+        aria-label={edit.label}
+        value={typed}
+        onChange={event => take('stay', event.target.value)}
+        onBlur={() => onDone('stay')}
+        onKeyDown={event => {
+          if (event.key !== 'Escape') return;
+          event.stopPropagation();
+          onDone('stay');
+        }}
+      >
+        {(edit.choices ?? []).map(choice => (
+          <option key={choice.id} value={choice.id}>
+            {choice.title}
+          </option>
+        ))}
+      </select>
+    );
+  }
+  return (
+    <>
+      <input
+        autoFocus
+        data-typed="true"
+        className="cell-input"
+        aria-label={edit.label}
+        aria-invalid={fault !== undefined}
+        value={typed}
+        onFocus={event => { if (first === undefined) event.target.select(); }}
+        onChange={event => setTyped(event.target.value)}
+        onBlur={() => take('stay')}
+        onKeyDown={event => {
+          event.stopPropagation();
+          if (event.key === 'Enter') take('down');
+          if (event.key === 'Escape') onDone('stay');
+          if (event.key === 'Tab') {
+            event.preventDefault();
+            take(event.shiftKey ? 'left' : 'right');
+          }
+        }}
+      />
+      {fault === undefined ? null : (
+        <span className="field-fault" role="alert">
+          {fault}
+        </span>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,149 @@
+import { useState } from 'react';
+import type { Column, Row, TableRows } from '../../../core/views';
+import { change, useWindow } from '../../state/store';
+import { CellContent, CellEditor } from './cell';
+import { useGrid, type GridState } from './use-grid';
+import { useShownRows } from './use-shown-rows';
+
+interface DataTableProps {
+  readonly table: TableRows;
+  /** Leaves the caption to a heading beside it. */
+  readonly isCaptionUnseen?: boolean;
+  readonly isSticky?: boolean;
+  /** Something drawn at the end of a row, such as its bar. */
+  readonly after?: (row: Row) => React.ReactNode;
+}
+
+/** A table of ready-made rows that is moved through, asked, edited, copied and pasted like a sheet. */
+export function DataTable({ table, isCaptionUnseen = false, isSticky = false, after }: DataTableProps) {
+  const [folded, setFolded] = useState<ReadonlySet<string>>(new Set());
+  const unfolded = table.rows.filter(row => row.under === undefined || !folded.has(row.under));
+  const toggle = (row: Row) => {
+    const next = new Set(folded);
+    if (!next.delete(row.id)) next.add(row.id);
+    setFolded(next);
+  };
+  const grid = useGrid(unfolded, table.columns, toggle);
+  const shown = useShownRows(unfolded, grid.body, grid.at.row);
+  return (
+    <table
+      className={isSticky ? 'data-table sticky' : 'data-table'}
+      role="grid"
+      aria-rowcount={unfolded.length + 1}
+      aria-colcount={table.columns.length}
+      aria-multiselectable="true"
+      ref={grid.body}
+      onKeyDown={grid.onKeyDown}
+      onCopy={grid.onCopy}
+      onPaste={grid.onPaste}
+    >
+      <caption className={isCaptionUnseen ? 'unseen' : 'head caption'}>{table.caption}</caption>
+      <thead>
+        <tr aria-rowindex={1}>
+          {table.columns.map(column => (
+            <Head key={column.key} column={column} />
+          ))}
+          {after === undefined ? null : <td aria-hidden="true" />}
+        </tr>
+      </thead>
+      <tbody>
+        {shown.before > 0 ? <Space height={shown.before} columns={table.columns.length} /> : null}
+        {shown.rows.map(({ row, index }) => (
+          <TableRow key={row.id} row={row} index={index} columns={table.columns} grid={grid} isFolded={folded.has(row.id)} after={after} />
+        ))}
+        {shown.after > 0 ? <Space height={shown.after} columns={table.columns.length} /> : null}
+      </tbody>
+    </table>
+  );
+}
+
+function Space({ height, columns }: { height: number; columns: number }) {
+  return (
+    <tr aria-hidden="true">
+      <td colSpan={columns} style={{ height: `${height}px`, padding: 0, border: 0 }} />
+    </tr>
+  );
+}
+
+function Head({ column }: { column: Column }) {
+  const isNumber = column.kind === 'number' || column.kind === 'share';
+  return (
+    <th scope="col" className={`${isNumber ? 'number' : ''} ${column.wide === true ? 'wide-only' : ''}`.trim()}>
+      {column.title}
+      {column.unit === undefined ? null : <span className="unit">{column.unit}</span>}
+    </th>
+  );
+}
+
+interface TableRowProps {
+  readonly row: Row;
+  readonly index: number;
+  readonly columns: readonly Column[];
+  readonly grid: GridState;
+  readonly isFolded: boolean;
+  readonly after: ((row: Row) => React.ReactNode) | undefined;
+}
+
+function TableRow({ row, index, columns, grid, isFolded, after }: TableRowProps) {
+  const chosen = useWindow(window => window.chosen);
+  const isChosen = row.subject !== undefined && row.subject === chosen;
+  const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : ''].filter(word => word !== '').join(' ');
+  return (
+    <tr
+      className={words === '' ? undefined : words}
+      aria-rowindex={index + 2}
+      aria-expanded={row.kind === 'group' ? !isFolded : undefined}
+      onClick={row.subject === undefined ? undefined : () => change({ chosen: row.subject })}
+    >
+      {columns.map((column, at) => (
+        <TableCell key={column.key} row={row} column={column} place={{ row: index, column: at }} grid={grid} />
+      ))}
+      {after === undefined ? null : <td aria-hidden="true">{after(row)}</td>}
+    </tr>
+  );
+}
+
+interface TableCellProps {
+  readonly row: Row;
+  readonly column: Column;
+  readonly place: { readonly row: number; readonly column: number };
+  readonly grid: GridState;
+}
+
+function TableCell({ row, column, place, grid }: TableCellProps) {
+  const shown = row.cells[column.key];
+  const isHere = grid.at.row === place.row && grid.at.column === place.column;
+  const isEdited = isHere && grid.editing !== undefined && shown?.edit !== undefined;
+  const isNumber = column.kind === 'number' || column.kind === 'share';
+  const isEditable = shown?.edit !== undefined;
+  const className = [isNumber ? 'number' : column.kind === 'unit' ? 'unit' : '', isEditable ? 'editable' : '', column.wide === true ? 'wide-only' : '']
+    .filter(word => word !== '')
+    .join(' ');
+  return (
+    <td
+      role="gridcell"
+      className={className === '' ? undefined : className}
+      tabIndex={isHere ? 0 : -1}
+      aria-selected={grid.isChosen(place) ? true : undefined}
+      aria-readonly={isEditable ? undefined : true}
+      data-place={`${place.row}-${place.column}`}
+      data-why={shown?.why}
+      data-edit={shown?.edit?.at}
+      onFocus={event => { if (event.target === event.currentTarget && !isHere) grid.focus(place, false); }}
+      onMouseDown={event => {
+        if (event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement) return;
+        grid.focus(place, event.shiftKey);
+      }}
+      onClick={event => {
+        if (isEdited || event.shiftKey) return;
+        if (isHere || shown?.why !== undefined || isEditable) grid.act(place);
+      }}
+    >
+      {isEdited ? (
+        <CellEditor edit={shown.edit} first={grid.editing?.first} onDone={grid.doneEditing} />
+      ) : (
+        <CellContent shown={shown} column={column} />
+      )}
+    </td>
+  );
+}

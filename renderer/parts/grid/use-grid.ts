@@ -1,0 +1,103 @@
+import { useCallback, useRef, useState, type ClipboardEvent, type KeyboardEvent } from 'react';
+import type { Column, Row } from '../../../core/views';
+import { change, state } from '../../state/store';
+import { askWhy } from '../../state/why';
+import { edit as makeEdit } from '../../state/working-out';
+import { copied, pasted } from './clipboard';
+import { isInside, moved, rangeOf, type Place } from './move';
+
+export interface GridState {
+  readonly at: Place;
+  readonly isChosen: (place: Place) => boolean;
+  readonly editing: { readonly first: string | undefined } | undefined;
+  readonly focus: (place: Place, extend: boolean) => void;
+  readonly act: (place: Place) => void;
+  readonly doneEditing: (move: 'stay' | 'down' | 'right' | 'left') => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+  readonly onCopy: (event: ClipboardEvent) => void;
+  readonly onPaste: (event: ClipboardEvent) => void;
+  readonly body: React.RefObject<HTMLTableElement | null>;
+}
+
+const AFTER = { stay: '', down: 'ArrowDown', right: 'ArrowRight', left: 'ArrowLeft' } as const;
+
+/** Where the focus is in a grid, what is chosen, and what the keys do. */
+export function useGrid(rows: readonly Row[], columns: readonly Column[], onToggle: (row: Row) => void): GridState {
+  const [at, setAt] = useState<Place>({ row: 0, column: 0 });
+  const [anchor, setAnchor] = useState<Place>({ row: 0, column: 0 });
+  const [editing, setEditing] = useState<{ first: string | undefined }>();
+  const body = useRef<HTMLTableElement>(null);
+  const extent = { rows: rows.length, columns: columns.length };
+  const cell = (place: Place) => rows[place.row]?.cells[columns[place.column]?.key ?? ''];
+
+  const focus = useCallback((place: Place, extend: boolean) => {
+    setAt(place);
+    if (!extend) setAnchor(place);
+    requestAnimationFrame(() => {
+      body.current?.querySelector<HTMLElement>(`[data-place="${place.row}-${place.column}"]`)?.focus();
+    });
+  }, []);
+
+  const act = (place: Place) => {
+    const row = rows[place.row];
+    const shown = cell(place);
+    if (shown?.edit !== undefined) setEditing({ first: undefined });
+    else if (row?.kind === 'group' && shown?.why === undefined) onToggle(row);
+    else if (shown?.why !== undefined) void askWhy(shown.why);
+  };
+
+  const doneEditing = (move: keyof typeof AFTER) => {
+    setEditing(undefined);
+    focus(moved(AFTER[move], false, at, extent) ?? at, false);
+  };
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (editing !== undefined) return;
+    const to = moved(event.key, event.ctrlKey || event.metaKey, at, extent);
+    if (to !== undefined && !event.altKey) {
+      event.preventDefault();
+      event.stopPropagation();
+      focus(to, event.shiftKey);
+      return;
+    }
+    const shown = cell(at);
+    if (event.altKey && event.key === 'Enter' && shown?.why !== undefined) void askWhy(shown.why);
+    else if (event.key === 'Enter' || event.key === 'F2') act(at);
+    else if (isTyping(event) && shown?.edit !== undefined && shown.edit.kind !== 'choice') setEditing({ first: event.key });
+    else return;
+    event.preventDefault();
+  };
+
+  const onCopy = (event: ClipboardEvent) => {
+    if (editing !== undefined) return;
+    event.preventDefault();
+    event.clipboardData.setData('text/plain', copied(rows, columns, rangeOf(at, anchor)));
+    change({ status: 'Copied.' });
+  };
+
+  const onPaste = (event: ClipboardEvent) => {
+    if (editing !== undefined) return;
+    event.preventDefault();
+    const done = pasted(event.clipboardData.getData('text/plain'), rows, columns, rangeOf(at, anchor).from, state().scenario);
+    if (done.edit !== undefined) makeEdit(done.edit);
+    change({ status: done.words });
+  };
+
+  const range = rangeOf(at, anchor);
+  return {
+    at,
+    isChosen: place => (at.row !== anchor.row || at.column !== anchor.column) && isInside(place, range),
+    editing,
+    focus,
+    act,
+    doneEditing,
+    onKeyDown,
+    onCopy,
+    onPaste,
+    body,
+  };
+}
+
+function isTyping(event: KeyboardEvent): boolean {
+  return /^[\d.-]$/.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey;
+}

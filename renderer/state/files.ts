@@ -1,0 +1,190 @@
+import type { OpenedDocument, Problem, Reply, SaveOutcome } from '../../electron/channels';
+import { engine } from '../engine/engine';
+import { host } from '../host/bridge';
+import { isEdited, markSaved, startHistory } from './history';
+import { addNotice, dropNotice, dropRecovery, newKey } from './recovery';
+import { change, EMPTY_STATE, state } from './store';
+import { workOut } from './working-out';
+
+function told(problem: Problem): void {
+  addNotice({
+    id: 'problem',
+    head: problem.message,
+    words: `${problem.meaning} ${problem.remedy}`,
+    actions: [{ title: 'Close this notice', run: () => dropNotice('problem') }],
+  });
+}
+
+function valueOf<T>(reply: Reply<T>): T | undefined {
+  if (reply.ok) return reply.value;
+  told(reply.problem);
+  return undefined;
+}
+
+/** Shows a document that the host has opened. One that cannot be read is told in its findings, and nothing changes. */
+export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = false): Promise<void> {
+  const read = await engine().ask('read', { text: opened.text });
+  if (read.project === undefined) {
+    change({ openFindings: read.findings, panel: 'none' });
+    const first = read.findings[0];
+    told({
+      code: first?.code ?? 'document/unread',
+      message: `${opened.name} could not be opened: ${first?.message ?? 'it is not a project document.'}`,
+      meaning: first?.meaning ?? 'Nothing was changed.',
+      remedy: first?.remedy ?? 'Choose a file that ends in .reef.json.',
+    });
+    return;
+  }
+  const { about, settings, among } = state();
+  const history = startHistory(read.project);
+  change({
+    ...EMPTY_STATE,
+    about,
+    settings,
+    among,
+    document: { id: opened.id, name: opened.name, readOnly: opened.readOnly || read.readOnly, key },
+    history: isUnsaved ? { ...history, saved: -1 } : history,
+    scenario: read.project.scenarios[0]?.id ?? '',
+    view: read.project.reader === 'comparison' ? 'budget' : 'vessel',
+    status: `${opened.name} is open.`,
+  });
+  if (read.readOnly) {
+    addNotice({
+      id: 'read-only',
+      head: 'Open for reading only.',
+      words: 'This document was written by a newer version of the program. Save it under another name to work on a copy.',
+      actions: [],
+    });
+  }
+  await workOut();
+}
+
+/** Leaves the document alone when it has unsaved edits and asks; otherwise goes on. */
+function unlessUnsaved(then: () => void): void {
+  const { history } = state();
+  if (history === undefined || !isEdited(history)) then();
+  else change({ panel: 'close' });
+}
+
+export function openDocument(): void {
+  unlessUnsaved(() => void open());
+}
+
+async function open(): Promise<void> {
+  const outcome = valueOf(await host().openDocument());
+  if (outcome?.kind === 'opened') await show(outcome.document);
+  if (outcome?.kind === 'choose') change({ among: outcome.documents, panel: 'open' });
+}
+
+export async function openListed(id: string): Promise<void> {
+  const outcome = valueOf(await host().openListed({ id }));
+  if (outcome?.kind === 'opened') await show(outcome.document);
+}
+
+/** Opens a file that was dropped on the window or chosen in the page: its text, never its path. */
+export async function openFile(file: File): Promise<void> {
+  await show({ id: '', name: file.name, text: await file.text(), readOnly: false });
+}
+
+export async function openSample(sample: string): Promise<void> {
+  const opened = valueOf(await host().readSample({ sample }));
+  if (opened !== undefined) await show(opened);
+}
+
+export async function startNew(template: 'grant' | 'bid' | 'comparison', hullType?: string): Promise<void> {
+  const today = state().about?.today ?? '';
+  const made = await engine().ask('start', { template, today, ...(hullType === undefined ? {} : { hullType }) });
+  if (made.project === undefined) return;
+  const { text } = await engine().ask('write', { project: made.project });
+  await show({ id: '', name: `new ${template}.reef.json`, text, readOnly: false }, newKey(), true);
+}
+
+async function textNow(): Promise<string> {
+  const { history } = state();
+  if (history === undefined) return '';
+  return (await engine().ask('write', { project: history.project })).text;
+}
+
+async function afterSaving(outcome: SaveOutcome | undefined): Promise<boolean> {
+  const { document, history } = state();
+  if (outcome === undefined || document === undefined || history === undefined) return false;
+  if (outcome.kind === 'saved') {
+    change({
+      document: { ...document, id: outcome.id, name: outcome.name, readOnly: false },
+      history: markSaved(history),
+      status: outcome.warning ?? `Saved as ${outcome.name}.`,
+      panel: 'none',
+    });
+    dropNotice('problem');
+    dropNotice('changed-outside');
+    dropNotice('read-only');
+    await dropRecovery(document.key);
+    await host().markEdited({ name: outcome.name, edited: false });
+    return true;
+  }
+  if (outcome.kind === 'changed-outside') askAboutOutside();
+  return false;
+}
+
+function askAboutOutside(): void {
+  addNotice({
+    id: 'changed-outside',
+    head: 'The file was changed by someone else.',
+    words: 'Saving now would replace their work. It is not saved yet.',
+    actions: [
+      { title: 'Save under another name', run: () => change({ panel: 'save-as' }) },
+      { title: 'Replace their version', run: () => void saveDocument(true) },
+    ],
+  });
+}
+
+/** Saves where the document came from; one that came from nowhere is given a name first. */
+export async function saveDocument(overwrite = false): Promise<boolean> {
+  const { document } = state();
+  if (document === undefined) return false;
+  if (document.id === '' || document.readOnly) {
+    await saveAs();
+    return false;
+  }
+  const text = await textNow();
+  return afterSaving(valueOf(await host().saveDocument({ id: document.id, text, overwrite })));
+}
+
+/** The desktop window asks with the system's dialog; the browser window asks for a name here. */
+export async function saveAs(): Promise<void> {
+  const { about, document } = state();
+  if (document === undefined) return;
+  if (about?.shell === 'browser') change({ panel: 'save-as' });
+  else await saveUnder(document.name, true);
+}
+
+export async function saveUnder(name: string, replace: boolean): Promise<'saved' | 'name-taken' | 'not-saved'> {
+  const outcome = valueOf(await host().saveDocumentAs({ name, text: await textNow(), replace }));
+  if (outcome?.kind === 'name-taken') return 'name-taken';
+  return (await afterSaving(outcome)) ? 'saved' : 'not-saved';
+}
+
+/** Gives the document to the browser as a download, for when the host cannot save. */
+export async function downloadCopy(): Promise<void> {
+  give(state().document?.name ?? 'project.reef.json', new Blob([await textNow()], { type: 'application/json' }));
+}
+
+/** Hands a file to the person through the browser's own way of saving. */
+export function give(name: string, content: Blob): void {
+  const link = window.document.createElement('a');
+  link.href = URL.createObjectURL(content);
+  link.download = name;
+  link.click();
+  window.setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+export function closeDocument(): void {
+  unlessUnsaved(() => forget());
+}
+
+/** Closes without saving; the recovery copy goes too. */
+export function forget(): void {
+  const { document, about, settings } = state();
+  if (document !== undefined) void dropRecovery(document.key);
+  change({ ...EMPTY_STATE, about, settings, status: 'Closed.' });
+}

@@ -1,0 +1,43 @@
+import { engine } from '../engine/engine';
+import { host } from '../host/bridge';
+import { change, state, type Notice } from './store';
+import { isEdited } from './history';
+
+/** Unsaved work is kept within this many milliseconds of an edit. */
+const WITHIN = 2000;
+let timer = 0;
+
+/** Keeps a copy of unsaved work with the host, soon and once for many edits. */
+export function keepRecovery(): void {
+  window.clearTimeout(timer);
+  timer = window.setTimeout(() => void keepNow(), WITHIN);
+}
+
+async function keepNow(): Promise<void> {
+  const { document, history } = state();
+  if (document === undefined || history === undefined) return;
+  const edited = isEdited(history);
+  void host().markEdited({ name: document.name, edited });
+  if (!edited) return;
+  const { text } = await engine().ask('write', { project: history.project });
+  const kept = await host().writeRecovery({ key: document.key, name: document.name, text });
+  if (!kept.ok) addNotice({ id: 'not-kept', head: kept.problem.message, words: `${kept.problem.meaning} ${kept.problem.remedy}`, actions: [] });
+}
+
+export async function dropRecovery(key: string): Promise<void> {
+  window.clearTimeout(timer);
+  await host().discardRecovery({ key });
+}
+
+/** A key for a document's recovery copy. */
+export function newKey(): string {
+  return window.crypto.randomUUID().replaceAll('-', '');
+}
+
+export function addNotice(notice: Notice): void {
+  change({ notices: [...state().notices.filter(other => other.id !== notice.id), notice] });
+}
+
+export function dropNotice(id: string): void {
+  change({ notices: state().notices.filter(notice => notice.id !== id) });
+}

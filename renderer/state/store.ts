@@ -1,0 +1,89 @@
+import { create } from 'zustand';
+import { DEFAULT_SETTINGS, type About, type ListedDocument, type Problem, type Settings } from '../../electron/channels';
+import type { Finding } from '../../core/base';
+import type { WhyRows, WindowRows } from '../../core/views';
+import type { ViewId } from '../frame/view-table';
+import type { History } from './history';
+
+/** The open document: its place in the host's words, and its name. */
+export interface OpenDocument {
+  readonly id: string;
+  readonly name: string;
+  readonly readOnly: boolean;
+  /** Key of its recovery copy. */
+  readonly key: string;
+}
+
+/** A notice that stays until it is dealt with. */
+export interface Notice {
+  readonly id: string;
+  readonly head: string;
+  readonly words: string;
+  readonly actions: readonly { readonly title: string; readonly run: () => void }[];
+}
+
+export type Panel = 'none' | 'menu' | 'find' | 'help' | 'open' | 'save-as' | 'close' | 'start';
+
+export interface Working {
+  readonly words: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+export interface WindowState {
+  readonly about: About | undefined;
+  readonly settings: Settings;
+  readonly document: OpenDocument | undefined;
+  readonly history: History | undefined;
+  readonly scenario: string;
+  readonly view: ViewId;
+  readonly rows: WindowRows | undefined;
+  /** How the last edit moved the bottom line, by cell; shown for some seconds, kept for the tooltip. */
+  readonly changes: Readonly<Record<string, string>>;
+  readonly areChangesFresh: boolean;
+  readonly isBehind: boolean;
+  readonly working: Working | undefined;
+  readonly fault: string | undefined;
+  readonly why: readonly WhyRows[];
+  readonly chosen: string | undefined;
+  readonly status: string;
+  readonly notices: readonly Notice[];
+  readonly panel: Panel;
+  readonly among: readonly ListedDocument[];
+  readonly problem: Problem | undefined;
+  readonly openFindings: readonly Finding[];
+}
+
+export const EMPTY_STATE: WindowState = {
+  about: undefined,
+  settings: DEFAULT_SETTINGS,
+  document: undefined,
+  history: undefined,
+  scenario: '',
+  view: 'vessel',
+  rows: undefined,
+  changes: {},
+  areChangesFresh: false,
+  isBehind: false,
+  working: undefined,
+  fault: undefined,
+  why: [],
+  chosen: undefined,
+  status: '',
+  notices: [],
+  panel: 'none',
+  among: [],
+  problem: undefined,
+  openFindings: [],
+};
+
+/** What the window holds. Only the actions beside this file change it. */
+export const useWindow = create<WindowState>(() => EMPTY_STATE);
+
+export function state(): WindowState {
+  return useWindow.getState();
+}
+
+export function change(part: Partial<WindowState>): void {
+  useWindow.setState(part);
+}

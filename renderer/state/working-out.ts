@@ -1,0 +1,95 @@
+import type { NamedEdit } from '../edits/edits';
+import { Stopped } from '../engine/client';
+import { engine } from '../engine/engine';
+import { edited, isEdited, redone, undone, type History } from './history';
+import { keepRecovery } from './recovery';
+import { change, state } from './store';
+
+/** How long a change of the bottom line stays in view, in milliseconds. */
+const FRESH = 6000;
+/** Shorter work than this says nothing. */
+const QUIET = 300;
+
+let asked = 0;
+let freshTimer = 0;
+
+/** Works out the document as it stands now and shows the answer; an answer that a later edit overtook is dropped. */
+export async function workOut(): Promise<void> {
+  const { history, scenario, about, settings } = state();
+  if (history === undefined) return;
+  asked += 1;
+  const mine = asked;
+  const late = window.setTimeout(() => change({ isBehind: true }), QUIET);
+  try {
+    const ask = { project: history.project, scenario, today: about?.today ?? '', measures: settings.measures };
+    const rows = await engine().ask('evaluate', ask, (done, of, words) => {
+      if (mine === asked) change({ working: { done, of, words } });
+    });
+    if (mine === asked) show(rows);
+  } catch (cause) {
+    if (mine === asked && !(cause instanceof Stopped)) {
+      change({ fault: cause instanceof Error ? cause.message : String(cause) });
+    }
+  } finally {
+    window.clearTimeout(late);
+    if (mine === asked) change({ isBehind: false, working: undefined });
+  }
+}
+
+function show(rows: NonNullable<ReturnType<typeof state>['rows']>): void {
+  const isFresh = Object.keys(rows.changes).length > 0;
+  change({ rows, fault: undefined, changes: rows.changes, areChangesFresh: isFresh, scenario: rows.scenario });
+  if (isFresh) change({ status: rows.changeWords });
+  window.clearTimeout(freshTimer);
+  freshTimer = window.setTimeout(() => change({ areChangesFresh: false }), FRESH);
+  void refreshWhy();
+}
+
+/** The open derivation follows the edit it may have come from. */
+async function refreshWhy(): Promise<void> {
+  const open = state().why.at(-1);
+  if (open === undefined) return;
+  const now = await engine().ask('why', { id: open.id });
+  if (now !== null) change({ why: [...state().why.slice(0, -1), now] });
+}
+
+function put(history: History, status: string): void {
+  if (history === state().history) return;
+  change({ history, status });
+  keepRecovery();
+  void workOut();
+}
+
+/** Makes an edit of the document and works it out. */
+export function edit(named: NamedEdit): void {
+  const { history, document } = state();
+  if (history === undefined) return;
+  if (document?.readOnly === true) {
+    change({ status: 'This document is open for reading only. Save it under another name to change it.' });
+    return;
+  }
+  put(edited(history, named), '');
+}
+
+export function undo(): void {
+  const { history } = state();
+  const step = history?.past.at(-1);
+  if (history !== undefined && step !== undefined) put(undone(history), `Undone: ${step.label}`);
+}
+
+export function redo(): void {
+  const { history } = state();
+  const step = history?.future[0];
+  if (history !== undefined && step !== undefined) put(redone(history), `Done again: ${step.label}`);
+}
+
+/** Stops long work; the last answer stays in view. */
+export function stopWorking(): void {
+  engine().cancel();
+  change({ working: undefined, isBehind: false, status: 'Stopped. The last answer stays.' });
+}
+
+export function isUnsaved(): boolean {
+  const { history } = state();
+  return history !== undefined && isEdited(history);
+}
