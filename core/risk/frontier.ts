@@ -13,8 +13,8 @@ export interface FrontierPoint {
  */
 export function frontier(total: Float64Array, finish: Float64Array, p: number, points = 60): FrontierPoint[] {
   const trials = total.length;
-  const needed = Math.ceil(trials * p - 1e-9);
   const whole = Array.from(total.keys()).filter(t => Number.isFinite(total[t]) && Number.isFinite(finish[t]));
+  const needed = Math.ceil(whole.length * p - 1e-9);
   if (needed < 1 || whole.length < needed) return [];
   const byFinish = Uint32Array.from(whole).sort((a, b) => (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
   const byTotal = Uint32Array.from(whole).sort((a, b) => (total[a] ?? 0) - (total[b] ?? 0) || a - b);

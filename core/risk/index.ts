@@ -1,1 +1,55 @@
-export * from './distributions';
+/** How sure an estimate is: ranges, drivers, events and weather, simulated through cost and schedule. */
+export {
+  distributionFindings,
+  isCollapsed,
+  lognormalFromP10P90,
+  meanOf,
+  modeOf,
+  quantile,
+  samplerOf,
+  varianceOf,
+  type Distribution,
+  type DistributionKind,
+} from './distributions';
+export type {
+  Mitigation,
+  MoneyBatch,
+  MoneyColumns,
+  PlanFigures,
+  PreparedRun,
+  RankCorrelation,
+  RegisterEvent,
+  RiskDriver,
+  TrialScheduler,
+  UncertainInput,
+  WeatherModel,
+  WeatherOperation,
+  WorkabilitySeries,
+  WorkBatch,
+} from './prepared';
+export { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
+export { drain, drainOnWorkers, simulate, type Watch } from './simulate';
+export { adjustedRuns, simulation, type SimulationOptions, type Waves } from './simulation';
+export { trialRunner, type ChunkJob, type ChunkResult, type TrialRunner } from './trial-runner';
+export { joinChunks, type Trials } from './trials';
+export { AS_IT_IS, type Adjustment } from './adjustment';
+export type { DrivingShare, SimulationResult, Spread } from './result';
+export type { DriverRow } from './drivers';
+export { intervalRanks, orderStatistic, percentile, shareUpTo, sorted, type Percentile } from './percentiles';
+export { momentsOf, type Moments } from './moments';
+export { isSureEnough, type StopRule } from './stop-rule';
+export { jointConfidence, jointSentence } from './joint';
+export { frontier, type FrontierPoint } from './frontier';
+export { sCurve, type SCurvePoint } from './s-curve';
+export { chanceOfMissing, equalChanceLine, jointView, type JointView } from './chances';
+export { contingencyAt, type Contingency } from './contingency';
+export {
+  contingencyBy,
+  GRANT_CONTINGENCY_NOTE,
+  policyOf,
+  type ContingencyPolicy,
+  type PolicyChoice,
+} from './contingency-policy';
+export { difference, mitigationValues, type MitigationValue } from './mitigation-value';
+export { surveyValues, type SurveyValue } from './survey-value';
+export { coverageFindings } from './coverage';

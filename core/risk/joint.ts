@@ -1,4 +1,4 @@
-/** Share of the trials that end within both the cost and the date; trials without an answer do not. */
+/** Share of the trials with an answer that end within both the cost and the date. */
 export function jointConfidence(
   total: Float64Array,
   finish: Float64Array,
@@ -6,10 +6,13 @@ export function jointConfidence(
   date: number,
 ): number {
   let inside = 0;
+  let whole = 0;
   for (let t = 0; t < total.length; t++) {
+    if (Number.isNaN(total[t])) continue;
+    whole++;
     if ((total[t] ?? Infinity) <= cost && (finish[t] ?? Infinity) <= date) inside++;
   }
-  return total.length === 0 ? Number.NaN : inside / total.length;
+  return inside / whole;
 }
 
 /** The joint confidence as one sentence for a board. */

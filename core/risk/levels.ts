@@ -16,11 +16,16 @@ export interface Levels {
   fill(chunk: number): void;
 }
 
-/** Lays out the draws of a run: a Latin hypercube column an id, reordered where ranks are correlated. */
-export function levelsOf(prepared: PreparedRun, plan: TrialPlan): Levels {
-  const ids = idsToDraw(prepared);
+/**
+ * Lays out the draws of a run: a Latin hypercube column an id, reordered where ranks are correlated.
+ * @param only draw no more than these ids and what is correlated with them.
+ */
+export function levelsOf(prepared: PreparedRun, plan: TrialPlan, only?: ReadonlySet<string>): Levels {
+  const isAsked = (id: string) => only === undefined || only.has(id);
+  const ids = idsToDraw(prepared).filter(isAsked);
   const byId = new Map(ids.map(id => [id, new Float64Array(TRIALS_PER_CHUNK)]));
-  const { groups, findings } = correlationGroups(prepared.correlations, correlatable(prepared));
+  const { groups: all, findings } = correlationGroups(prepared.correlations, correlatable(prepared));
+  const groups = all.filter(g => g.ids.some(isAsked));
   for (const g of groups)
     for (const id of g.ids) byId.set(id, byId.get(id) ?? new Float64Array(TRIALS_PER_CHUNK));
   const grouped = new Set(groups.flatMap(g => g.ids));

@@ -27,7 +27,7 @@ export function samplerFor(prepared: PreparedRun, plan: TrialPlan): Sampler {
   const levels = levelsOf(prepared, plan);
   const inputs = new Map(prepared.inputs.map(i => [i.id, new Float64Array(TRIALS_PER_CHUNK)]));
   const draws = new Map(prepared.inputs.map(i => [i.id, samplerOf(i.distribution)]));
-  const ready = new Map<Adjustment, Adjusted>();
+  const ready = new Map<string, Adjusted>();
   let drawn = -1;
   return {
     inputs,
@@ -37,8 +37,9 @@ export function samplerFor(prepared: PreparedRun, plan: TrialPlan): Sampler {
       const n = chunkSize(plan, chunk);
       if (chunk !== drawn) levels.fill(chunk);
       drawn = chunk;
-      const adjusted = ready.get(adjustment) ?? adjust(prepared, adjustment, inputs, levels.byId, draws);
-      ready.set(adjustment, adjusted);
+      const key = JSON.stringify(adjustment);
+      const adjusted = ready.get(key) ?? adjust(prepared, adjustment, inputs, levels.byId, draws);
+      ready.set(key, adjusted);
       for (const fill of adjusted.fills) fill(n);
       return { n, events: adjusted.events };
     },

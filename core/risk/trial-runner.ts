@@ -32,7 +32,7 @@ export interface TrialRunner {
   run(job: ChunkJob): ChunkResult;
 }
 
-/** Makes a runner. Adjustments are told apart by identity, so the jobs of one share one object. */
+/** Makes a runner for one thread. Jobs of the same chunk one after the other share their draws. */
 export function trialRunner(prepared: PreparedRun, plan: TrialPlan): TrialRunner {
   const sampler = samplerFor(prepared, plan);
   const bench = workbench(prepared, plan.seed);
