@@ -5,3 +5,7 @@ export * from './hydraulics/air';
 export * from './hydraulics/opening-flow';
 export * from './simulate/ship';
 export { simulateFlooding } from './simulate/simulate';
+export { uprightScreen } from './upright/upright-screen';
+export { UPRIGHT_DEFAULTS } from './upright/defaults';
+export { CANNOT_SEE, CAUTION } from './upright/words';
+export { STANDARD_AREA, STANDARD_CUT } from './upright/sizing';

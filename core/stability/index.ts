@@ -19,3 +19,5 @@ export * from './body/equilibrium-heel';
 export * from './screen/closed-form';
 export * from './screen/flood-plan';
 export * from './screen/roll-over-path';
+export * from './site/turn-over';
+export * from './site/waves';

@@ -17,6 +17,8 @@ import { startingWaters, settleWaters, type Water } from './waters';
 const LEVEL_STEP = 0.05;
 const SHORTEST_STEP = 0.1;
 const FULL = 0.98;
+/** Head of shut air, m, from which it counts as trapped and not just as the last air to leave. Judgement. */
+const SHUT_HEAD = 0.3;
 
 interface Run {
   readonly ship: FloodableShip;
@@ -138,10 +140,10 @@ function result(run: Run, outcome: SimulationOutcome): SimulationResult {
     fullAt: run.fullAt,
     volumeError: water > 0 ? Math.abs(water - run.atStart - run.fromSea) / water : 0,
     steps: run.steps,
-    trappedAir: run.waters.flatMap(({ isBreathing, volume }, room) => {
+    trappedAir: run.waters.flatMap(({ isBreathing, air, volume }, room) => {
       const capacity = run.ship.rooms[room]?.solid.capacity ?? 0;
       const share = capacity > 0 ? 1 - volume / capacity : 0;
-      return !isBreathing && share > 0.02 ? [{ room, share }] : [];
+      return !isBreathing && air > SHUT_HEAD && share > 0.02 ? [{ room, share }] : [];
     }),
   };
 }

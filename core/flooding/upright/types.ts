@@ -191,8 +191,10 @@ export interface UprightStage {
 /** What one compartment needs so that it fills within the target time. */
 export interface UprightSizing {
   readonly compartment: string;
-  /** Number of openings of the standard cut. */
+  /** Number of openings. */
   readonly openings: number;
+  /** Clear area of each, m2: the standard 1.2 x 1.5 m, or cut to size where that is too large. */
+  readonly openingArea: number;
   /** Total clear area, m2. */
   readonly area: number;
   /** Length of shell cut, m. */

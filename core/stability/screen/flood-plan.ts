@@ -60,11 +60,14 @@ export interface FloodEnd {
   readonly level: number;
 }
 
-/** Where the common level ends: bisection on "inside is still below outside and the deck is not under". */
-export function floodEnd(plan: FloodPlan): FloodEnd {
+/**
+ * Where the common level ends: inside as high as outside (she floats), or the draught at `share` of the depth.
+ */
+export function floodEnd(plan: FloodPlan, share = 1): FloodEnd {
+  const under = share * plan.depth;
   const goesOn = (level: number): boolean => {
     const { draught } = stateAtLevel(plan, level);
-    return draught < plan.depth - 1e-9 && level < draught;
+    return draught < under - 1e-9 && level < draught;
   };
   let low = 0;
   let high = plan.depth;
@@ -73,5 +76,5 @@ export function floodEnd(plan: FloodPlan): FloodEnd {
     if (goesOn(middle)) low = middle;
     else high = middle;
   }
-  return { sinks: stateAtLevel(plan, high).draught >= plan.depth - 1e-6, level: low };
+  return { sinks: stateAtLevel(plan, high).draught >= under - 1e-6, level: low };
 }

@@ -51,9 +51,16 @@ export function levelOf(plan: FloodPlan, level: number): PathLevel {
   return { state, ship, waterMoment: remembered(heel => waterMoment(ship, heel)) };
 }
 
-/** The path from dry to the end of flooding in equal steps, with the first centimetre before them. */
+/**
+ * Draught as a share of the depth at which the deck counts as awash and the section check ends: the last
+ * centimetres of freeboard have no range left for any ship. Judgement.
+ */
+export const DECK_AWASH = 0.97;
+
+/** The path from dry to the deck awash in equal steps, with the first centimetre before them. */
 export function floodPath(plan: FloodPlan, steps = 40): FloodPath {
-  const end = floodEnd(plan);
+  const judged = floodEnd(plan, DECK_AWASH);
+  const end = { sinks: judged.sinks && floodEnd(plan).sinks, level: judged.level };
   const levels = [0, Math.min(FIRST_WATER, end.level / steps)];
   for (let i = 1; i <= steps; i++) levels.push((end.level * i) / steps);
   return { plan, end, levels: levels.map(level => levelOf(plan, level)) };
