@@ -1,6 +1,7 @@
 import { BugError } from '../base';
+import { allocate, fromCents } from '../money';
 
-/** An amount of money in whole cents; negative is a credit. */
+/** An amount of money in whole cents; negative is a credit. Plain, so that it crosses to a worker and back. */
 export type Cents = number;
 
 /** What a sum of no amounts is. */
@@ -20,49 +21,40 @@ export function sumCents(amounts: readonly Cents[]): Cents {
  * @param amount cents. @param share such as 0.75; settled to nine decimals first.
  */
 export function shareOf(amount: Cents, share: number): Cents {
-  const product = BigInt(whole(amount)) * BigInt(Math.round(share * SHARE_SCALE));
-  const scale = BigInt(SHARE_SCALE);
-  const size = product < 0n ? -product : product;
-  const rounded = (size * 2n + scale) / (scale * 2n);
-  return Number(product < 0n ? -rounded : rounded);
+  return divideRounded(BigInt(whole(amount)) * BigInt(Math.round(share * SHARE_SCALE)), BigInt(SHARE_SCALE));
 }
 
 /**
- * Splits a total over weights so that the parts add up to it to the cent: each part is first rounded down,
- * and the cents left over go to the largest remainders, the earlier part first on a tie (Hamilton's method).
- * @param total cents. @param weights whole numbers of any sign whose sum is not zero unless the total is.
- * @throws BugError when there is something to split and nothing to split it by.
- * @source M. Balinski, H. P. Young, Fair Representation (1982), method of largest remainders.
+ * Splits a total over weights so that the parts add up to it to the cent, by largest remainder. Credits among
+ * the weights take a negative part, rounded as one, and share it in the same way; a part never outgrows its
+ * weight when the total does not outgrow their sum.
+ * @throws BugError when there is something to split and the weights add up to nothing.
  */
 export function allocateCents(total: Cents, weights: readonly number[]): Cents[] {
-  const sum = weights.reduce((all, weight) => all + BigInt(whole(weight)), 0n);
-  if (sum === 0n) {
-    if (total !== 0) throw new BugError(`nothing to split ${total} cents by`);
-    return weights.map(() => NOTHING);
-  }
-  const parts = weights.map(weight => floorDivide(BigInt(whole(total)) * BigInt(weight), sum));
-  const floored = parts.reduce((all, part) => all + part.floor, 0n);
-  const left = Number(BigInt(total) - floored);
-  const order = parts.map((_, index) => index).sort((a, b) => compareRemainders(parts, a, b));
-  const lifted = new Set(order.slice(0, left));
-  return parts.map((part, index) => Number(part.floor) + (lifted.has(index) ? 1 : 0));
+  const credits = weights.map(weight => Math.max(0, -weight));
+  const credit = sumCents(credits);
+  const sum = sumCents(weights);
+  if (sum === 0 && total !== 0) throw new BugError(`nothing to split ${total} cents by`);
+  if (sum === 0) return weights.map(() => NOTHING);
+  const taken = divideRounded(BigInt(total) * BigInt(credit), BigInt(sum));
+  const charged = allocate(
+    fromCents(total + taken),
+    weights.map(weight => Math.max(0, weight)),
+  );
+  const credited = allocate(fromCents(taken), credits);
+  return weights.map((_, part) => (charged[part]?.cents ?? NOTHING) - (credited[part]?.cents ?? NOTHING));
 }
 
-interface Quotient {
-  readonly floor: bigint;
-  readonly remainder: bigint;
+/** A quotient of whole numbers, rounded half away from zero. */
+function divideRounded(numerator: bigint, denominator: bigint): number {
+  const isNegative = numerator < 0n !== denominator < 0n;
+  const [n, d] = [absolute(numerator), absolute(denominator)];
+  const size = Number((n * 2n + d) / (d * 2n));
+  return isNegative && size !== 0 ? -size : size;
 }
 
-function floorDivide(numerator: bigint, denominator: bigint): Quotient {
-  const [n, d] = denominator < 0n ? [-numerator, -denominator] : [numerator, denominator];
-  const remainder = ((n % d) + d) % d;
-  return { floor: (n - remainder) / d, remainder };
-}
-
-function compareRemainders(parts: readonly Quotient[], a: number, b: number): number {
-  const [left, right] = [parts[a]?.remainder ?? 0n, parts[b]?.remainder ?? 0n];
-  if (left === right) return a - b;
-  return left > right ? -1 : 1;
+function absolute(value: bigint): bigint {
+  return value < 0n ? -value : value;
 }
 
 function whole(amount: number): number {

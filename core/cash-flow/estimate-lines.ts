@@ -73,3 +73,11 @@ export interface EstimateLine extends FormHints {
   readonly workings?: string;
   readonly months: readonly MonthAmount[];
 }
+
+/** The contract of a contract line that names none. */
+export const UNNAMED_CONTRACT = 'main-contract';
+
+/** The contract a contract line belongs to. */
+export function contractIdOf(line: EstimateLine): string {
+  return line.contractId ?? UNNAMED_CONTRACT;
+}

@@ -3,6 +3,8 @@ export { dollars, firstDollars } from './dollars';
 export {
   ELEMENTS,
   STAGES,
+  UNNAMED_CONTRACT,
+  contractIdOf,
   type Element,
   type EstimateLine,
   type FormHints,
@@ -24,7 +26,14 @@ export {
 } from './months';
 export { byFiscalYear, fiscalYearOf } from './fiscal-year';
 export { contingencyByMonth, cumulativeCurve, spendingByMonth, type CumulativeMonth } from './spending';
-export { contractPayments, ownPayments, paymentsOfLines, type Payments, type PaymentTerms } from './payments';
+export {
+  contractPayments,
+  lastMonths,
+  ownPayments,
+  paymentsOfLines,
+  type Payments,
+  type PaymentTerms,
+} from './payments';
 export { reconcile, type Reconciliation, type ReconciliationStep } from './reconciliation';
 export {
   differenceFindings,

@@ -1,5 +1,5 @@
 import { shareOf, type Cents } from './cents';
-import type { EstimateLine, MonthAmount } from './estimate-lines';
+import { contractIdOf, type EstimateLine, type MonthAmount } from './estimate-lines';
 import { gatherMonths, laterMonth, totalOfMonths } from './months';
 
 /** How contract work is paid. */
@@ -25,8 +25,14 @@ export interface Payments {
 /**
  * Payments of contract work: each month's work less the retainage, and the retainage whole at its release.
  * The retainage is rounded on the running total, so the payments with the release add up to the work.
+ * @param lastMonth the last month of the whole contract, after which the retainage is released; without it the
+ * last month of this work.
  */
-export function contractPayments(work: readonly MonthAmount[], terms: PaymentTerms): Payments {
+export function contractPayments(
+  work: readonly MonthAmount[],
+  terms: PaymentTerms,
+  lastMonth?: string,
+): Payments {
   const earned = gatherMonths(work);
   let before: Cents = 0;
   let heldBefore: Cents = 0;
@@ -40,15 +46,16 @@ export function contractPayments(work: readonly MonthAmount[], terms: PaymentTer
     month: laterMonth(month, terms.contractPayLag),
     amount: amount - (held[index]?.amount ?? 0),
   }));
-  const last = earned.at(-1);
-  const release = last
-    ? [
-        {
-          month: laterMonth(last.month, terms.releaseAfterMonths + terms.contractPayLag),
-          amount: totalOfMonths(held),
-        },
-      ]
-    : [];
+  const last = lastMonth ?? earned.at(-1)?.month;
+  const release =
+    last === undefined
+      ? []
+      : [
+          {
+            month: laterMonth(last, terms.releaseAfterMonths + terms.contractPayLag),
+            amount: totalOfMonths(held),
+          },
+        ];
   const released = release.filter(({ amount }) => amount !== 0);
   return { paid: gatherMonths([...progress, ...released]), held, released };
 }
@@ -60,19 +67,31 @@ export function ownPayments(cost: readonly MonthAmount[], terms: PaymentTerms): 
   );
 }
 
+/** The last month of work of each contract, by contract id. */
+export function lastMonths(lines: readonly EstimateLine[]): Map<string, string> {
+  const last = new Map<string, string>();
+  for (const line of lines.filter(one => one.contract))
+    for (const { month } of line.months) {
+      const known = last.get(contractIdOf(line));
+      if (known === undefined || month > known) last.set(contractIdOf(line), month);
+    }
+  return last;
+}
+
 /**
  * Everything the owner pays by month: contract work with retainage and release, and its own cost. Donated
  * lines are left out: nobody is paid for them.
  */
 export function paymentsOfLines(lines: readonly EstimateLine[], terms: PaymentTerms): Payments {
+  const last = lastMonths(lines);
   const paidFor = lines.filter(line => line.inKind !== true);
-  const contract = contractPayments(
-    paidFor.filter(line => line.contract).flatMap(line => line.months),
-    terms,
-  );
-  const own = ownPayments(
-    paidFor.filter(line => !line.contract).flatMap(line => line.months),
-    terms,
-  );
-  return { ...contract, paid: gatherMonths([...contract.paid, ...own]) };
+  const contract = paidFor
+    .filter(line => line.contract)
+    .map(line => contractPayments(line.months, terms, last.get(contractIdOf(line))));
+  const own = paidFor.filter(line => !line.contract).flatMap(line => ownPayments(line.months, terms));
+  return {
+    paid: gatherMonths([...contract.flatMap(part => part.paid), ...own]),
+    held: gatherMonths(contract.flatMap(part => part.held)),
+    released: gatherMonths(contract.flatMap(part => part.released)),
+  };
 }

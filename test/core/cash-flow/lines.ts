@@ -62,6 +62,7 @@ export const randomLines: fc.Arbitrary<EstimateLine[]> = fc
       basis: fc.constantFrom(...BASES),
       elements: fc.tuple(cents, cents, cents, cents, cents, cents),
       markUp: cents,
+      credit: fc.oneof({ weight: 6, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: cents }),
       months,
     }),
     { minLength: 1, maxLength: 14 },
@@ -72,7 +73,7 @@ export const randomLines: fc.Arbitrary<EstimateLine[]> = fc
       const amounts = {
         labour,
         equipment,
-        material,
+        material: material - draft.credit,
         disposal,
         subcontract,
         fee,
