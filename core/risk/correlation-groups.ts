@@ -1,6 +1,8 @@
 import type { Finding } from '../base';
+import { isCollapsed, type Distribution } from './distributions';
 import { cholesky, type Matrix } from './numeric/cholesky';
 import type { RankCorrelation } from './prepared';
+import { hermiteCoefficients, scoresForRanks, scoresForValues } from './score-correlation';
 
 /** Variables that are correlated with one another, directly or through others, and how. */
 export interface CorrelationGroup {
@@ -15,20 +17,46 @@ export interface CorrelationGroup {
  */
 export function correlationGroups(
   correlations: readonly RankCorrelation[],
-  known: ReadonlySet<string>,
+  known: ReadonlyMap<string, Distribution>,
 ): { groups: CorrelationGroup[]; findings: Finding[] } {
-  const findings = correlations.flatMap(c => problemWith(c, known));
-  const usable = correlations.filter(c => problemWith(c, known).length === 0);
+  const coefficients = new Map<string, Float64Array>();
+  const inScores = correlations.map(c => ({ ...c, inScores: scoreCorrelation(c, known, coefficients) }));
+  const findings = inScores.flatMap(c => problemWith(c, known));
+  const usable = inScores
+    .filter(c => problemWith(c, known).length === 0)
+    .map(c => ({ ...c, correlation: c.inScores }));
   const groups = connected(usable).map(ids => possible(ids, matrixOf(ids, usable), findings));
   return { groups, findings };
 }
 
-function problemWith(c: RankCorrelation, known: ReadonlySet<string>): Finding[] {
+/** The correlation of normal scores behind the one asked for. */
+function scoreCorrelation(
+  c: RankCorrelation,
+  known: ReadonlyMap<string, Distribution>,
+  coefficients: Map<string, Float64Array>,
+): number {
+  if (c.of === 'ranks') return scoresForRanks(c.correlation);
+  const [first, second] = [known.get(c.first), known.get(c.second)];
+  if (c.of !== 'values' || first === undefined || second === undefined) return c.correlation;
+  if (isCollapsed(first) || isCollapsed(second)) return 0;
+  const a = coefficients.get(c.first) ?? hermiteCoefficients(first);
+  const b = coefficients.get(c.second) ?? hermiteCoefficients(second);
+  coefficients.set(c.first, a).set(c.second, b);
+  return scoresForValues(a, b, c.correlation);
+}
+
+function problemWith(
+  c: RankCorrelation & { inScores: number },
+  known: ReadonlyMap<string, Distribution>,
+): Finding[] {
   const place = `/risk/correlations/${c.first}+${c.second}`;
   const unknown = [c.first, c.second].filter(id => !known.has(id));
   const problems = unknown.map(id => `${id} has no range and is no driver`);
   if (c.first === c.second) problems.push('both sides are the same');
   if (!(Math.abs(c.correlation) < 1)) problems.push(`${c.correlation} is not between -1 and 1`);
+  else if (unknown.length === 0 && !(Math.abs(c.inScores) < 1)) {
+    problems.push(`ranges of these shapes cannot reach ${c.correlation}`);
+  }
   return problems.map(problem => ({
     code: 'risk/correlation',
     weight: 'warns',

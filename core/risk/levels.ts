@@ -1,6 +1,6 @@
 import type { Finding } from '../base';
 import { correlationGroups, type CorrelationGroup } from './correlation-groups';
-import { isCollapsed } from './distributions';
+import { isCollapsed, type Distribution } from './distributions';
 import { imanConover } from './iman-conover';
 import { chunkSize, strata, TRIALS_PER_CHUNK, trialOrder, type TrialPlan } from './latin-hypercube';
 import type { PreparedRun } from './prepared';
@@ -85,6 +85,9 @@ function idsToDraw(prepared: PreparedRun): string[] {
 }
 
 /** Collapsed inputs may stay in a correlation: holding one at its mode moves no other draws. */
-function correlatable(prepared: PreparedRun): ReadonlySet<string> {
-  return new Set([...prepared.inputs, ...prepared.drivers].map(v => v.id));
+function correlatable(prepared: PreparedRun): ReadonlyMap<string, Distribution> {
+  return new Map([
+    ...prepared.inputs.map(i => [i.id, i.distribution] as const),
+    ...prepared.drivers.map(d => [d.id, d.factor] as const),
+  ]);
 }

@@ -59,11 +59,17 @@ export interface RegisterEvent {
   readonly note?: string;
 }
 
-/** Rank correlation asked for between two inputs or drivers, in the space of normal scores, -1 to 1. */
+/** A correlation asked for between two inputs or drivers, brought about by reordering their draws. */
 export interface RankCorrelation {
   readonly first: string;
   readonly second: string;
+  /** Above -1 and below 1. */
   readonly correlation: number;
+  /**
+   * What it is the correlation of: the normal `scores` of the ranks (default; the ranks then have
+   * (6/pi) asin(r/2)), the `ranks` themselves (Spearman), or the `values` (Pearson).
+   */
+  readonly of?: 'scores' | 'ranks' | 'values';
 }
 
 /** Workability of one kind of operation: the share of days it can work, and how the weather persists. */
