@@ -46,7 +46,13 @@ async function offerRecovery(): Promise<void> {
       words: `It is from ${work.savedAt.slice(0, 16).replace('T', ' ')}, world time.`,
       actions: [
         { title: 'Recover it', run: () => void recover(work.key, id) },
-        { title: 'Let it go', run: () => { dropNotice(id); void host().discardRecovery({ key: work.key }); } },
+        {
+          title: 'Let it go',
+          run: () => {
+            dropNotice(id);
+            void host().discardRecovery({ key: work.key });
+          },
+        },
       ],
     });
   }

@@ -6,6 +6,7 @@ import './styles/base.css';
 import './styles/frame.css';
 import './styles/table.css';
 import './styles/parts.css';
+import './styles/pictures.css';
 import { App } from './app';
 
 const root = document.getElementById('root');

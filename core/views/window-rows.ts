@@ -99,7 +99,12 @@ export interface WorkView {
   readonly table: TableRows;
   readonly byPayee: TableRows;
   readonly options: TableRows;
-  readonly leftOut: readonly { readonly id: string; readonly title: string; readonly why: string; readonly include: Edit }[];
+  readonly leftOut: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly why: string;
+    readonly include: Edit;
+  }[];
 }
 
 export interface RatesView {
@@ -168,7 +173,8 @@ export interface ScheduleView {
   readonly people: readonly PeopleStep[];
   readonly peopleTicks: readonly number[];
   readonly peopleLimit: { readonly at: number; readonly text: string } | undefined;
-  readonly holdingTrade: { readonly title: string; readonly limit: number; readonly text: string } | undefined;
+  readonly holdingTrade:
+    { readonly title: string; readonly limit: number; readonly text: string } | undefined;
   readonly peak: string;
   readonly table: TableRows;
   readonly peopleTable: TableRows;

@@ -5,7 +5,6 @@ import { change, state } from '../state/store';
 import { redo, undo, workOut } from '../state/working-out';
 import { COMMANDS } from './table';
 
-
 function step<T>(list: readonly T[], at: number, by: 1 | -1): T | undefined {
   return list.at(by > 0 ? (at + 1 === list.length ? 0 : at + 1) : at - 1);
 }
@@ -24,7 +23,11 @@ export function goTo(view: ViewId, chosen?: string): void {
 function stepScenario(by: 1 | -1): void {
   const { history, scenario } = state();
   const all = history?.project.scenarios ?? [];
-  const next = step(all, all.findIndex(one => one.id === scenario), by);
+  const next = step(
+    all,
+    all.findIndex(one => one.id === scenario),
+    by,
+  );
   if (next !== undefined) chooseScenario(next.id);
 }
 

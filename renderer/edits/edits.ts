@@ -21,7 +21,11 @@ interface GivenChange {
 const ENTERED = { basis: 'judgement', source: 'Entered by hand' } as const;
 
 /** Where an edit lands: in the scenario when it already differs there, otherwise in the project all scenarios share. */
-function target(draft: Project, scenario: string, at: string): { holder: Record<string, unknown>; field: string } | undefined {
+function target(
+  draft: Project,
+  scenario: string,
+  at: string,
+): { holder: Record<string, unknown>; field: string } | undefined {
   const chosen = draft.scenarios.find(one => one.id === scenario);
   const own = chosen?.changes.find(change => change.at === at);
   if (own !== undefined) return { holder: own, field: 'to' };

@@ -16,14 +16,20 @@ export function readTyped(kind: Edit['kind'], text: string): Typed {
   const trimmed = text.trim();
   if (kind === 'figure') {
     const number = plain(trimmed);
-    return NUMBER.test(number) ? { value: number } : { fault: 'Write a plain number, such as 12.5. The value before still counts.' };
+    return NUMBER.test(number)
+      ? { value: number }
+      : { fault: 'Write a plain number, such as 12.5. The value before still counts.' };
   }
   if (kind === 'whole') {
     const number = plain(trimmed);
-    return WHOLE.test(number) ? { value: number } : { fault: 'Write a whole number, such as 1968. The value before still counts.' };
+    return WHOLE.test(number)
+      ? { value: number }
+      : { fault: 'Write a whole number, such as 1968. The value before still counts.' };
   }
   if (kind === 'date') {
-    return DATE.test(trimmed) ? { value: trimmed } : { fault: 'Write the date as YYYY-MM-DD, such as 2027-04-05. The date before still counts.' };
+    return DATE.test(trimmed)
+      ? { value: trimmed }
+      : { fault: 'Write the date as YYYY-MM-DD, such as 2027-04-05. The date before still counts.' };
   }
   return { value: text };
 }

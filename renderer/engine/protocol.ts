@@ -12,7 +12,10 @@ export interface Questions {
     answer: WindowRows;
   };
   readonly why: { ask: { id: string }; answer: WhyRows | null };
-  readonly start: { ask: { template: 'grant' | 'bid' | 'comparison'; hullType?: string; today: string }; answer: ReadAnswer };
+  readonly start: {
+    ask: { template: 'grant' | 'bid' | 'comparison'; hullType?: string; today: string };
+    answer: ReadAnswer;
+  };
 }
 
 export interface ReadAnswer {
@@ -33,11 +36,21 @@ export interface Asked {
 export type Said =
   | { readonly number: number; readonly kind: 'answer'; readonly answer: unknown }
   | { readonly number: number; readonly kind: 'fault'; readonly message: string }
-  | { readonly number: number; readonly kind: 'progress'; readonly done: number; readonly of: number; readonly words: string };
+  | {
+      readonly number: number;
+      readonly kind: 'progress';
+      readonly done: number;
+      readonly of: number;
+      readonly words: string;
+    };
 
 /** The engine as the window sees it. */
 export interface Engine {
-  ask<Q extends QuestionName>(name: Q, ask: Questions[Q]['ask'], onProgress?: Progress): Promise<Questions[Q]['answer']>;
+  ask<Q extends QuestionName>(
+    name: Q,
+    ask: Questions[Q]['ask'],
+    onProgress?: Progress,
+  ): Promise<Questions[Q]['answer']>;
   /** Ends what is being worked out; the engine starts afresh and the last answer stays. */
   cancel(): void;
 }

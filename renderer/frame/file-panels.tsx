@@ -11,10 +11,17 @@ export function OpenPanel() {
       <ul>
         {among.map(document => (
           <li key={document.id} className="open-row">
-            <button type="button" className="text-button" disabled={document.missing} onClick={() => void openListed(document.id)}>
+            <button
+              type="button"
+              className="text-button"
+              disabled={document.missing}
+              onClick={() => void openListed(document.id)}
+            >
               {document.name}
             </button>
-            <span className="quiet">{document.missing ? 'no longer there' : `${document.folder}, ${document.modified.slice(0, 10)}`}</span>
+            <span className="quiet">
+              {document.missing ? 'no longer there' : `${document.folder}, ${document.modified.slice(0, 10)}`}
+            </span>
           </li>
         ))}
       </ul>
@@ -28,7 +35,9 @@ export function OpenPanel() {
             if (file !== undefined) void openFile(file);
           }}
         />
-        <span className="quiet">A file brought this way is saved under its name in the documents folder.</span>
+        <span className="quiet">
+          A file brought this way is saved under its name in the documents folder.
+        </span>
       </label>
     </div>
   );
@@ -66,8 +75,8 @@ export function SaveAsPanel() {
       <p className="quiet">It is saved in the documents folder as a file that ends in .reef.json.</p>
       {isTaken ? (
         <p className="field-fault" role="alert">
-          A project of this name is already there. Saving replaces it; the version before is kept beside it. Choose
-          another name, or save again.
+          A project of this name is already there. Saving replaces it; the version before is kept beside it.
+          Choose another name, or save again.
         </p>
       ) : null}
       <button type="submit" className="main-button">

@@ -27,28 +27,58 @@ function inTable(table: TableRows, view: ViewId, kind: string): Findable[] {
 
 /** Everything of the window that has a name. */
 export function findable(rows: WindowRows | undefined, commands: readonly Command[]): readonly Findable[] {
-  const views = VIEWS.map(view => ({ id: `view/${view.id}`, title: view.title, kind: 'view', view: view.id }));
-  const acts = commands.map(command => ({ id: `command/${command.id}`, title: command.title, kind: 'command', command: command.id }));
+  const views = VIEWS.map(view => ({
+    id: `view/${view.id}`,
+    title: view.title,
+    kind: 'view',
+    view: view.id,
+  }));
+  const acts = commands.map(command => ({
+    id: `command/${command.id}`,
+    title: command.title,
+    kind: 'command',
+    command: command.id,
+  }));
   if (rows === undefined) return [...acts];
   return [
     ...views,
     ...rows.work.stages.flatMap(stage =>
-      stage.lines.map(line => ({ id: `work/${line.id}`, title: line.title, kind: `work item, ${stage.title}`, view: 'work' as const, subject: line.id })),
+      stage.lines.map(line => ({
+        id: `work/${line.id}`,
+        title: line.title,
+        kind: `work item, ${stage.title}`,
+        view: 'work' as const,
+        subject: line.id,
+      })),
     ),
     ...(rows.schedule?.lanes ?? []).flatMap(lane =>
-      lane.bars.map(bar => ({ id: `bar/${bar.id}`, title: bar.title, kind: `activity, ${lane.title}`, view: 'schedule' as const, subject: bar.id })),
+      lane.bars.map(bar => ({
+        id: `bar/${bar.id}`,
+        title: bar.title,
+        kind: `activity, ${lane.title}`,
+        view: 'schedule' as const,
+        subject: bar.id,
+      })),
     ),
     ...inTable(rows.vessel.particulars, 'vessel', 'particular'),
     ...inTable(rows.vessel.compartments, 'vessel', 'compartment'),
     ...rows.rates.tables.flatMap(table => inTable(table, 'rates', table.caption)),
-    ...rows.findings.map((row, at) => ({ id: `finding/${at}`, title: row.finding.message, kind: 'finding', view: 'review' as const })),
+    ...rows.findings.map((row, at) => ({
+      id: `finding/${at}`,
+      title: row.finding.message,
+      kind: 'finding',
+      view: 'review' as const,
+    })),
     ...acts,
   ];
 }
 
 /** The first forty whose title holds every word, those that begin with the words first. */
 export function found(all: readonly Findable[], words: string): readonly Findable[] {
-  const asked = words.toLowerCase().split(/\s+/).filter(word => word !== '');
+  const asked = words
+    .toLowerCase()
+    .split(/\s+/)
+    .filter(word => word !== '');
   const hits = all.filter(one => asked.every(word => one.title.toLowerCase().includes(word)));
   const start = asked[0] ?? '';
   const first = hits.filter(one => one.title.toLowerCase().startsWith(start));

@@ -9,12 +9,12 @@ export function HelpPanel() {
   return (
     <div className="help">
       <p className="serif">
-        Every figure answers the question why. Press it, or Enter on it, and the panel at the right shows how it was
-        reached and where each number comes from.
+        Every figure answers the question why. Press it, or Enter on it, and the panel at the right shows how
+        it was reached and where each number comes from.
       </p>
       <p className="serif">
-        Your file on disk is either the last version you saved or the one you were saving, never a mixture. Unsaved edits
-        older than five seconds can be recovered.
+        Your file on disk is either the last version you saved or the one you were saving, never a mixture.
+        Unsaved edits older than five seconds can be recovered.
       </p>
       <h3 className="head">Keyboard</h3>
       <table className="data-table">

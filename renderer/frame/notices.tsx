@@ -9,8 +9,8 @@ export function Notices() {
     <>
       {fault === undefined ? null : (
         <div className="caution notice" role="alert">
-          <strong>The last edit could not be worked out.</strong> The figures shown are from before it. {fault} Undo the
-          edit, or save and report it.
+          <strong>The last edit could not be worked out.</strong> The figures shown are from before it.{' '}
+          {fault} Undo the edit, or save and report it.
         </div>
       )}
       {notices.map(notice => (

@@ -32,7 +32,14 @@ export default function Panels() {
   const panel = useWindow(window => window.panel);
   if (panel === 'none') return null;
   return (
-    <ModalOverlay isOpen isDismissable className="overlay" onOpenChange={isOpen => { if (!isOpen) change({ panel: 'none' }); }}>
+    <ModalOverlay
+      isOpen
+      isDismissable
+      className="overlay"
+      onOpenChange={isOpen => {
+        if (!isOpen) change({ panel: 'none' });
+      }}
+    >
       <Modal className={`panel panel-${panel}`}>
         <Dialog className="panel-body">
           <div className="panel-head">

@@ -68,7 +68,12 @@ function Head() {
       <p className="ship-name">{history?.project.vessel.name ?? 'No project open'}</p>
       <p className="file-line">{fileLine}</p>
       {history?.project.sample === true ? <p className="file-line accent">Sample, invented figures</p> : null}
-      <button type="button" className="menu-button text-button" aria-haspopup="menu" onClick={() => change({ panel: 'menu' })}>
+      <button
+        type="button"
+        className="menu-button text-button"
+        aria-haspopup="menu"
+        onClick={() => change({ panel: 'menu' })}
+      >
         Menu
       </button>
       {history === undefined ? <p className="scenario-title">No scenarios yet</p> : <Scenarios />}

@@ -9,9 +9,7 @@ export interface ViewGroup {
 export const VIEW_GROUPS: readonly ViewGroup[] = [
   {
     title: 'The ship',
-    views: [
-      { id: 'vessel', title: 'Vessel' },
-    ],
+    views: [{ id: 'vessel', title: 'Vessel' }],
   },
   {
     title: 'The work',

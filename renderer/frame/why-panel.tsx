@@ -117,11 +117,7 @@ function Actions({ open }: { open: WhyRows }) {
         </button>
       ) : null}
       {home === undefined ? null : (
-        <button
-          type="button"
-          className="plain-button"
-          onClick={() => goToInput(home.id, open.edit?.at)}
-        >
+        <button type="button" className="plain-button" onClick={() => goToInput(home.id, open.edit?.at)}>
           Go to the input
         </button>
       )}
@@ -133,7 +129,8 @@ function Actions({ open }: { open: WhyRows }) {
 function goToInput(view: (typeof VIEWS)[number]['id'], at: string | undefined): void {
   goTo(view);
   window.setTimeout(() => {
-    const field = at === undefined ? null : window.document.querySelector<HTMLElement>(`[data-edit="${CSS.escape(at)}"]`);
+    const field =
+      at === undefined ? null : window.document.querySelector<HTMLElement>(`[data-edit="${CSS.escape(at)}"]`);
     field?.scrollIntoView({ block: 'center' });
     field?.focus();
   }, 60);
@@ -149,22 +146,34 @@ function Override({ given, onDone }: { given: Edit; onDone: () => void }) {
   const take = () => {
     const typed = readTyped('figure', value);
     if ('fault' in typed) setFault(typed.fault);
-    else if (source.trim().length < 3) setFault('Say where the number comes from, so that others can check it.');
+    else if (source.trim().length < 3)
+      setFault('Say where the number comes from, so that others can check it.');
     else {
-      edit(setGiven(given, scenario, { value: typed.value, basis, source: source.trim(), note: note.trim() }));
+      edit(
+        setGiven(given, scenario, { value: typed.value, basis, source: source.trim(), note: note.trim() }),
+      );
       change({ status: `${given.label} is overridden.` });
       onDone();
     }
   };
   return (
-    <form className="override" onSubmit={event => { event.preventDefault(); take(); }}>
+    <form
+      className="override"
+      onSubmit={event => {
+        event.preventDefault();
+        take();
+      }}
+    >
       <label>
         {given.label} <span className="unit">{given.unit}</span>
         <input value={value} inputMode="decimal" onChange={event => setValue(event.target.value)} />
       </label>
       <label>
         Basis
-        <select value={basis} onChange={event => setBasis(BASES.find(one => one === event.target.value) ?? 'judgement')}>
+        <select
+          value={basis}
+          onChange={event => setBasis(BASES.find(one => one === event.target.value) ?? 'judgement')}
+        >
           {BASES.map(one => (
             <option key={one}>{one}</option>
           ))}
@@ -178,11 +187,26 @@ function Override({ given, onDone }: { given: Edit; onDone: () => void }) {
         Note
         <input value={note} onChange={event => setNote(event.target.value)} />
       </label>
-      {fault === undefined ? null : <p className="field-fault" role="alert">{fault}</p>}
+      {fault === undefined ? null : (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      )}
       <div className="why-buttons">
-        <button type="submit" className="main-button">Override</button>
-        <button type="button" className="plain-button" onClick={onDone}>Leave it</button>
-        <button type="button" className="plain-button" onClick={() => { edit(takeAway(given, scenario)); onDone(); }}>
+        <button type="submit" className="main-button">
+          Override
+        </button>
+        <button type="button" className="plain-button" onClick={onDone}>
+          Leave it
+        </button>
+        <button
+          type="button"
+          className="plain-button"
+          onClick={() => {
+            edit(takeAway(given, scenario));
+            onDone();
+          }}
+        >
           Take the override back
         </button>
       </div>

@@ -32,7 +32,9 @@ export function BasisMark({ basis, source }: { basis: Basis; source?: string | u
           strokeWidth="1.5"
           strokeDasharray={fill === 'dashed' ? '2 1.6' : undefined}
         />
-        {fill === 'half' ? <path d="M1 10V1L10 10Z" fill="var(--data)" transform="rotate(180 5.5 5.5)" /> : null}
+        {fill === 'half' ? (
+          <path d="M1 10V1L10 10Z" fill="var(--data)" transform="rotate(180 5.5 5.5)" />
+        ) : null}
       </svg>
       {SHORT[basis] ?? basis}
     </span>

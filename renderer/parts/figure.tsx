@@ -3,7 +3,8 @@ import { askWhy } from '../state/why';
 
 /** A figure as text. One with a derivation is a button that opens it. */
 export function Figure({ shown, className = '' }: { shown: Shown; className?: string }) {
-  const tone = shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
+  const tone =
+    shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
   const words = `${tone} ${className}`.trim();
   const pad =
     shown.pad === undefined || shown.pad === '' ? null : (

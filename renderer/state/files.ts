@@ -52,7 +52,8 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     addNotice({
       id: 'read-only',
       head: 'Open for reading only.',
-      words: 'This document was written by a newer version of the program. Save it under another name to work on a copy.',
+      words:
+        'This document was written by a newer version of the program. Save it under another name to work on a copy.',
       actions: [],
     });
   }
@@ -93,7 +94,11 @@ export async function openSample(sample: string): Promise<void> {
 
 export async function startNew(template: 'grant' | 'bid' | 'comparison', hullType?: string): Promise<void> {
   const today = state().about?.today ?? '';
-  const made = await engine().ask('start', { template, today, ...(hullType === undefined ? {} : { hullType }) });
+  const made = await engine().ask('start', {
+    template,
+    today,
+    ...(hullType === undefined ? {} : { hullType }),
+  });
   if (made.project === undefined) return;
   const { text } = await engine().ask('write', { project: made.project });
   await show({ id: '', name: `new ${template}.reef.json`, text, readOnly: false }, newKey(), true);
@@ -158,7 +163,10 @@ export async function saveAs(): Promise<void> {
   else await saveUnder(document.name, true);
 }
 
-export async function saveUnder(name: string, replace: boolean): Promise<'saved' | 'name-taken' | 'not-saved'> {
+export async function saveUnder(
+  name: string,
+  replace: boolean,
+): Promise<'saved' | 'name-taken' | 'not-saved'> {
   const outcome = valueOf(await host().saveDocumentAs({ name, text: await textNow(), replace }));
   if (outcome?.kind === 'name-taken') return 'name-taken';
   return (await afterSaving(outcome)) ? 'saved' : 'not-saved';
@@ -166,7 +174,10 @@ export async function saveUnder(name: string, replace: boolean): Promise<'saved'
 
 /** Gives the document to the browser as a download, for when the host cannot save. */
 export async function downloadCopy(): Promise<void> {
-  give(state().document?.name ?? 'project.reef.json', new Blob([await textNow()], { type: 'application/json' }));
+  give(
+    state().document?.name ?? 'project.reef.json',
+    new Blob([await textNow()], { type: 'application/json' }),
+  );
 }
 
 /** Hands a file to the person through the browser's own way of saving. */

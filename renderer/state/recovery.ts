@@ -21,7 +21,13 @@ async function keepNow(): Promise<void> {
   if (!edited) return;
   const { text } = await engine().ask('write', { project: history.project });
   const kept = await host().writeRecovery({ key: document.key, name: document.name, text });
-  if (!kept.ok) addNotice({ id: 'not-kept', head: kept.problem.message, words: `${kept.problem.meaning} ${kept.problem.remedy}`, actions: [] });
+  if (!kept.ok)
+    addNotice({
+      id: 'not-kept',
+      head: kept.problem.message,
+      words: `${kept.problem.meaning} ${kept.problem.remedy}`,
+      actions: [],
+    });
 }
 
 export async function dropRecovery(key: string): Promise<void> {

@@ -26,7 +26,6 @@ export function setSettings(part: Partial<Settings>): void {
 /** The next step of zoom up or down. */
 export function zoom(direction: 'larger' | 'smaller'): void {
   const now = state().settings.zoom;
-  const next =
-    direction === 'larger' ? ZOOMS.find(step => step > now) : ZOOMS.findLast(step => step < now);
+  const next = direction === 'larger' ? ZOOMS.find(step => step > now) : ZOOMS.findLast(step => step < now);
   if (next !== undefined) setSettings({ zoom: next });
 }

@@ -1,5 +1,11 @@
 import { create } from 'zustand';
-import { DEFAULT_SETTINGS, type About, type ListedDocument, type Problem, type Settings } from '../../electron/channels';
+import {
+  DEFAULT_SETTINGS,
+  type About,
+  type ListedDocument,
+  type Problem,
+  type Settings,
+} from '../../electron/channels';
 import type { Finding } from '../../core/base';
 import type { WhyRows, WindowRows } from '../../core/views';
 import type { ViewId } from '../frame/view-table';

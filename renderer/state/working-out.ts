@@ -21,7 +21,12 @@ export async function workOut(): Promise<void> {
   const mine = asked;
   const late = window.setTimeout(() => change({ isBehind: true }), QUIET);
   try {
-    const ask = { project: history.project, scenario, today: about?.today ?? '', measures: settings.measures };
+    const ask = {
+      project: history.project,
+      scenario,
+      today: about?.today ?? '',
+      measures: settings.measures,
+    };
     const rows = await engine().ask('evaluate', ask, (done, of, words) => {
       if (mine === asked) change({ working: { done, of, words } });
     });
@@ -38,7 +43,13 @@ export async function workOut(): Promise<void> {
 
 function show(rows: NonNullable<ReturnType<typeof state>['rows']>): void {
   const isFresh = Object.keys(rows.changes).length > 0;
-  change({ rows, fault: undefined, changes: rows.changes, areChangesFresh: isFresh, scenario: rows.scenario });
+  change({
+    rows,
+    fault: undefined,
+    changes: rows.changes,
+    areChangesFresh: isFresh,
+    scenario: rows.scenario,
+  });
   if (isFresh) change({ status: rows.changeWords });
   window.clearTimeout(freshTimer);
   freshTimer = window.setTimeout(() => change({ areChangesFresh: false }), FRESH);

@@ -10,7 +10,8 @@ export function CellContent({ shown, column }: { shown: Shown | undefined; colum
   if (column.kind === 'basis') {
     return shown.basis === undefined ? shown.text : <BasisMark basis={shown.basis} source={shown.source} />;
   }
-  const tone = shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
+  const tone =
+    shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
   return (
     <span className={`${shown.why === undefined ? '' : 'figure'} ${tone}`.trim()}>
       {shown.edit?.kind === 'choice' ? chosenTitle(shown.edit) : shown.text}
@@ -76,7 +77,9 @@ export function CellEditor({ edit, first, onDone }: EditorProps) {
         aria-label={edit.label}
         aria-invalid={fault !== undefined}
         value={typed}
-        onFocus={event => { if (first === undefined) event.target.select(); }}
+        onFocus={event => {
+          if (first === undefined) event.target.select();
+        }}
         onChange={event => setTyped(event.target.value)}
         onBlur={() => take('stay')}
         onKeyDown={event => {

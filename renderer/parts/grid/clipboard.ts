@@ -7,7 +7,9 @@ import type { Place } from './move';
 function spreadsheetText(shown: Shown | undefined): string {
   if (shown === undefined || shown.text === '–') return '';
   const isNumber = /^[\u2212-]?[\d,]+(\.\d+)?$/.test(shown.text);
-  return isNumber ? shown.text.replaceAll(',', '').replace('\u2212', '-') : shown.text.replace(/[\t\n\r]/g, ' ');
+  return isNumber
+    ? shown.text.replaceAll(',', '').replace('\u2212', '-')
+    : shown.text.replace(/[\t\n\r]/g, ' ');
 }
 
 /** A range as tab-separated text, which spreadsheets paste as cells. */
@@ -42,18 +44,28 @@ export function pasted(
 ): Pasted {
   const edits: NamedEdit[] = [];
   let passed = 0;
-  text.replace(/\r?\n$/, '').split(/\r?\n/).forEach((line, down) => {
-    line.split('\t').forEach((cell, along) => {
-      const column = columns[at.column + along];
-      const edit = column === undefined ? undefined : rows[at.row + down]?.cells[column.key]?.edit;
-      const typed = edit === undefined ? undefined : readTyped(edit.kind, cell);
-      if (edit !== undefined && typed !== undefined && 'value' in typed && isAllowed(edit.choices, typed.value)) {
-        edits.push(typedEdit(edit, scenario, typed.value));
-      } else passed += 1;
+  text
+    .replace(/\r?\n$/, '')
+    .split(/\r?\n/)
+    .forEach((line, down) => {
+      line.split('\t').forEach((cell, along) => {
+        const column = columns[at.column + along];
+        const edit = column === undefined ? undefined : rows[at.row + down]?.cells[column.key]?.edit;
+        const typed = edit === undefined ? undefined : readTyped(edit.kind, cell);
+        if (
+          edit !== undefined &&
+          typed !== undefined &&
+          'value' in typed &&
+          isAllowed(edit.choices, typed.value)
+        ) {
+          edits.push(typedEdit(edit, scenario, typed.value));
+        } else passed += 1;
+      });
     });
-  });
   const words =
-    passed === 0 ? `Pasted ${edits.length} cells.` : `Pasted ${edits.length} cells; ${passed} could not be changed and stay.`;
+    passed === 0
+      ? `Pasted ${edits.length} cells.`
+      : `Pasted ${edits.length} cells; ${passed} could not be changed and stay.`;
   return { edit: edits.length === 0 ? undefined : together(`paste ${edits.length} cells`, edits), words };
 }
 

@@ -49,7 +49,15 @@ export function DataTable({ table, isCaptionUnseen = false, isSticky = false, af
       <tbody>
         {shown.before > 0 ? <Space height={shown.before} columns={table.columns.length} /> : null}
         {shown.rows.map(({ row, index }) => (
-          <TableRow key={row.id} row={row} index={index} columns={table.columns} grid={grid} isFolded={folded.has(row.id)} after={after} />
+          <TableRow
+            key={row.id}
+            row={row}
+            index={index}
+            columns={table.columns}
+            grid={grid}
+            isFolded={folded.has(row.id)}
+            after={after}
+          />
         ))}
         {shown.after > 0 ? <Space height={shown.after} columns={table.columns.length} /> : null}
       </tbody>
@@ -68,7 +76,10 @@ function Space({ height, columns }: { height: number; columns: number }) {
 function Head({ column }: { column: Column }) {
   const isNumber = column.kind === 'number' || column.kind === 'share';
   return (
-    <th scope="col" className={`${isNumber ? 'number' : ''} ${column.wide === true ? 'wide-only' : ''}`.trim()}>
+    <th
+      scope="col"
+      className={`${isNumber ? 'number' : ''} ${column.wide === true ? 'wide-only' : ''}`.trim()}
+    >
       {column.title}
       {column.unit === undefined ? null : <span className="unit">{column.unit}</span>}
     </th>
@@ -87,7 +98,9 @@ interface TableRowProps {
 function TableRow({ row, index, columns, grid, isFolded, after }: TableRowProps) {
   const chosen = useWindow(window => window.chosen);
   const isChosen = row.subject !== undefined && row.subject === chosen;
-  const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : ''].filter(word => word !== '').join(' ');
+  const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : '']
+    .filter(word => word !== '')
+    .join(' ');
   return (
     <tr
       className={words === '' ? undefined : words}
@@ -96,7 +109,13 @@ function TableRow({ row, index, columns, grid, isFolded, after }: TableRowProps)
       onClick={row.subject === undefined ? undefined : () => change({ chosen: row.subject })}
     >
       {columns.map((column, at) => (
-        <TableCell key={column.key} row={row} column={column} place={{ row: index, column: at }} grid={grid} />
+        <TableCell
+          key={column.key}
+          row={row}
+          column={column}
+          place={{ row: index, column: at }}
+          grid={grid}
+        />
       ))}
       {after === undefined ? null : <td aria-hidden="true">{after(row)}</td>}
     </tr>
@@ -116,7 +135,11 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const isEdited = isHere && grid.editing !== undefined && shown?.edit !== undefined;
   const isNumber = column.kind === 'number' || column.kind === 'share';
   const isEditable = shown?.edit !== undefined;
-  const className = [isNumber ? 'number' : column.kind === 'unit' ? 'unit' : '', isEditable ? 'editable' : '', column.wide === true ? 'wide-only' : '']
+  const className = [
+    isNumber ? 'number' : column.kind === 'unit' ? 'unit' : '',
+    isEditable ? 'editable' : '',
+    column.wide === true ? 'wide-only' : '',
+  ]
     .filter(word => word !== '')
     .join(' ');
   return (
@@ -129,7 +152,9 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       data-place={`${place.row}-${place.column}`}
       data-why={shown?.why}
       data-edit={shown?.edit?.at}
-      onFocus={event => { if (event.target === event.currentTarget && !isHere) grid.focus(place, false); }}
+      onFocus={event => {
+        if (event.target === event.currentTarget && !isHere) grid.focus(place, false);
+      }}
       onMouseDown={event => {
         if (event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement) return;
         grid.focus(place, event.shiftKey);

@@ -22,7 +22,11 @@ export interface GridState {
 const AFTER = { stay: '', down: 'ArrowDown', right: 'ArrowRight', left: 'ArrowLeft' } as const;
 
 /** Where the focus is in a grid, what is chosen, and what the keys do. */
-export function useGrid(rows: readonly Row[], columns: readonly Column[], onToggle: (row: Row) => void): GridState {
+export function useGrid(
+  rows: readonly Row[],
+  columns: readonly Column[],
+  onToggle: (row: Row) => void,
+): GridState {
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
   const [anchor, setAnchor] = useState<Place>({ row: 0, column: 0 });
   const [editing, setEditing] = useState<{ first: string | undefined }>();
@@ -63,7 +67,8 @@ export function useGrid(rows: readonly Row[], columns: readonly Column[], onTogg
     const shown = cell(at);
     if (event.altKey && event.key === 'Enter' && shown?.why !== undefined) void askWhy(shown.why);
     else if (event.key === 'Enter' || event.key === 'F2') act(at);
-    else if (isTyping(event) && shown?.edit !== undefined && shown.edit.kind !== 'choice') setEditing({ first: event.key });
+    else if (isTyping(event) && shown?.edit !== undefined && shown.edit.kind !== 'choice')
+      setEditing({ first: event.key });
     else return;
     event.preventDefault();
   };
@@ -78,7 +83,13 @@ export function useGrid(rows: readonly Row[], columns: readonly Column[], onTogg
   const onPaste = (event: ClipboardEvent) => {
     if (editing !== undefined) return;
     event.preventDefault();
-    const done = pasted(event.clipboardData.getData('text/plain'), rows, columns, rangeOf(at, anchor).from, state().scenario);
+    const done = pasted(
+      event.clipboardData.getData('text/plain'),
+      rows,
+      columns,
+      rangeOf(at, anchor).from,
+      state().scenario,
+    );
     if (done.edit !== undefined) makeEdit(done.edit);
     change({ status: done.words });
   };

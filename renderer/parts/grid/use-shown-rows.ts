@@ -12,7 +12,11 @@ export interface ShownRows {
 }
 
 /** The rows to keep in the page, with the room that those before and after take. */
-export function useShownRows(rows: readonly Row[], body: RefObject<HTMLElement | null>, focused: number): ShownRows {
+export function useShownRows(
+  rows: readonly Row[],
+  body: RefObject<HTMLElement | null>,
+  focused: number,
+): ShownRows {
   const [scroller, setScroller] = useState<HTMLElement | null>(null);
   useEffect(() => setScroller(body.current?.closest<HTMLElement>('.surface') ?? null), [body]);
   const isLong = rows.length > ALL;

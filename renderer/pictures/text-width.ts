@@ -1,0 +1,9 @@
+let context: CanvasRenderingContext2D | null | undefined;
+
+/** The width of a name in the pictures' type, in CSS pixels. */
+export function textWidth(text: string): number {
+  context ??= window.document.createElement('canvas').getContext('2d');
+  if (context === null) return text.length * 7;
+  context.font = "13px 'Text Sans', system-ui, sans-serif";
+  return Math.ceil(context.measureText(text).width);
+}

@@ -1,0 +1,137 @@
+import type { PlacedBar, TimeLayout } from './layout';
+import { NAME_HEIGHT } from './layout';
+
+interface BarProps {
+  readonly placed: PlacedBar;
+  readonly isChosen: boolean;
+  readonly isReachable: boolean;
+  readonly onChoose: () => void;
+}
+
+/** An activity: its name over its bar. The chain that holds the finish has the heavier outline; waiting is thin. */
+export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
+  const { bar, x, y, width, nameX } = placed;
+  const middle = y + NAME_HEIGHT + 7;
+  return (
+    <g
+      role="button"
+      tabIndex={isReachable ? 0 : -1}
+      aria-label={bar.words}
+      aria-pressed={isChosen}
+      data-bar={bar.id}
+      data-why={bar.why}
+      className="time-bar"
+      onClick={onChoose}
+    >
+      <rect x={Math.min(x, nameX)} y={y} width={Math.max(width, 24)} height={30} fill="transparent" />
+      <Shape bar={placed} middle={middle} />
+      <Earlier placed={placed} middle={middle} />
+      {isChosen ? (
+        <rect
+          x={x - 3}
+          y={middle - 8}
+          width={width + 6}
+          height={16}
+          fill="none"
+          stroke="var(--accent)"
+          strokeWidth="2"
+        />
+      ) : (
+        <text x={nameX} y={y + 12} className="bar-name">
+          {bar.title}
+        </text>
+      )}
+    </g>
+  );
+}
+
+function Shape({ bar, middle }: { bar: PlacedBar; middle: number }) {
+  const { x, width } = bar;
+  if (bar.bar.kind === 'waiting') {
+    return (
+      <path
+        d={`M${x} ${middle}H${x + width}M${x} ${middle - 4}V${middle + 4}M${x + width} ${middle - 4}V${middle + 4}`}
+        stroke="var(--data2)"
+        strokeWidth="2.5"
+        strokeDasharray="6 3"
+      />
+    );
+  }
+  const isHeld = bar.bar.kind === 'held';
+  return isHeld ? (
+    <rect
+      x={x + 1}
+      y={middle - 5}
+      width={Math.max(width - 2, 1)}
+      height={10}
+      fill="var(--data2)"
+      stroke="var(--text)"
+      strokeWidth="2"
+    />
+  ) : (
+    <rect x={x} y={middle - 3} width={width} height={6} fill="var(--data2)" />
+  );
+}
+
+/** The earlier plan: a hairline at its start and at its finish. */
+function Earlier({ placed, middle }: { placed: PlacedBar; middle: number }) {
+  const { bar, x, width } = placed;
+  if (bar.earlier === undefined) return null;
+  const from = x + (width * (bar.earlier.from - bar.from)) / Math.max(1, bar.to - bar.from);
+  const to = x + (width * (bar.earlier.to - bar.from)) / Math.max(1, bar.to - bar.from);
+  return (
+    <path
+      d={`M${from} ${middle - 9}V${middle + 9}M${to} ${middle - 9}V${middle + 9}`}
+      stroke="var(--text)"
+      strokeWidth="1"
+    />
+  );
+}
+
+/** What holds the chosen activity: a line back to the day it could have started, an arrow from what holds it, and words. */
+export function Holding({ placed, layout }: { placed: PlacedBar; layout: TimeLayout }) {
+  const { bar, x, y, width } = placed;
+  const middle = y + NAME_HEIGHT + 7;
+  const could = layout.x(bar.couldStart);
+  const holder = layout.bars.find(other => other.bar.id === bar.heldBy);
+  const isNearEdge = x + width > layout.right - 300;
+  const textX = isNearEdge ? x - 8 : x + width + 8;
+  return (
+    <g pointerEvents="none">
+      {could < x - 4 ? (
+        <path
+          d={`M${could} ${middle - 5}V${middle + 5}M${could} ${middle}H${x - 3}`}
+          stroke="var(--accent)"
+          strokeWidth="1.5"
+          strokeDasharray="3 3"
+        />
+      ) : null}
+      {holder === undefined ? null : <Arrow from={holder} to={placed} />}
+      <g className="accent-text" textAnchor={isNearEdge ? 'end' : 'start'}>
+        <text x={textX} y={middle - 6} fontWeight="600">
+          {bar.title}. {bar.couldStartWords}
+        </text>
+        <text x={textX} y={middle + 10}>
+          {bar.holds}
+        </text>
+      </g>
+    </g>
+  );
+}
+
+function Arrow({ from, to }: { from: PlacedBar; to: PlacedBar }) {
+  const start = from.y + NAME_HEIGHT + 7;
+  const isBelow = to.y > from.y;
+  const end = to.y + NAME_HEIGHT + 7 + (isBelow ? -9 : 9);
+  const x = Math.max(from.x + from.width + 5, to.x + 4);
+  const tip = isBelow ? -7 : 7;
+  if (from.y === to.y) return null;
+  return (
+    <path
+      d={`M${from.x + from.width} ${start}H${x}V${end}M${x - 4} ${end + tip}L${x} ${end}L${x + 4} ${end + tip}`}
+      fill="none"
+      stroke="var(--accent)"
+      strokeWidth="1.5"
+    />
+  );
+}

@@ -1,0 +1,73 @@
+import { scaleLinear, type ScaleLinear } from 'd3-scale';
+import { packNames, type ScheduleBar, type ScheduleLane, type ScheduleView } from '../../../core/views';
+import { textWidth } from '../text-width';
+
+export const AXIS_HEIGHT = 40;
+export const NAME_HEIGHT = 16;
+const SUB_LANE = 31;
+const LANE_EDGE = 3;
+
+export interface PlacedBar {
+  readonly bar: ScheduleBar;
+  readonly lane: string;
+  readonly x: number;
+  readonly width: number;
+  readonly nameX: number;
+  /** Top of the sub-lane. */
+  readonly y: number;
+}
+
+export interface PlacedLane {
+  readonly lane: ScheduleLane;
+  readonly y: number;
+  readonly height: number;
+}
+
+export interface TimeLayout {
+  readonly x: ScaleLinear<number, number>;
+  readonly left: number;
+  readonly right: number;
+  readonly lanes: readonly PlacedLane[];
+  readonly bars: readonly PlacedBar[];
+  /** Bottom of the lanes. */
+  readonly bottom: number;
+}
+
+/** Where everything of the time chart stands for a width: names are measured and packed, never shortened. */
+export function timeLayout(view: ScheduleView, width: number): TimeLayout {
+  const left = width > 1400 ? 206 : 166;
+  const right = width - 2;
+  const x = scaleLinear([view.from, view.to], [left, right]);
+  let y = AXIS_HEIGHT;
+  const lanes: PlacedLane[] = [];
+  const bars: PlacedBar[] = [];
+  for (const lane of view.lanes) {
+    const { packed, lanes: count } = packNames(
+      lane.bars.map(bar => ({
+        id: bar.id,
+        from: x(bar.from),
+        to: x(bar.to),
+        nameWidth: textWidth(bar.title),
+      })),
+      right,
+      8,
+    );
+    const height = count * SUB_LANE + LANE_EDGE * 2;
+    lanes.push({ lane, y, height });
+    for (const place of packed) {
+      const bar = lane.bars.find(one => one.id === place.id);
+      if (bar === undefined) continue;
+      const from = x(bar.from);
+      bars.push({
+        bar,
+        lane: lane.id,
+        x: from,
+        width: Math.max(2, x(bar.to) - from - 1),
+        nameX: place.nameAt,
+        y: y + LANE_EDGE + place.lane * SUB_LANE,
+      });
+    }
+    y += height;
+  }
+  return { x, left, right, lanes, bars, bottom: y };
+}
