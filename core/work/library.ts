@@ -19,6 +19,8 @@ import {
   type Driver,
   type Place,
   type PlannerOption,
+  optionAmountsFile,
+  type OptionAmount,
   type SeasonClosure,
   type WeatherWindow,
   type WorkItem,
@@ -37,6 +39,7 @@ export interface Library {
   readonly drivers: readonly Driver[];
   readonly places: readonly Place[];
   readonly options: readonly PlannerOption[];
+  readonly optionAmounts: readonly OptionAmount[];
   readonly closures: readonly SeasonClosure[];
   readonly windows: readonly WeatherWindow[];
   /** In the order of the stages. */
@@ -55,6 +58,7 @@ export interface TemplateFiles {
   readonly places: unknown;
   readonly options: unknown;
   readonly seasons: unknown;
+  readonly optionAmounts: unknown;
   /** One file a stage, in the order of the stages. */
   readonly work: readonly unknown[];
 }
@@ -78,6 +82,7 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
   const places = read('places', placesFile, files.places);
   const options = read('options', optionsFile, files.options);
   const seasons = read('seasons', seasonsFile, files.seasons);
+  const amounts = read('option-amounts', optionAmountsFile, files.optionAmounts);
   const work = files.work.map((raw, i) => read(`work/${i + 1}`, workItemsFile, raw));
   if (
     !hullTypes ||
@@ -89,7 +94,8 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
     !drivers ||
     !places ||
     !options ||
-    !seasons
+    !seasons ||
+    !amounts
   )
     return { findings };
   if (findings.length > 0) return { findings };
@@ -107,6 +113,7 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
       drivers: drivers.drivers,
       places: places.places,
       options: options.options,
+      optionAmounts: amounts.amounts,
       closures: seasons.closures,
       windows: seasons.windows,
       items: work.flatMap(file => file?.items ?? []),

@@ -204,3 +204,9 @@ export const seasonsFile = z.strictObject({
 });
 export type SeasonClosure = z.infer<typeof seasonSchema>;
 export type WeatherWindow = z.infer<typeof windowSchema>;
+
+/** The quantity a choice stands for: a share of the topside, years of monitoring. */
+export const optionAmountsFile = z.strictObject({
+  amounts: z.array(z.strictObject({ option: key, value: z.string(), figure: figureSchema })),
+});
+export type OptionAmount = z.infer<typeof optionAmountsFile>['amounts'][number];

@@ -1,0 +1,40 @@
+import { givenFrom, totalWhere, rounded, type Sheet, type Step, type Table } from '../sheet';
+import type { EstimateInput } from './inputs';
+
+/** The people of a crew. */
+export interface CrewColumns {
+  readonly people: Step<'person'>;
+}
+
+/** Crews and their members: how many people a crew has. */
+export function crewTables(sheet: Sheet, input: EstimateInput): Table<CrewColumns> {
+  const { crews, trades } = input.library.rateBook;
+  const rows = crews.flatMap(crew => crew.members.map(member => ({ crew, member })));
+  const tradeTitle = (id: string) => trades.find(trade => trade.id === id)?.title ?? id;
+  const members = sheet.table(
+    'members',
+    {
+      heading: 'Crew member',
+      of: rows,
+      key: ({ crew, member }) => `${crew.id}.${member.trade}`,
+      title: ({ crew, member }) => `${crew.title}: ${tradeTitle(member.trade)}`,
+    },
+    t => ({
+      crew: t.key('crew', 'Crew', row => row.crew.id),
+      people: t.field('people', 'People', 'person', row =>
+        givenFrom(row.member.people, 'person', `templates/rates/crews/${row.crew.id}/${row.member.trade}`),
+      ),
+    }),
+  );
+  return sheet.table(
+    'crews',
+    { heading: 'Crew', of: crews, key: crew => crew.id, title: crew => crew.title },
+    t => ({
+      people: t.place(
+        'people',
+        'People',
+        rounded(totalWhere(members.columns.people, members.columns.crew, t.rowKey()), 2),
+      ),
+    }),
+  );
+}

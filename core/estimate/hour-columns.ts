@@ -1,0 +1,92 @@
+import {
+  link,
+  maximum,
+  minimum,
+  none,
+  over,
+  priced,
+  quoted,
+  rounded,
+  scaled,
+  sum,
+  unity,
+  wholeUp,
+  type Given,
+  type Recipe,
+  type Step,
+  type Table,
+} from '../sheet';
+import { conditionKey, flagOf } from './condition-sets';
+import type { CrewColumns } from './crew-tables';
+import { changedGiven, fieldGiven, perOwn, type ItemFields } from './item-fields';
+
+export interface HourColumns {
+  readonly hours: Step<'h'>;
+  readonly crews: Step<'1'>;
+  readonly people: Step<'person'>;
+}
+
+/** Decimals of hours: those of a time-dependent item are the hours of one day, so they are kept finer than printed. */
+const HOURS_DECIMALS = 2;
+/** Where an item names no hours for one crew more, all its crews work at once. */
+const AT_ONCE: Given = { value: '0.01', unit: 'h', basis: 'common practice', source: 'does not apply here' };
+
+/** Hours from the quantity under the conditions of work, and the crews that those hours ask for. */
+export function hourColumns(
+  t: Recipe<ItemFields>,
+  quantity: Step<'own'>,
+  crews: Table<CrewColumns>,
+  conditions: Table<{ factor: Step<'1'> }>,
+): HourColumns {
+  const perUnit = t.field(
+    'hours-per-unit',
+    'Hours for one',
+    'h/own',
+    row =>
+      changedGiven(row, 'hoursPerUnit', perOwn('h', row)) ??
+      fieldGiven(row, 'hoursPerUnit', row.item.hoursPerUnit, perOwn('h', row), '0'),
+  );
+  const setup = t.field('setup-hours', 'Hours to set up', 'h', row =>
+    fieldGiven(row, 'setupHours', row.item.setupHours, 'h', '0'),
+  );
+  const key = t.key('condition-key', 'Conditions (key)', row => conditionKey(row.item));
+  const factor = t.place('condition', 'Factor of the conditions', link(key, conditions.columns.factor));
+  const hours = t.place(
+    'hours',
+    'Hours',
+    rounded(sum(priced(quantity, perUnit, factor), setup), HOURS_DECIMALS),
+  );
+  const most = t.field(
+    'crews-at-most',
+    'Crews at most',
+    '1',
+    row =>
+      changedGiven(row, 'crewsAtOnce', '1') ??
+      fieldGiven(row, 'crewsAtOnce', bareCount(row.item.crewsAtOnce), '1', '1'),
+  );
+  const forOne = t.field('hours-per-crew', 'Hours that bring one crew more', 'h', row =>
+    row.item.hoursPerCrew === undefined
+      ? AT_ONCE
+      : fieldGiven(row, 'hoursPerCrew', row.item.hoursPerCrew, 'h', '0'),
+  );
+  const wanted = t.place('crews-wanted', 'Crews the hours ask for', wholeUp(over(hours, forOne), 4));
+  const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined));
+  const working = t.place('crews', 'Crews', scaled(maximum(unity('1'), minimum(most, wanted)), crewed));
+  const found = t.place(
+    'people-found',
+    'People of the crew',
+    link(
+      t.key('crew', 'Crew (key)', row => row.item.crew ?? NO_CREW),
+      crews.columns.people,
+    ),
+  );
+  const people = t.place('people', 'People of a crew', quoted(found, none('person')));
+  return { hours, crews: working, people };
+}
+
+/** The key that stands where an item has no crew; no crew has it. */
+const NO_CREW = 'no-crew';
+
+function bareCount(figure: ItemFields['item']['crewsAtOnce']): ItemFields['item']['crewsAtOnce'] {
+  return figure && { ...figure, unit: '1' };
+}

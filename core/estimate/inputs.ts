@@ -1,0 +1,59 @@
+import type { Figure } from '../base';
+import type { ShipYears } from '../materials';
+import type { Given } from '../sheet';
+import type { Plant, ShipGivens } from '../vessel';
+import type { Library } from '../work';
+import type { CalendarChoices } from './calendars';
+
+/** What the planner changed about one item. */
+export interface Adjustment {
+  readonly item: string;
+  readonly include?: boolean | undefined;
+  readonly quantity?: Figure | undefined;
+  readonly hoursPerUnit?: Figure | undefined;
+  readonly crewsAtOnce?: Figure | undefined;
+  readonly duration?: Figure | undefined;
+  readonly notBefore?: string | undefined;
+  readonly actualStart?: string | undefined;
+  readonly actualFinish?: string | undefined;
+  readonly remaining?: Figure | undefined;
+}
+
+/** Everything the estimate of one scenario is worked out from. */
+export interface EstimateInput {
+  readonly library: Library;
+  readonly ship: ShipGivens;
+  readonly years: ShipYears;
+  readonly plant: Plant;
+  /** The chosen value of every option. */
+  readonly options: Readonly<Record<string, string>>;
+  /** Measured quantities by driver, as numbers in the driver's unit. */
+  readonly measured: ReadonlyMap<string, Given>;
+  readonly adjustments: ReadonlyMap<string, Adjustment>;
+  /** Overrides of the rate book, by place such as `trades/burner/wage`. */
+  readonly overrides: ReadonlyMap<string, Figure>;
+  readonly calendars: CalendarChoices;
+  /** Hours of a shift and share of hours paid at the overtime premium, from the shift pattern. */
+  readonly shiftHours: Given;
+  readonly overtimeShare: Given;
+  readonly prices: PriceChoices;
+  readonly statusDate?: string | undefined;
+}
+
+/** At what prices: the day whose prices the rates are brought to, or one year whose mean holds for everything. */
+export interface PriceChoices {
+  readonly priceDate: string;
+  readonly fixedYear?: number | undefined;
+}
+
+/** The place of the rate book a figure is held at, and the figure that holds: an override stands before it. */
+export function rateAt(
+  input: Pick<EstimateInput, 'overrides'>,
+  place: string,
+  figure: Figure,
+): { figure: Figure; place: string } {
+  const override = input.overrides.get(place);
+  return override === undefined
+    ? { figure, place: `templates/rates/${place}` }
+    : { figure: override, place: `/rates/overrides/${place}` };
+}
