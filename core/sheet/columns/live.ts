@@ -1,0 +1,80 @@
+import { BugError } from '../../base';
+import type { Order } from '../order';
+import { rowsOf } from '../order';
+import { idOf } from '../result';
+import type { Step } from '../step';
+
+/** The arrays of the cells that vary by trial from outside: givens, and figures carried from the sheet before. */
+export type Varying = ReadonlyMap<number, Float64Array>;
+
+/**
+ * Finds the cells of the ids that vary.
+ * @throws BugError when an id is neither a given of the sheet nor carried into it.
+ */
+export function varyingCells(order: Order, inputs: ReadonlyMap<string, Float64Array>): Varying {
+  const varying = new Map<number, Float64Array>();
+  const known = new Set<string>();
+  for (const step of order.steps) {
+    if (step.kind.givens === undefined && step.kind.carried === undefined) continue;
+    for (let row = 0; row < rowsOf(step); row++) {
+      const id = sourceId(step, row);
+      const array = id === undefined ? undefined : inputs.get(id);
+      if (id === undefined || array === undefined) continue;
+      known.add(id);
+      varying.set(order.cell(step, row), array);
+    }
+  }
+  for (const id of inputs.keys())
+    if (!known.has(id)) throw new BugError(`${id} is not a given of the sheet: it cannot vary`);
+  return varying;
+}
+
+function sourceId(step: Step, row: number): string | undefined {
+  return step.kind.carried ? step.kind.carried.id(row) : idOf(step, step.scope?.rows[row]?.key);
+}
+
+/** For each cell whether it changes from trial to trial. */
+export function liveCells(order: Order, varying: Varying): Uint8Array {
+  const live = new Uint8Array(order.size);
+  for (const cell of varying.keys()) live[cell] = 1;
+  for (const step of order.steps) {
+    if (step.inputs.length === 0 || step.kind.carried) continue;
+    for (let row = 0; row < rowsOf(step); row++) {
+      if (order.operands(step, row).some(operand => live[operand] === 1)) live[order.cell(step, row)] = 1;
+    }
+  }
+  return live;
+}
+
+/**
+ * The live cells that the kept ones need, operands before users, close to their users: what is calculated
+ * last is used next, while it is still near.
+ */
+export function runOrder(
+  order: Order,
+  live: Uint8Array,
+  varying: Varying,
+  keep: readonly number[],
+): number[] {
+  const sequence: number[] = [];
+  const state = new Uint8Array(order.size);
+  const open: number[] = [];
+  for (const root of keep) {
+    open.push(root);
+    for (let cell = open.at(-1); cell !== undefined; cell = open.at(-1)) {
+      const at = order.at(cell);
+      if (at === undefined || live[cell] !== 1 || varying.has(cell) || state[cell] === 2) {
+        open.pop();
+      } else if (state[cell] === 1) {
+        state[cell] = 2;
+        sequence.push(cell);
+        open.pop();
+      } else {
+        state[cell] = 1;
+        const operands = order.operands(at.step, at.row);
+        for (let i = operands.length - 1; i >= 0; i--) open.push(operands[i] ?? -1);
+      }
+    }
+  }
+  return sequence;
+}
