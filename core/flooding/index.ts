@@ -9,3 +9,12 @@ export { uprightScreen } from './upright/upright-screen';
 export { UPRIGHT_DEFAULTS } from './upright/defaults';
 export { CANNOT_SEE, CAUTION } from './upright/words';
 export { STANDARD_AREA, STANDARD_CUT } from './upright/sizing';
+export {
+  CROSS_FLOODING_LIMITS,
+  sizeCrossFlooding,
+  withCuts,
+  type CrossFlooding,
+  type CrossFloodingLimit,
+  type CrossFloodingLimits,
+  type SizedCut,
+} from './upright/cross-flooding';

@@ -20,6 +20,17 @@ export interface Solid {
   readonly share: number;
   /** All the water it can hold, m3. */
   readonly capacity: number;
+  /** The box it lies in, metres. */
+  readonly bounds: Bounds;
+}
+
+interface Bounds {
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+  readonly z0: number;
+  readonly z1: number;
 }
 
 /** How a ship lies: heel as sine and cosine, and the slope of the water along her (rise aft per metre). */
@@ -44,9 +55,35 @@ export function wet(solid: Solid, at: Attitude, level: number, sum: Wetted): Wet
   return sum;
 }
 
+function boundsOf(slices: readonly Slice[]): Bounds {
+  const ys = slices.flatMap(({ outline }) => [...outline].filter((_, i) => i % 2 === 0));
+  const zs = slices.flatMap(({ outline }) => [...outline].filter((_, i) => i % 2 === 1));
+  const xs = slices.map(({ x }) => x);
+  return {
+    x0: Math.min(...xs),
+    x1: Math.max(...xs),
+    y0: Math.min(...ys),
+    y1: Math.max(...ys),
+    z0: Math.min(...zs),
+    z1: Math.max(...zs),
+  };
+}
+
 function solidOf(slices: readonly Slice[], share: number): Solid {
-  const solid = { slices, share, capacity: 0 };
+  const solid = { slices, share, capacity: 0, bounds: boundsOf(slices) };
   return { ...solid, capacity: wet(solid, UPRIGHT, reach(solid, UPRIGHT).high, dry()).volume };
+}
+
+/** Levels between which the surface of any part filling lies: a little wider than {@link reach}, and quick. */
+export function reachWithin({ bounds }: Solid, at: Attitude): { low: number; high: number } {
+  const { x0, x1, y0, y1, z0, z1 } = bounds;
+  const y = [y0 * at.sin, y1 * at.sin];
+  const z = [z0 * at.cos, z1 * at.cos];
+  const x = [x0 * at.slope, x1 * at.slope];
+  return {
+    low: Math.min(...z) - Math.max(...y) + Math.min(...x),
+    high: Math.max(...z) - Math.min(...y) + Math.max(...x),
+  };
 }
 
 /** The hull as one solid, in slices of about a fortieth of the length. */

@@ -1,5 +1,15 @@
 import type { Wetted } from '../geometry/wetted';
-import { reach, wet, type Attitude, type Solid } from './body';
+import { reach, reachWithin, wet, type Attitude, type Solid } from './body';
+
+function atTheEnd(solid: Solid, at: Attitude, volume: number, sum: Wetted): number {
+  const { low, high } = reach(solid, at);
+  if (volume <= 0) {
+    wet(solid, at, low, sum);
+    return low;
+  }
+  wet(solid, at, high + 1e-9, sum);
+  return high;
+}
 
 /**
  * The level at which a solid holds a volume (m3), and its sums there: Newton with the water surface as slope,
@@ -13,15 +23,8 @@ export function fillLevel(
   sum: Wetted,
   guess = Number.NaN,
 ): number {
-  let { low, high } = reach(solid, at);
-  if (volume >= solid.capacity) {
-    wet(solid, at, high + 1e-9, sum);
-    return high;
-  }
-  if (volume <= 0) {
-    wet(solid, at, low, sum);
-    return low;
-  }
+  if (volume >= solid.capacity || volume <= 0) return atTheEnd(solid, at, volume, sum);
+  let { low, high } = reachWithin(solid, at);
   const tolerance = 1e-11 * solid.capacity;
   let level = guess > low && guess < high ? guess : low + ((high - low) * volume) / solid.capacity;
   for (let i = 0; i < 80; i++) {

@@ -28,15 +28,18 @@ export function isOverwhelmed(ship: WetShip): boolean {
   return displacedVolume(ship) >= ship.hull.capacity;
 }
 
-/** First moment to starboard (m4) of the water outside less the water inside, at constant volumes, even keel. */
-export function waterMoment(ship: WetShip, heel: number, sum: Wetted = dry()): number {
+/**
+ * First moment to starboard (m4) of the water outside less the water inside, at constant volumes, even keel.
+ * @param levels where the levels of hull and spaces were last, kept between calls to start the search from.
+ */
+export function waterMoment(ship: WetShip, heel: number, sum: Wetted = dry(), levels: number[] = []): number {
   const at = attitude(heel);
-  fillLevel(ship.hull, at, displacedVolume(ship), sum);
+  levels[0] = fillLevel(ship.hull, at, displacedVolume(ship), sum, levels[0]);
   let moment = sum.mu;
   ship.spaces.forEach((space, i) => {
     const volume = ship.volumes[i] ?? 0;
     if (volume <= 0) return;
-    fillLevel(space, at, volume, sum);
+    levels[i + 1] = fillLevel(space, at, volume, sum, levels[i + 1]);
     moment -= sum.mu;
   });
   return moment;

@@ -1,4 +1,5 @@
 import { DEGREE } from '../constants';
+import { dry } from '../geometry/wetted';
 import { equilibriumHeel, heelSearch } from '../body/equilibrium-heel';
 import { gmUpright, waterMoment, weightMoment, type Centre, type WetShip } from '../body/righting';
 import { floodEnd, stateAtLevel, type FloodEnd, type FloodPlan, type LevelState } from './flood-plan';
@@ -48,7 +49,9 @@ export function levelOf(plan: FloodPlan, level: number): PathLevel {
     volumes: state.volumes,
     lightVolume: plan.lightVolume,
   };
-  return { state, ship, waterMoment: remembered(heel => waterMoment(ship, heel)) };
+  const sum = dry();
+  const levels: number[] = [];
+  return { state, ship, waterMoment: remembered(heel => waterMoment(ship, heel, sum, levels)) };
 }
 
 /**

@@ -33,7 +33,17 @@ export function bargeInput(kg: number, change: Partial<UprightInput> = {}): Upri
 /** An invented coaster of 80 m: five holds and rooms side to side, wing tanks, an assumed KG with its range. */
 export function coasterInput(change: Partial<UprightInput> = {}): UprightInput {
   const across = [0, 16, 32, 48, 64].map((x, i) =>
-    space({ id: `room-${i + 1}`, title: `Room ${i + 1}`, x0: x, x1: x + 16, y0: -4, y1: 4, z0: 1, z1: 8, floods: true }),
+    space({
+      id: `room-${i + 1}`,
+      title: `Room ${i + 1}`,
+      x0: x,
+      x1: x + 16,
+      y0: -4,
+      y1: 4,
+      z0: 1,
+      z1: 8,
+      floods: true,
+    }),
   );
   const wings = (['port', 'starboard'] as const).flatMap(side =>
     [16, 48].map((x, i) =>
@@ -58,7 +68,13 @@ export function coasterInput(change: Partial<UprightInput> = {}): UprightInput {
     removedWeights: [{ mass: 60, vcg: 12, lcg: 20, tcg: 0 }],
     method: 'flooding',
     targetSinkTime: 1800,
-    site: { waterDepth: 30, highestPoint: 14, permitClearance: 15, bottomSlope: 0.01, wave: { height: 6, period: 10 } },
+    site: {
+      waterDepth: 30,
+      highestPoint: 14,
+      permitClearance: 15,
+      bottomSlope: 0.01,
+      wave: { height: 6, period: 10 },
+    },
     ...change,
   };
 }
