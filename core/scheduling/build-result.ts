@@ -1,11 +1,10 @@
-import { isoOf } from '../calendar';
 import { scheduledActivities } from './explain/activities';
 import { criticalChain } from './explain/critical-chain';
 import { scheduledHammocks } from './explain/hammocks';
 import { resourcePeaks, resourceProfiles, spanOf, workedDays } from './explain/profiles';
 import { statePeriods } from './explain/state-periods';
 import type { Placed } from './placed';
-import type { ScheduleResult } from './result';
+import type { ScheduledActivity, ScheduleResult } from './result';
 
 /**
  * A placed schedule as an answer in dates and ids.
@@ -15,7 +14,6 @@ export function buildResult(placed: Placed, lowerBound: number, schedules: numbe
   const span = spanOf(placed);
   const activities = scheduledActivities(placed);
   const gapDays = placed.finish - lowerBound;
-  const { first } = placed.compiled;
   return {
     status: gapDays === 0 ? 'optimal' : 'feasible',
     calendarDays: placed.finish,
@@ -23,9 +21,7 @@ export function buildResult(placed: Placed, lowerBound: number, schedules: numbe
     gapDays,
     gap: gapDays === 0 ? 0 : gapDays / Math.max(1, lowerBound),
     schedules,
-    ...(activities.length === 0
-      ? {}
-      : { start: isoOf(first + span.from), finish: isoOf(first + Math.max(span.from, span.to - 1)) }),
+    ...firstAndLastDay(activities),
     activities,
     hammocks: scheduledHammocks(placed),
     resourcePeaks: resourcePeaks(placed, span),
@@ -35,4 +31,16 @@ export function buildResult(placed: Placed, lowerBound: number, schedules: numbe
     criticalChain: criticalChain(activities),
     findings: [],
   };
+}
+
+/** The first start and the last finish; absent without activities. */
+function firstAndLastDay(activities: readonly ScheduledActivity[]): Pick<ScheduleResult, 'start' | 'finish'> {
+  const first = activities[0];
+  if (!first) return {};
+  let { start, finish } = first;
+  for (const activity of activities) {
+    if (activity.start < start) start = activity.start;
+    if (activity.finish > finish) finish = activity.finish;
+  }
+  return { start, finish };
 }

@@ -24,5 +24,6 @@ export type {
   ZoneStatePeriod,
 } from './result';
 export { checkProblem } from './check/check-problem';
+export { verifySchedule } from './verify/verify-schedule';
 export { schedule, type ScheduleOptions } from './schedule';
 export { daysWords, holdingWords, relationshipWords } from './words';

@@ -11,8 +11,8 @@ import { searchConflict } from './diagnose/search-conflict';
 import type { ScheduleProblem } from './model';
 import { placeAll, type Placed } from './placed';
 import type { ScheduleResult } from './result';
-import type { SearchOptions, SearchResult } from './search';
-import { serialSearch } from './serial';
+import { searchSchedule, type SearchOptions, type SearchResult } from './search';
+
 import { shiftLeft } from './shift-left';
 
 /** How much the scheduler may spend; `modes` chooses a crew for each activity, absent the planned ones. */
@@ -43,7 +43,7 @@ export function schedule(problem: ScheduleProblem, options: ScheduleOptions): Sc
 
 /** Searches a packed problem and enters what it finds, moved as early as it fits. */
 export function place(compiled: Compiled, options: SearchOptions): { found: SearchResult; placed?: Placed } {
-  const found = serialSearch(compiled.search, options);
+  const found = searchSchedule(compiled.search, options);
   if (!found.starts || !found.finishes) return { found };
   const placed = placeAll(compiled, found.starts, found.finishes);
   shiftLeft(placed);

@@ -49,6 +49,7 @@ export function latestStart(problem: SearchProblem, activity: number, finish: nu
 /** The first start from which an activity does not finish before a moment. */
 export function startForFinish(problem: SearchProblem, activity: number, finish: number): number {
   const { duration, calendar } = at(problem.activities, activity);
+  if (finish <= 0) return 0;
   if (finish > problem.horizon) return NEVER;
   if (calendar === undefined || duration === 0) return Math.max(0, finish - duration);
   const { indexOfDay, dayOfIndex } = at(problem.calendars, calendar);

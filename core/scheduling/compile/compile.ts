@@ -35,7 +35,9 @@ export function compile(
   const position = new Map(problem.activities.map((activity, i) => [activity.id, i]));
   const activities = compileActivities(problem, modes, tables, position);
   const resources = packResources(problem, first, horizon);
-  const exclusions = excludedPairs(problem, position);
+  const isAtWork = (i: number) => activities[i]?.isMilestone === false && activities[i].state !== 'finished';
+  // Milestones and what has happened exclude nothing.
+  const exclusions = excludedPairs(problem, position).filter(({ a, b }) => isAtWork(a) && isAtWork(b));
   const states = zoneStateRules(problem, position);
   const relationships = packRelationships(
     problem,
