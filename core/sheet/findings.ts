@@ -15,17 +15,33 @@ export function sheetFindings(result: SheetResult, roots?: readonly string[]): F
   const inner = innerOf(result);
   const cells = roots?.map(id => result.cellOf(id)) ?? placedCells(result, inner);
   const findings = new Map<string, Finding>();
-  const seen = new Set<number>();
-  const open = [...cells].reverse();
-  for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
-    if (seen.has(cell) || inner.values[cell] !== undefined) continue;
-    seen.add(cell);
+  for (const cell of walkBack(inner, cells)) {
     const causes = absentOperands(inner, cell);
-    open.push(...causes.filter(cause => cause >= 0).reverse());
     if (causes.length > 0 && !causes.includes(-1)) continue;
     for (const finding of causesOf(inner, cell)) findings.set(`${finding.place} ${finding.message}`, finding);
   }
   return [...findings.values()];
+}
+
+/** The absent cells that calculated figures depend on; an absent quote that nothing needed is not among them. */
+export function reachedAbsent(result: SheetResult): ReadonlySet<number> {
+  const inner = innerOf(result);
+  return walkBack(inner, placedCells(result, inner));
+}
+
+function walkBack(inner: Inner, roots: readonly number[]): ReadonlySet<number> {
+  const seen = new Set<number>();
+  const open = [...roots].reverse();
+  for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
+    if (seen.has(cell) || inner.values[cell] !== undefined) continue;
+    seen.add(cell);
+    open.push(
+      ...absentOperands(inner, cell)
+        .filter(operand => operand >= 0)
+        .reverse(),
+    );
+  }
+  return seen;
 }
 
 /** The cells of all placed steps that are calculated. */

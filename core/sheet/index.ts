@@ -64,3 +64,16 @@ export type { Step } from './step';
 export { type Recipe, type RowsOf, type Table } from './table';
 export type { BaseUnit, SheetUnit, StepUnit } from './unit';
 export { givenFrom, notApplying } from './given-from';
+export { weakestBasis, why, type Why, type WhyStep } from './why';
+export { whyTree, type WhyTree } from './why-tree';
+export { ABSENT_TEXT, type CellContent, type NumberFormat } from './formula/content';
+export {
+  emitWorkbook,
+  type EmittedWorkbook,
+  type Region,
+  type RegionColumn,
+  type WorkbookCell,
+} from './formula/emit';
+export { letterOf, placeApart, type Place, type Placement } from './formula/layout';
+export type { DefinedName } from './formula/names';
+export { LONGEST_FORMULA } from './formula/render';

@@ -98,7 +98,7 @@ export class SheetResult {
       rowTitle: at?.title,
       unit: boundUnit(step.unit, at?.own),
       text: value?.toFixed() ?? step.kind.texts?.[row],
-      number: value?.toNumber(),
+      number: value === undefined ? undefined : value.toNumber() + 0,
     };
   }
 

@@ -40,6 +40,13 @@ export function makeStep<U extends StepUnit>(
   looseness: Looseness,
   scope: Scope | undefined = commonScope(kind.operation, inputs),
 ): Step<U> {
+  for (const i of kind.repeats ?? []) {
+    const input = inputs[i];
+    if (input && input.home === undefined)
+      throw new BugError(
+        `${kind.operation}: place ${nameOf(input)} first, its formula would be written twice`,
+      );
+  }
   return { unit, kind, inputs, scope, looseness };
 }
 

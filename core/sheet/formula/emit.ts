@@ -1,0 +1,195 @@
+import { reachedAbsent } from '../findings';
+import { innerOf } from '../inner';
+import type { LookUp } from '../look-up';
+import type { SheetResult } from '../result';
+import type { Block } from '../block';
+import type { Step } from '../step';
+import { boundUnit } from '../unit';
+import { contentsOf, formatOf, type CellContent } from './content';
+import { HEADING_ROWS, letterOf, placeApart, rowsOfPlace, type Placement, type TablePlace } from './layout';
+import { Names, type DefinedName } from './names';
+import { requireHiddenOnce } from './render';
+
+/** One cell of the workbook, by row and column from 1. */
+export interface WorkbookCell {
+  readonly row: number;
+  readonly column: number;
+  readonly content: CellContent;
+}
+
+/** A column of a region: what it holds and whether people fill it in. */
+export interface RegionColumn {
+  readonly letter: string;
+  readonly key: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly role: 'name' | 'input' | 'schedule' | 'calculation';
+}
+
+/** A table, block or look-up table as it stands in the workbook. */
+export interface Region {
+  readonly id: string;
+  readonly heading: string;
+  readonly sheet: string;
+  readonly headingRow: number;
+  readonly firstRow: number;
+  /** Less than `firstRow` when there are no rows. */
+  readonly lastRow: number;
+  /** The blank row that ranges take in below the last; tables only. */
+  readonly guardRow?: number;
+  readonly columns: readonly RegionColumn[];
+}
+
+/** The sheets' figures as a workbook: cells with formulas and results, defined names, and what stands where. */
+export interface EmittedWorkbook {
+  readonly sheets: ReadonlyMap<string, readonly WorkbookCell[]>;
+  readonly regions: readonly Region[];
+  readonly names: readonly DefinedName[];
+}
+
+/**
+ * Writes evaluated sheets as workbook cells: one formula form a column, each with the exact result beside
+ * it. Absent figures, and all that depend on them, are text. Plain data: a writer of any format can use it.
+ * @param results in the order they were run, the work sheet first.
+ * @throws BugError when a formula is too long to read or a hidden step is used twice.
+ */
+export function emitWorkbook(
+  results: readonly SheetResult[],
+  placement: Placement = placeApart(results),
+): EmittedWorkbook {
+  const names = new Names(results, placement);
+  const sheets = new Map<string, WorkbookCell[]>();
+  const regions: Region[] = [];
+  for (const result of results) {
+    requireHiddenOnce(innerOf(result).order.steps);
+    const context = { result, names, missing: reachedAbsent(result) };
+    const add = (region: Region, cells: readonly WorkbookCell[]) => {
+      regions.push(region);
+      const all = sheets.get(region.sheet) ?? [];
+      all.push(...headings(region), ...cells);
+      sheets.set(region.sheet, all);
+    };
+    for (const place of names.tables.values())
+      if (result.sheet.tables.includes(place.table)) add(tableRegion(place), tableCells(place, context));
+    for (const block of result.sheet.blocks) add(...blockRegion(block, placement, context));
+    for (const table of result.sheet.lookUps) add(...lookUpRegion(table, placement));
+  }
+  return { sheets, regions, names: names.used() };
+}
+
+export interface EmitContext {
+  readonly result: SheetResult;
+  readonly names: Names;
+  /** Cells that are absent and matter. */
+  readonly missing: ReadonlySet<number>;
+}
+
+function headings(region: Region): WorkbookCell[] {
+  return region.columns.flatMap((column, i) => [
+    textCell(region.headingRow, i + 1, column.title),
+    textCell(region.headingRow + 1, i + 1, column.unit === '1' ? '' : column.unit),
+  ]);
+}
+
+function textCell(row: number, column: number, text: string): WorkbookCell {
+  return { row, column, content: { kind: 'text', text } };
+}
+
+function named(letter: string, key: string, title: string): RegionColumn {
+  return { letter, key, title, unit: '', role: 'name' };
+}
+
+function roleOf(step: Step): RegionColumn['role'] {
+  if (step.kind.texts) return 'input';
+  if (step.kind.givens === undefined) return 'calculation';
+  return step.kind.givens.some(given => given?.basis === 'schedule') ? 'schedule' : 'input';
+}
+
+function tableRegion(place: TablePlace): Region {
+  const { table } = place;
+  const { first, last, guard } = rowsOfPlace(place, table.scope.rows.length);
+  const lead = [named('A', 'key', 'Key'), named('B', 'title', table.heading)];
+  if (place.leading === 3) lead.push(named('C', 'unit', 'Unit'));
+  const columns = place.columns.map((step, i): RegionColumn => {
+    const letter = letterOf(place.leading + i + 1);
+    const unit = step.unit === 'text' ? '' : step.unit;
+    return { letter, key: step.home?.key ?? '', title: step.home?.title ?? '', unit, role: roleOf(step) };
+  });
+  return {
+    id: table.id,
+    heading: table.heading,
+    sheet: place.sheet,
+    headingRow: place.row,
+    firstRow: first,
+    lastRow: last,
+    guardRow: guard,
+    columns: [...lead, ...columns],
+  };
+}
+
+function tableCells(place: TablePlace, context: EmitContext): WorkbookCell[] {
+  const { first } = rowsOfPlace(place, place.table.scope.rows.length);
+  const cells = place.table.scope.rows.flatMap((row, i) => [
+    textCell(first + i, 1, row.key),
+    textCell(first + i, 2, row.title),
+    ...(place.leading === 3 ? [textCell(first + i, 3, row.own ?? '')] : []),
+  ]);
+  place.columns.forEach((step, i) => {
+    contentsOf(step, context, first).forEach((content, row) => {
+      cells.push({ row: first + row, column: place.leading + i + 1, content });
+    });
+  });
+  return cells;
+}
+
+function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, WorkbookCell[]] {
+  const region = listRegion(block.id, block.heading, placement, block.entries().length);
+  const cells = block.entries().flatMap((entry, i): WorkbookCell[] => {
+    const row = region.firstRow + i;
+    return [
+      textCell(row, 1, entry.home?.key ?? ''),
+      textCell(row, 2, entry.home?.title ?? ''),
+      ...contentsOf(entry, context, row).map(content => ({ row, column: 3, content })),
+      textCell(row, 4, boundUnit(entry.unit, undefined)),
+    ];
+  });
+  return [region, cells];
+}
+
+function lookUpRegion(table: LookUp, placement: Placement): [Region, WorkbookCell[]] {
+  const region = listRegion(table.id, table.title, placement, table.entries.length);
+  const cells = table.entries.flatMap((entry, i): WorkbookCell[] => {
+    const row = region.firstRow + i;
+    const { value } = entry.given;
+    const format = formatOf(table.unit, value?.split('.')[1]?.length);
+    return [
+      {
+        row,
+        column: 1,
+        content: { kind: 'input', value: Number(entry.key), format: formatOf(table.keyUnit, undefined) },
+      },
+      textCell(row, 2, entry.title),
+      {
+        row,
+        column: 3,
+        content: value === undefined ? { kind: 'blank' } : { kind: 'input', value: Number(value), format },
+      },
+      textCell(row, 4, table.unit),
+    ];
+  });
+  return [region, cells];
+}
+
+function listRegion(id: string, heading: string, placement: Placement, count: number): Region {
+  const place = placement.get(id) ?? { sheet: '', row: 1 };
+  const value: RegionColumn = { letter: 'C', key: 'value', title: 'Value', unit: '', role: 'input' };
+  return {
+    id,
+    heading,
+    sheet: place.sheet,
+    headingRow: place.row,
+    firstRow: place.row + HEADING_ROWS,
+    lastRow: place.row + HEADING_ROWS + count - 1,
+    columns: [named('A', 'key', 'Key'), named('B', 'title', heading), value, named('D', 'unit', 'Unit')],
+  };
+}
