@@ -81,6 +81,8 @@ export interface WhyRows {
   readonly words: string;
   readonly rows: readonly WhyRow[];
   readonly usedBy: readonly { readonly why: string; readonly title: string; readonly view: string }[];
+  /** The bases an override may rest on. */
+  readonly bases: readonly Basis[];
   /** The input itself, when the figure is one or has one that replaces it. */
   readonly edit?: Edit;
   /** The view where the input stands. */

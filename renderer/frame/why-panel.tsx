@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { BASES, type Basis } from '../../core/base';
+import type { Basis } from '../../core/base';
 import type { Edit, WhyRow, WhyRows } from '../../core/views';
 import { goTo } from '../commands/run';
 import { setGiven, takeAway } from '../edits/edits';
@@ -109,7 +109,7 @@ function Actions({ open }: { open: WhyRows }) {
   return (
     <div className="why-actions">
       {isOverriding && open.edit !== undefined ? (
-        <Override given={open.edit} onDone={() => setOverriding(false)} />
+        <Override given={open.edit} bases={open.bases} onDone={() => setOverriding(false)} />
       ) : null}
       {open.edit !== undefined && !isOverriding ? (
         <button type="button" className="plain-button" onClick={() => setOverriding(true)}>
@@ -136,7 +136,13 @@ function goToInput(view: (typeof VIEWS)[number]['id'], at: string | undefined): 
   }, 60);
 }
 
-function Override({ given, onDone }: { given: Edit; onDone: () => void }) {
+interface OverrideProps {
+  readonly given: Edit;
+  readonly bases: readonly Basis[];
+  readonly onDone: () => void;
+}
+
+function Override({ given, bases, onDone }: OverrideProps) {
   const scenario = useWindow(window => window.scenario);
   const [value, setValue] = useState(given.value);
   const [basis, setBasis] = useState<Basis>('judgement');
@@ -172,9 +178,9 @@ function Override({ given, onDone }: { given: Edit; onDone: () => void }) {
         Basis
         <select
           value={basis}
-          onChange={event => setBasis(BASES.find(one => one === event.target.value) ?? 'judgement')}
+          onChange={event => setBasis(bases.find(one => one === event.target.value) ?? 'judgement')}
         >
-          {BASES.map(one => (
+          {bases.map(one => (
             <option key={one}>{one}</option>
           ))}
         </select>

@@ -45,8 +45,7 @@ export function httpHost(): Host {
     try {
       const response = await post(token, name, body);
       if (!response.ok) return unreachable;
-      const reply: Reply<Answer<C>> = await response.json();
-      return reply;
+      return (await response.json()) as Reply<Answer<C>>;
     } catch {
       return unreachable;
     }

@@ -132,7 +132,8 @@ interface TableCellProps {
 function TableCell({ row, column, place, grid }: TableCellProps) {
   const shown = row.cells[column.key];
   const isHere = grid.at.row === place.row && grid.at.column === place.column;
-  const isEdited = isHere && grid.editing !== undefined && shown?.edit !== undefined;
+  const editing = isHere ? grid.editing : undefined;
+  const isEdited = editing !== undefined && shown?.edit !== undefined;
   const isNumber = column.kind === 'number' || column.kind === 'share';
   const isEditable = shown?.edit !== undefined;
   const className = [
@@ -165,7 +166,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       }}
     >
       {isEdited ? (
-        <CellEditor edit={shown.edit} first={grid.editing?.first} onDone={grid.doneEditing} />
+        <CellEditor edit={shown.edit} first={editing.first} onDone={grid.doneEditing} />
       ) : (
         <CellContent shown={shown} column={column} />
       )}

@@ -1,0 +1,71 @@
+import type { Basis, Figure } from '../base';
+import { figureInMeasures, inMeasures, unitWords, type Measures } from './measures';
+import { DASH, padsOf, printed } from './number-text';
+import type { Column, Edit, Row, Shown } from './rows';
+
+export function words(text: string): Shown {
+  return { text };
+}
+
+export const NOT_APPLYING: Shown = { text: DASH };
+
+/** A path of the document as one step: slashes inside it are written `~1`. */
+export function asStep(place: string): string {
+  return place.replaceAll('~', '~0').replaceAll('/', '~1');
+}
+
+/** The edit of a given number at a place, in the reader's measures. */
+export function figureEdit(
+  at: string,
+  label: string,
+  figure: Figure | undefined,
+  unit: string,
+  measures: Measures,
+): Edit {
+  const shown =
+    figure === undefined
+      ? { value: '', unit: inMeasures('0', unit, measures).unit }
+      : figureInMeasures(figure, measures);
+  return { at, kind: 'figure', value: shown.value, unit: shown.unit, label };
+}
+
+/** A given number as a cell that can be edited and asked about. */
+export function givenCell(at: string, label: string, figure: Figure, measures: Measures): Shown {
+  const shown = figureInMeasures(figure, measures);
+  return {
+    text: printed(shown.value),
+    unit: unitWords(shown.unit),
+    why: `given:${at}`,
+    basis: figure.basis,
+    source: figure.source,
+    edit: { at, kind: 'figure', value: shown.value, unit: shown.unit, label },
+  };
+}
+
+export function basisCell(basis: Basis | undefined, source?: string, why?: string): Shown {
+  if (basis === undefined) return NOT_APPLYING;
+  return {
+    text: basis,
+    basis,
+    ...(source === undefined ? {} : { source }),
+    ...(why === undefined ? {} : { why }),
+  };
+}
+
+/** Gives the cells of number columns their hidden digits, so that every column lines up on the decimal. */
+export function aligned(columns: readonly Column[], rows: readonly Row[]): readonly Row[] {
+  const pads = new Map<string, readonly string[]>();
+  for (const column of columns) {
+    if (column.kind !== 'number' && column.kind !== 'share') continue;
+    pads.set(column.key, padsOf(rows.map(row => row.cells[column.key]?.text ?? '')));
+  }
+  return rows.map((row, at) => ({
+    ...row,
+    cells: Object.fromEntries(
+      Object.entries(row.cells).map(([key, shown]) => {
+        const pad = pads.get(key)?.[at] ?? '';
+        return [key, pad === '' ? shown : { ...shown, pad }];
+      }),
+    ),
+  }));
+}

@@ -1,0 +1,190 @@
+import type { Figure } from '../base';
+import type { Project } from '../project';
+import type { Library } from '../work';
+import { aligned, asStep, basisCell, givenCell, words } from './cells';
+import type { Measures } from './measures';
+import type { Column, Row, Shown, TableRows } from './rows';
+import type { RatesView } from './window-rows';
+
+/** One number of the rate book: its place in the book and what it is called. */
+interface RateLine {
+  readonly place: string;
+  readonly title: string;
+  readonly figure: Figure;
+  readonly beside?: string;
+}
+
+const COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Rate', kind: 'words' },
+  { key: 'value', title: 'Value', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'basis', title: 'Basis', kind: 'basis' },
+  { key: 'source', title: 'Source', kind: 'words' },
+];
+
+/** The rate book as the project uses it: an override stands before the book, with its own basis. */
+export function ratesView(project: Project, library: Library, measures: Measures): RatesView {
+  const overrides = new Map(project.rates.overrides.map(one => [one.at, one.figure]));
+  const tables = rateGroups(library).map(({ id, caption, lines }) =>
+    rateTable(id, caption, lines, overrides, measures),
+  );
+  const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
+  const own =
+    overrides.size === 0 ? 'none is this project’s own yet' : `${overrides.size} of them this project’s own`;
+  return {
+    sentence: [
+      `${count} rates from the ${library.rateBook.title.toLowerCase()}, ${own}; prices of ${library.rateBook.priceYear} before escalation.`,
+    ],
+    tables,
+  };
+}
+
+function rateTable(
+  id: string,
+  caption: string,
+  lines: readonly RateLine[],
+  overrides: ReadonlyMap<string, Figure>,
+  measures: Measures,
+): TableRows {
+  const rows = lines.map((line): Row => {
+    const figure = overrides.get(line.place) ?? line.figure;
+    const value = givenCell(`/rates/overrides/${asStep(line.place)}/figure`, line.title, figure, measures);
+    return { id: line.place, kind: 'line', cells: rateCells(line, figure, value) };
+  });
+  return { id, caption, columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}
+
+function rateCells(line: RateLine, figure: Figure, value: Shown): Row['cells'] {
+  const year = figure.year === undefined ? '' : `, ${figure.year}`;
+  return {
+    title: words(line.beside === undefined ? line.title : `${line.title}, ${line.beside}`),
+    value,
+    unit: words(value.unit ?? ''),
+    basis: basisCell(figure.basis, figure.source, value.why),
+    source: words(`${figure.source}${year}`),
+  };
+}
+
+type Part = readonly [key: string, words: string, figure: Figure | undefined];
+
+function linesOf(
+  group: string,
+  item: { readonly id: string; readonly title: string },
+  parts: readonly Part[],
+): RateLine[] {
+  return parts.flatMap(([key, beside, figure]) =>
+    figure === undefined
+      ? []
+      : [
+          {
+            place: `${group}/${item.id}/${key}`,
+            title: item.title,
+            figure,
+            ...(beside === '' ? {} : { beside }),
+          },
+        ],
+  );
+}
+
+const BURDEN_TITLES = {
+  fringeAndPayroll: 'Fringe and payroll charges',
+  publicStaff: 'Fringe of public staff',
+  longshorePremium: 'Longshore premium',
+  smallTools: 'Small tools',
+  protectiveGear: 'Protective gear',
+  overtimePremium: 'Overtime premium',
+} as const;
+
+const BURDEN_KEYS = [
+  'fringeAndPayroll',
+  'publicStaff',
+  'longshorePremium',
+  'smallTools',
+  'protectiveGear',
+  'overtimePremium',
+] as const;
+
+function rateGroups({
+  rateBook: book,
+}: Library): readonly { id: string; caption: string; lines: RateLine[] }[] {
+  return [
+    {
+      id: 'trades',
+      caption: 'Trades',
+      lines: book.trades.flatMap(one => linesOf('trades', one, [['wage', '', one.wage]])),
+    },
+    {
+      id: 'burdens',
+      caption: 'Burdens',
+      lines: BURDEN_KEYS.map(key => ({
+        place: `burdens/${key}`,
+        title: BURDEN_TITLES[key],
+        figure: book.burdens[key],
+      })),
+    },
+    {
+      id: 'crews',
+      caption: 'Crews',
+      lines: book.crews.flatMap(one => [
+        ...one.members.map(member => ({
+          place: `crews/${one.id}/${member.trade}`,
+          title: one.title,
+          beside: book.trades.find(trade => trade.id === member.trade)?.title.toLowerCase() ?? member.trade,
+          figure: member.people,
+        })),
+        ...linesOf('crews', one, [['available', 'crews at once', one.available]]),
+      ]),
+    },
+    {
+      id: 'equipment',
+      caption: 'Equipment',
+      lines: book.equipment.flatMap(one =>
+        linesOf('equipment', one, [
+          ['rate', '', one.rate],
+          ['mobilisation', 'mobilisation', one.mobilisation],
+          ['standbyShare', 'share while waiting', one.standbyShare],
+        ]),
+      ),
+    },
+    {
+      id: 'streams',
+      caption: 'Disposal',
+      lines: book.streams.flatMap(one =>
+        linesOf('streams', one, [
+          ['unitPrice', 'price', one.unitPrice],
+          ['containerTonnes', 'a container holds', one.containerTonnes],
+          ['containerFee', 'container', one.containerFee],
+          ['haulPerContainer', 'haul of a container', one.haulPerContainer],
+          ['profileFee', 'waste profile', one.profileFee],
+          ['manifestPerContainer', 'manifest', one.manifestPerContainer],
+          ['minimumCharge', 'least charge', one.minimumCharge],
+        ]),
+      ),
+    },
+    {
+      id: 'scrap',
+      caption: 'Scrap',
+      lines: book.scrap.flatMap(one =>
+        linesOf('scrap', one, [
+          ['price', 'price', one.price],
+          ['freightAndProcessing', 'freight and processing', one.freightAndProcessing],
+          ['shareReceived', 'share received', one.shareReceived],
+        ]),
+      ),
+    },
+    {
+      id: 'markUps',
+      caption: 'Mark-ups',
+      lines: book.markUps.flatMap(one =>
+        linesOf('markUps', one, [['share', `share of ${one.on}`, one.share]]),
+      ),
+    },
+    {
+      id: 'conditions',
+      caption: 'Conditions',
+      lines: book.conditions.flatMap(one =>
+        linesOf('conditions', one, [['factor', 'hours factor', one.factor]]),
+      ),
+    },
+  ];
+}
