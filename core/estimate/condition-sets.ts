@@ -76,5 +76,6 @@ export function flagOf(yes: boolean): Given {
     unit: '1',
     basis: 'common practice',
     source: yes ? 'applies here' : 'does not apply here',
+    neutral: true,
   };
 }

@@ -6,8 +6,14 @@ export interface CrewColumns {
   readonly people: Step<'person'>;
 }
 
+/** Crews and their members. */
+export interface CrewTables {
+  readonly members: Table<CrewColumns>;
+  readonly crews: Table<CrewColumns>;
+}
+
 /** Crews and their members: how many people a crew has. */
-export function crewTables(sheet: Sheet, input: EstimateInput): Table<CrewColumns> {
+export function crewTables(sheet: Sheet, input: EstimateInput): CrewTables {
   const { crews, trades } = input.library.rateBook;
   const rows = crews.flatMap(crew => crew.members.map(member => ({ crew, member })));
   const tradeTitle = (id: string) => trades.find(trade => trade.id === id)?.title ?? id;
@@ -26,7 +32,7 @@ export function crewTables(sheet: Sheet, input: EstimateInput): Table<CrewColumn
       ),
     }),
   );
-  return sheet.table(
+  const table = sheet.table(
     'crews',
     { heading: 'Crew', of: crews, key: crew => crew.id, title: crew => crew.title },
     t => ({
@@ -37,4 +43,5 @@ export function crewTables(sheet: Sheet, input: EstimateInput): Table<CrewColumn
       ),
     }),
   );
+  return { members, crews: table };
 }

@@ -175,5 +175,6 @@ export function roundedTo(decimals: number): Given {
     unit: '1',
     basis: 'common practice',
     source: 'Decimals the figure is printed with',
+    neutral: true,
   };
 }

@@ -29,7 +29,13 @@ export interface HourColumns {
 /** Decimals of hours: those of a time-dependent item are the hours of one day, so they are kept finer than printed. */
 const HOURS_DECIMALS = 2;
 /** Where an item names no hours for one crew more, all its crews work at once. */
-const AT_ONCE: Given = { value: '0.01', unit: 'h', basis: 'common practice', source: 'does not apply here' };
+const AT_ONCE: Given = {
+  value: '0.01',
+  unit: 'h',
+  basis: 'common practice',
+  source: 'does not apply here',
+  neutral: true,
+};
 
 /** Hours from the quantity under the conditions of work, and the crews that those hours ask for. */
 export function hourColumns(

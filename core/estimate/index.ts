@@ -1,5 +1,9 @@
 export type { CalendarChoices } from './calendars';
-export type { Adjustment, EstimateInput, PriceChoices } from './inputs';
 export { inCalendarDays } from './day-columns';
-export { isSpan, scheduleProblem, type PlannedItem } from './schedule-problem';
+export type { Adjustment, EstimateInput, PriceChoices } from './inputs';
+export type { LineQuote } from './line-table';
+export { moneySheet, stageTitle, type LineColumns, type MoneySheet } from './money-sheet';
+export { monthsFrom } from './price-level';
+export { isObligation, isSpan, scheduleProblem, type PlannedItem } from './schedule-problem';
+export type { ItemTiming } from './timing-table';
 export { workSheet, type WorkSheet } from './work-sheet';

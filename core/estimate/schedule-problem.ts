@@ -38,7 +38,7 @@ export interface PlanInput {
 /** The schedule problem of a scenario: plain data for the scheduler. Spans become hammocks. */
 export function scheduleProblem(input: PlanInput): ScheduleProblem {
   const spans = input.planned.filter(({ item }) => isSpan(item));
-  const worked = input.planned.filter(({ item }) => !isSpan(item));
+  const worked = input.planned.filter(({ item }) => !isSpan(item) && !isObligation(item));
   const isWorked = new Set(worked.map(({ item }) => item.id));
   const problem: ScheduleProblem = {
     horizonStart: input.calendars.start,
@@ -59,6 +59,13 @@ export function scheduleProblem(input: PlanInput): ScheduleProblem {
 
 /** Calendar days without work after which a gas-free certificate is asked for anew (judgement; the chemist decides). */
 const GAS_FREE_STOP_DAYS = 7;
+
+/** Whether an item is an obligation of the years after the sinking: it follows the finish and does not move it. */
+export function isObligation(item: WorkItem): boolean {
+  return (
+    item.duration !== undefined && 'perUnit' in item.duration && item.duration.perUnit.unit === 'day/year'
+  );
+}
 
 /** Whether an item lasts as long as others do: its quantity comes from the schedule. */
 export function isSpan(item: WorkItem): boolean {

@@ -16,7 +16,7 @@ import {
 import { takeOff, type TakeOff } from '../vessel';
 import type { WorkItem } from '../work';
 import { conditionSets } from './condition-sets';
-import { crewTables, type CrewColumns } from './crew-tables';
+import { crewTables, type CrewTables } from './crew-tables';
 import { dayColumns } from './day-columns';
 import { driverTables, type DriverColumns } from './driver-tables';
 import { hourColumns } from './hour-columns';
@@ -44,7 +44,7 @@ export interface WorkSheet {
   readonly rows: readonly ItemFields[];
   readonly takeOff: TakeOff;
   readonly drivers: Table<DriverColumns>;
-  readonly crews: Table<CrewColumns>;
+  readonly crews: CrewTables;
   /** All items, those that haul waste included. */
   readonly items: Table<ItemColumns>;
   readonly wastes: Table<TonnesColumns>;
@@ -81,7 +81,7 @@ export function workSheet(
   ): Table<ItemColumns> =>
     sheet.table(id, rowsOf(heading, of), t => {
       const quantity = quantityColumns(t, driverOf);
-      const hours = hourColumns(t, quantity.quantity, crews, conditions);
+      const hours = hourColumns(t, quantity.quantity, crews.crews, conditions);
       return { ...quantity, ...hours, days: dayColumns(t, hours, shift, driven) };
     });
   const worked = table(

@@ -31,5 +31,5 @@ export function givenFrom(figure: Figure, unit: Unit, place?: string): Given {
 
 /** A given that does not apply in a row: nothing, or a factor of one. It changes no figure and weighs on no basis. */
 export function notApplying(value: '0' | '1', unit: Unit): Given {
-  return { value, unit, basis: 'common practice', source: 'does not apply here' };
+  return { value, unit, basis: 'common practice', source: 'does not apply here', neutral: true };
 }

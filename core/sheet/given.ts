@@ -19,4 +19,6 @@ export interface Given {
   readonly typed?: string;
   /** Where the document holds it, such as `/vessel/lightship`; without it the row's place stands in the finding. */
   readonly place?: string;
+  /** A flag, a rounding step or a date: it weighs on no basis. */
+  readonly neutral?: true;
 }

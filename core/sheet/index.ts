@@ -77,3 +77,4 @@ export {
 export { letterOf, placeApart, type Place, type Placement } from './formula/layout';
 export type { DefinedName } from './formula/names';
 export { LONGEST_FORMULA } from './formula/render';
+export { basisReader } from './weakest-basis';

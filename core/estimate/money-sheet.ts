@@ -1,0 +1,176 @@
+import {
+  Sheet,
+  carriedSingle,
+  difference,
+  evaluateSheet,
+  givenFrom,
+  knownSoFar,
+  none,
+  rounded,
+  sum,
+  total,
+  totalWhere,
+  type Block,
+  type SheetResult,
+  type Step,
+  type Table,
+} from '../sheet';
+import type { StageKey } from '../work';
+import { STAGES } from '../work';
+import { disposalTable, type DisposalColumns } from './disposal-table';
+import { hireTable } from './hire-table';
+import { rateAt, type EstimateInput } from './inputs';
+import type { ItemFields } from './item-fields';
+import { labourRates } from './labour-rates';
+import { directColumns, type DirectColumns, type LineQuote, type LineSources } from './line-table';
+import { contractMarkUps, lineMarkUps, markUpShares, type MarkUpShares } from './mark-ups';
+import { priceLevel } from './price-level';
+import { scrapValue, type ScrapColumns } from './scrap-value';
+import { timingTable, type ItemTiming, type TimingColumns } from './timing-table';
+import type { WorkSheet } from './work-sheet';
+
+export interface LineColumns extends DirectColumns {
+  /** Direct cost of contract work; nothing of the owner’s own. */
+  readonly contractDirect: Step<'USD'>;
+  /** All mark-ups of the line: those on itself and its share of those on the contract. */
+  readonly markUp: Step<'USD'>;
+  readonly total: Step<'USD'>;
+}
+
+/** The single sums of the estimate. */
+export interface SumSteps {
+  readonly total: Step<'USD'>;
+  /** What is known so far, when a line is absent. Never called the total. */
+  readonly knownSoFar: Step<'USD'>;
+  readonly contractCost: Step<'USD'>;
+  readonly ownerCost: Step<'USD'>;
+  readonly markUps: Step<'USD'>;
+  readonly scrapCredit: Step<'USD'>;
+  readonly scrapIncome: Step<'USD'>;
+}
+
+/** The money sheet, run: prices, escalation, elements, mark-ups and totals. */
+export interface MoneySheet {
+  readonly sheet: Sheet;
+  readonly result: SheetResult;
+  readonly timing: Table<TimingColumns>;
+  readonly disposals: Table<DisposalColumns>;
+  readonly scrap: Table<ScrapColumns>;
+  readonly lines: Table<LineColumns>;
+  readonly stages: Table<{ readonly total: Step<'USD'> }>;
+  readonly sums: SumSteps;
+}
+
+/**
+ * Builds and runs the money sheet of a scenario, from the work sheet and what the schedule says of each item.
+ * @param quotes what a chosen quote puts in place of a line, by item.
+ */
+export function moneySheet(
+  input: EstimateInput,
+  work: WorkSheet,
+  timing: ReadonlyMap<string, ItemTiming>,
+  quotes: ReadonlyMap<string, LineQuote>,
+): MoneySheet {
+  const sheet = new Sheet('money', work.sheet);
+  const level = priceLevel(sheet, input);
+  const crewRates = labourRates(sheet, input, work, level);
+  const scrap = scrapValue(sheet, input, work, level);
+  const { figure, place } = rateAt(input, 'locationFactor', input.library.rateBook.locationFactor);
+  const location = level.block.given('location', 'Location factor', '1', givenFrom(figure, '1', place));
+  const road = level.block.place(
+    'road',
+    'Road to the disposal sites',
+    carriedSingle(work.result, work.takeOff.measures['yard-distance'] as Step<'m'>),
+  );
+  const timed = timingTable(sheet, work, level, timing);
+  const hires = hireTable(sheet, input, work.rows, timed, level, location);
+  const disposals = disposalTable(sheet, input, work.rows, timed, level, road);
+  const shares = markUpShares(sheet, input);
+  const lines = lineTable(sheet, input, work.rows, shares, {
+    timing: timed,
+    crewRates,
+    hires,
+    disposals,
+    scrap,
+    location,
+    level,
+    quotes,
+  });
+  const stages = sheet.table(
+    'stages',
+    { heading: 'Stage', of: STAGES, key: stage => stage, title: stageTitle },
+    t => ({
+      total: t.place('total', 'Total', totalWhere(lines.columns.total, lines.columns.stage, t.rowKey())),
+    }),
+  );
+  const sums = sumSteps(sheet.block('sums', 'Totals'), lines, scrap);
+  return { sheet, timing: timed, disposals, scrap, lines, stages, sums, result: evaluateSheet(sheet) };
+}
+
+function lineTable(
+  sheet: Sheet,
+  input: EstimateInput,
+  rows: readonly ItemFields[],
+  shares: MarkUpShares,
+  from: LineSources,
+): Table<LineColumns> {
+  return sheet.table(
+    'lines',
+    {
+      heading: 'Line',
+      of: rows,
+      key: row => row.item.id,
+      title: row => row.item.title,
+      own: row => row.own,
+      place: row => `/items/${row.item.id}`,
+    },
+    t => {
+      const direct = directColumns(t, input, from);
+      const marked = lineMarkUps(t, shares, direct);
+      const onContract = contractMarkUps(t, shares, marked.subtotal);
+      const markUp = t.place('mark-up', 'Mark-ups', sum(none('USD'), ...marked.own, ...onContract));
+      return {
+        ...direct,
+        contractDirect: marked.direct,
+        markUp,
+        total: t.place('total', 'Total', sum(direct.direct, markUp)),
+      };
+    },
+  );
+}
+
+function sumSteps(block: Block, lines: Table<LineColumns>, scrap: Table<ScrapColumns>): SumSteps {
+  const { columns } = lines;
+  const place = (key: string, title: string, step: Step<'USD'>) => block.place(key, title, step);
+  const direct = place('direct', 'Direct cost', total(columns.direct));
+  const contract = place('contract-cost', 'Direct cost of contract work', total(columns.contractDirect));
+  return {
+    total: place('total', 'Total', total(columns.total)),
+    knownSoFar: place('known-so-far', 'Known so far', knownSoFar(columns.total)),
+    contractCost: contract,
+    ownerCost: place('owner-cost', 'Owner’s own cost', rounded(difference(direct, contract), 2)),
+    markUps: place('mark-ups', 'Mark-ups', total(columns.markUp)),
+    scrapCredit: place('scrap-credit', 'Scrap kept by the contractor', total(scrap.columns.credit)),
+    scrapIncome: place('scrap-income', 'Scrap received by the owner', total(scrap.columns.income)),
+  };
+}
+
+const STAGE_TITLES: Readonly<Record<StageKey, string>> = {
+  'title-and-assessment': 'Title and assessment',
+  permits: 'Permits',
+  procurement: 'Procurement',
+  yard: 'Yard',
+  'clean-up': 'Clean-up',
+  topside: 'Topside',
+  openings: 'Openings',
+  acceptance: 'Acceptance',
+  tow: 'Tow',
+  sinking: 'Sinking',
+  'after-sinking': 'After sinking',
+  management: 'Management',
+};
+
+/** The words for a stage. */
+export function stageTitle(stage: StageKey): string {
+  return STAGE_TITLES[stage];
+}

@@ -1,0 +1,173 @@
+import { BugError, type Finding } from '../base';
+import {
+  inCalendarDays,
+  moneySheet,
+  scheduleProblem,
+  workSheet,
+  type EstimateInput,
+  type MoneySheet,
+  type PlannedItem,
+  type WorkSheet,
+} from '../estimate';
+import { checkProject, withScenario, type Project, type Scenario } from '../project';
+import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
+import { idOf, sheetFindings } from '../sheet';
+import {
+  chosenItems,
+  itemRelationships,
+  presentDrivers,
+  type ItemRelationship,
+  type Library,
+  type WorkItem,
+} from '../work';
+import { estimateInput, faultsOf } from './estimate-input';
+import { shippedLibrary } from './templates';
+import { itemTimings } from './timing';
+
+/** How a project is evaluated. */
+export interface EvaluateOptions {
+  /** Today, `YYYY-MM-DD`: expiry of quotes and age of figures are told by it. */
+  readonly today: string;
+  readonly seed: number;
+  /** Passes the scheduler may spend. */
+  readonly schedules?: number;
+  /** The scenario by id; the first of the file unless given. */
+  readonly scenario?: string;
+  readonly library?: Library;
+}
+
+/** Everything that is known of one scenario: the one result that all screens and papers read. */
+export interface Evaluation {
+  readonly scenario: Scenario;
+  /** Its letter: A for the first of the file. */
+  readonly letter: string;
+  readonly project: Project;
+  readonly library: Library;
+  readonly today: string;
+  readonly findings: readonly Finding[];
+  /** What the figures rest on; absent when the document has faults that leave nothing to work out. */
+  readonly estimate?: EstimateParts;
+}
+
+export interface EstimateParts {
+  readonly input: EstimateInput;
+  readonly items: readonly WorkItem[];
+  readonly relationships: readonly ItemRelationship[];
+  readonly work: WorkSheet;
+  readonly planned: readonly PlannedItem[];
+  readonly problem: ScheduleProblem;
+  readonly schedule: ScheduleResult;
+  /** Absent without a schedule: nothing has a date. */
+  readonly money?: MoneySheet;
+}
+
+/** Passes spent on a schedule unless told otherwise. */
+export const DEFAULT_SCHEDULES = 1000;
+
+/**
+ * The whole loop of one scenario, and the only conductor: the ship and its materials, the work sheet, the schedule,
+ * the money sheet. Faults of the data are findings; what depends on them is absent.
+ * @throws BugError only for faults of the program.
+ */
+export function evaluate(project: Project, options: EvaluateOptions): Evaluation {
+  const library = options.library ?? shippedLibrary();
+  const index =
+    options.scenario === undefined
+      ? 0
+      : project.scenarios.findIndex(candidate => candidate.id === options.scenario);
+  const scenario = project.scenarios[index];
+  if (scenario === undefined)
+    throw new BugError(`no scenario ${options.scenario ?? ''}: the caller asks before`);
+  const frame = { scenario, letter: String.fromCharCode(65 + index), library, today: options.today };
+  const seen = withScenario(project, scenario);
+  if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
+  const checked = checkProject(seen.project, library);
+  if (checked.some(finding => FATAL.has(finding.code)))
+    return { ...frame, project: seen.project, findings: checked };
+  const estimate = estimateParts(seen.project, library, checked, options);
+  return { ...frame, project: seen.project, findings: [...checked, ...estimateFindings(estimate)], estimate };
+}
+
+/** Faults that leave nothing to work out. */
+const FATAL = new Set(['document/unknown-hull-type', 'document/unknown-choice', 'document/no-such-date']);
+
+function estimateParts(
+  project: Project,
+  library: Library,
+  checked: readonly Finding[],
+  options: EvaluateOptions,
+): EstimateParts {
+  const input = estimateInput(project, library, faultsOf(checked));
+  const { ship, plant, years } = input;
+  const measured = new Map(
+    [...input.measured].flatMap(([id, given]): [string, string][] =>
+      given.value === undefined ? [] : [[id, given.value]],
+    ),
+  );
+  const drivers = presentDrivers(library.drivers, library.materials, {
+    type: ship.type,
+    plant,
+    years,
+    measured,
+  });
+  const include = new Map(
+    project.items.flatMap((item): [string, boolean][] =>
+      item.include === undefined ? [] : [[item.item, item.include]],
+    ),
+  );
+  const items = chosenItems(library.items, { options: input.options, plant, drivers, include });
+  const relationships = itemRelationships(library.items, items);
+  const work = workSheet(
+    input,
+    library.drivers.filter(driver => drivers.has(driver.id)),
+    items,
+  );
+  const planned = plannedItems(work);
+  const problem = scheduleProblem({
+    library,
+    planned,
+    relationships,
+    calendars: input.calendars,
+    crewLimits: new Map(),
+    placeLimits: new Map(),
+    adjustments: input.adjustments,
+    seasons: input.options['season'] !== 'any-month',
+    statusDate: input.statusDate,
+  });
+  const scheduled = schedule(problem, {
+    schedules: options.schedules ?? DEFAULT_SCHEDULES,
+    seed: options.seed,
+  });
+  const parts = { input, items, relationships, work, planned, problem, schedule: scheduled };
+  if (scheduled.activities.length === 0) return parts;
+  return {
+    ...parts,
+    money: moneySheet(input, work, itemTimings(planned, scheduled, input.prices), new Map()),
+  };
+}
+
+/** Items with what the work sheet found; one whose days are absent takes none in the schedule, and its money is absent. */
+function plannedItems(work: WorkSheet): PlannedItem[] {
+  const { columns } = work.items;
+  return work.rows.map(row => {
+    const key = row.item.id;
+    return {
+      item: row.item,
+      days: work.result.number(columns.days, key) ?? 0,
+      unit: inCalendarDays(row) ? 'day' : 'work-day',
+      crews: work.result.number(columns.crews, key) ?? 0,
+      crewSize: Math.ceil(work.result.number(columns.people, key) ?? 0),
+    };
+  });
+}
+
+function estimateFindings(estimate: EstimateParts): Finding[] {
+  const scheduled = [...estimate.schedule.findings];
+  if (estimate.money === undefined) return scheduled;
+  const checked = verifySchedule(estimate.problem, estimate.schedule);
+  return [
+    ...scheduled,
+    ...checked,
+    ...sheetFindings(estimate.money.result, [idOf(estimate.money.sums.total)]),
+  ];
+}

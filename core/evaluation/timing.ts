@@ -1,0 +1,63 @@
+import { BugError } from '../base';
+import { dayOf, isoOf } from '../calendar';
+import { isObligation, monthsFrom, type ItemTiming, type PlannedItem, type PriceChoices } from '../estimate';
+import type { ScheduleResult } from '../scheduling';
+
+/** Mean days of a month of the Gregorian calendar: 400 years of 146,097 days. */
+const DAYS_A_MONTH = 146097 / 4800;
+
+/** When each item happens and how long time-dependent ones last, as the schedule says. */
+export function itemTimings(
+  planned: readonly PlannedItem[],
+  schedule: ScheduleResult,
+  prices: PriceChoices,
+): Map<string, ItemTiming> {
+  const days = new Map(planned.map(plan => [plan.item.id, plan.days]));
+  const timings = new Map<string, ItemTiming>();
+  for (const activity of schedule.activities)
+    timings.set(activity.id, {
+      months: String(monthsFrom(prices, middle(activity.start, activity.finish))),
+      days: String(days.get(activity.id) ?? activity.workDays),
+    });
+  for (const { item, days } of planned.filter(plan => isObligation(plan.item))) {
+    const start = obligationStart(
+      item.after.map(after => after.item),
+      schedule,
+    );
+    timings.set(item.id, {
+      months: String(monthsFrom(prices, middle(start, isoOf(dayOf(start) + days)))),
+      days: String(days),
+    });
+  }
+  for (const hammock of schedule.hammocks) {
+    const unit = planned.find(plan => plan.item.id === hammock.id)?.item.span?.unit ?? 'day';
+    const spans = {
+      'work-day': hammock.workDays,
+      day: hammock.calendarDays,
+      month: Math.round((hammock.calendarDays / DAYS_A_MONTH) * 10) / 10,
+    };
+    timings.set(hammock.id, {
+      span: String(spans[unit]),
+      months: String(monthsFrom(prices, middle(hammock.start, hammock.finish))),
+      days: String(spans[unit]),
+    });
+  }
+  return timings;
+}
+
+function middle(start: string, finish: string): string {
+  const [from, to] = [dayOf(start), dayOf(finish)];
+  return isoOf(Math.floor((from + to) / 2));
+}
+
+/** An obligation begins when the last of what it follows has finished. */
+export function obligationStart(after: readonly string[], schedule: ScheduleResult): string {
+  const last = schedule.activities
+    .filter(activity => after.includes(activity.id))
+    .map(activity => activity.finish)
+    .sort()
+    .at(-1);
+  const begins = last ?? schedule.finish;
+  if (begins === undefined) throw new BugError('a schedule without activities has no dates');
+  return begins;
+}
