@@ -13,8 +13,7 @@ export {
   CROSS_FLOODING_LIMITS,
   sizeCrossFlooding,
   withCuts,
-  type CrossFlooding,
-  type CrossFloodingLimit,
   type CrossFloodingLimits,
-  type SizedCut,
 } from './upright/cross-flooding';
+export { applyEffect } from './upright/apply-effect';
+export { compareChoices } from './upright/choices';

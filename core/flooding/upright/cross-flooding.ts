@@ -6,10 +6,14 @@ import { hearFacts } from './kg-facts';
 import { floodPlan, resolveShip, type ResolvedShip } from './resolved';
 import { cutAround, openingSet, sizeOpenings, STANDARD_AREA } from './sizing';
 import { shipToSimulate } from './to-simulate';
-import type { UprightCompartment, UprightConnection, UprightInput } from './types';
-
-/** What holds the cuts back. */
-export type CrossFloodingLimit = 'structure' | 'deck edge' | 'number of cuts' | 'stability';
+import type {
+  CrossFlooding,
+  CrossFloodingLimit,
+  SizedCut,
+  UprightCompartment,
+  UprightConnection,
+  UprightInput,
+} from './types';
 
 /** Limits on the cuts. */
 export interface CrossFloodingLimits {
@@ -22,28 +26,6 @@ export interface CrossFloodingLimits {
 }
 
 export const CROSS_FLOODING_LIMITS: CrossFloodingLimits = { shareOfBulkhead: 0.2, cuts: 60, wanted: 0.9 };
-
-/** Cuts between two compartments. */
-export interface SizedCut {
-  readonly from: string;
-  readonly to: string;
-  readonly count: number;
-  /** Clear area of all of them, m2. */
-  readonly area: number;
-  readonly cutLength: number;
-  readonly z: number;
-  readonly height: number;
-}
-
-/** Sized cuts and what they do to the list. Degrees. */
-export interface CrossFlooding {
-  readonly cuts: readonly SizedCut[];
-  readonly peakBefore: number;
-  readonly peakAfter: number;
-  readonly removedShare: number;
-  /** What stopped the cuts short of the wanted share, when they were. */
-  readonly limit?: { readonly kind: CrossFloodingLimit; readonly message: string };
-}
 
 interface Bulkhead {
   readonly from: UprightCompartment;
@@ -162,6 +144,17 @@ function lolls(input: UprightInput, after: number): boolean {
   return cases.some(({ greatestHeel }) => greatestHeel === undefined || greatestHeel > after / 2);
 }
 
+function withoutBulkheads(peakBefore: number): CrossFlooding {
+  const message = 'No two flooded compartments share a bulkhead along the ship: there is nothing to cut.';
+  return {
+    cuts: [],
+    peakBefore,
+    peakAfter: peakBefore,
+    removedShare: 0,
+    limit: { kind: 'structure', message },
+  };
+}
+
 /**
  * Sizes cuts in the bulkheads along the ship so that water crosses from the fast side to the slow one: the
  * smallest share of every common bulkhead, up to the limits, that removes the wanted share of the peak list.
@@ -172,6 +165,7 @@ export function sizeCrossFlooding(
 ): CrossFlooding {
   const peakBefore = peak(run(input));
   const walls = bulkheads(resolveShip(input).spaces.map(({ compartment }) => compartment));
+  if (walls.length === 0) return withoutBulkheads(peakBefore);
   const at = (share: number): { cuts: SizedCut[]; result: SimulationResult; peak: number } => {
     const cuts = cutsFor(walls, share);
     const result = run(withCuts(input, connectionsOf(cuts)));

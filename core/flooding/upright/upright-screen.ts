@@ -1,18 +1,22 @@
 import { anyBlocks, type Finding } from '../../base';
 import { simulateFlooding } from '../simulate/simulate';
 import type { SimulationResult } from '../simulate/ship';
-import { distinct, screenCases, type ScreenCase } from './cases';
+import type { ScreenCase } from './cases';
+import { compareChoices } from './choices';
+import { sizeCrossFlooding } from './cross-flooding';
 import { checkUprightInput } from './check-input';
 import { UPRIGHT_DEFAULTS } from './defaults';
-import { hearFacts, type KgEvidence } from './kg-facts';
+import { hearFacts } from './kg-facts';
+import { hearSimulation, listBeforeUnder } from './hear-simulation';
 import { missingInputs } from './missing';
 import { floodPlan, resolveShip, type ResolvedShip } from './resolved';
 import { shipToSimulate } from './to-simulate';
+import { screenRanges } from './screen-ranges';
 import { siteOf } from './site-result';
 import { sizeOpenings } from './sizing';
 import { spaceFindings } from './space-findings';
 import { stagesOf } from './stages';
-import { judge, worstCase, type Judged } from './verdict';
+import { worstCase, type Judged } from './verdict';
 import type { UprightInput, UprightResult, UprightSizing } from './types';
 import { CANNOT_SEE, CAUTION } from './words';
 
@@ -45,31 +49,6 @@ function nothingFloods(): Finding {
   };
 }
 
-/** The cases of a screen and the likely one among them. */
-export interface Screened {
-  readonly cases: readonly ScreenCase[];
-  readonly likely: ScreenCase;
-  readonly judged: Judged;
-}
-
-/** Runs the section check over the ranges; absent when no case came out. */
-export function screenRanges(ship: ResolvedShip, evidence: KgEvidence, steps?: number): Screened | undefined {
-  const { input } = ship;
-  const mismatch = input.openingsMismatch ?? UPRIGHT_DEFAULTS.mismatch.value;
-  const ranges = {
-    displacements: distinct(input.displacement),
-    kgs: distinct(evidence.kg),
-    mismatches: [...new Set([0, mismatch])],
-  };
-  const cases = screenCases(ship, ranges, input.limits ?? UPRIGHT_DEFAULTS.limits.value, steps);
-  const middle = { displacement: input.displacement.likely, kg: evidence.kg.likely, mismatch };
-  const likely = cases.find(
-    one =>
-      one.displacement === middle.displacement && one.kg === middle.kg && one.mismatch === middle.mismatch,
-  );
-  return likely && { cases, likely, judged: judge(cases, middle, input.kg.basis) };
-}
-
 function simulate(
   ship: ResolvedShip,
   sizing: readonly UprightSizing[],
@@ -82,27 +61,6 @@ function simulate(
     longestStep: seconds / 120,
     ...(depth === undefined ? {} : { waterDepth: depth }),
   });
-}
-
-/** Hears the simulation too: what it shows and the section check does not. */
-function heard(judged: Judged, likely: ScreenCase, run: SimulationResult): Judged {
-  if (run.outcome === 'afloat' && likely.standing !== 'does not sink')
-    return {
-      verdict: 'does not sink',
-      reasons: [
-        'The flooding simulation ends afloat: air or openings above the water hold her up.',
-        ...judged.reasons,
-      ],
-    };
-  if (run.outcome === 'rolled over' && judged.verdict !== 'may roll over') {
-    const at = run.history.at(-1);
-    const isLate = (at?.draught ?? 0) > 0.9 * likely.path.plan.depth;
-    const words = `The flooding simulation rolls over at a mean draught of ${(at?.draught ?? 0).toFixed(1)} m.`;
-    if (isLate)
-      return { ...judged, reasons: [...judged.reasons, `${words} The deck is nearly under by then.`] };
-    return { verdict: 'may roll over', reasons: [words, ...judged.reasons] };
-  }
-  return judged;
 }
 
 function filled(
@@ -120,6 +78,18 @@ function filled(
 function settlement(input: UprightInput, judged: Judged): Pick<UprightResult, 'settles'> {
   if (!judged.settles) return {};
   return { settles: { ...judged.settles, ...input.measurementCosts?.[judged.settles.measurement] } };
+}
+
+/** Cuts across the ship, sized when the simulation lists her more than "stays up" allows. */
+function crossingOf(input: UprightInput, run: SimulationResult): Pick<UprightResult, 'crossFlooding'> {
+  const { staysUp } = input.limits ?? UPRIGHT_DEFAULTS.limits.value;
+  const lists = listBeforeUnder(run, input.particulars.depth) > staysUp;
+  return lists ? { crossFlooding: sizeCrossFlooding(input) } : {};
+}
+
+function choicesOf(input: UprightInput, judged: Judged): Pick<UprightResult, 'choices'> {
+  const choices = compareChoices(input, judged.verdict);
+  return choices ? { choices } : {};
 }
 
 /**
@@ -140,7 +110,7 @@ export function uprightScreen(input: UprightInput): UprightResult {
   const plan = floodPlan(ship, input.displacement.likely, 0);
   const sizing = sizeOpenings(ship, plan, seconds, input.ventShare ?? UPRIGHT_DEFAULTS.ventShare.value);
   const run = simulate(ship, sizing, likely, seconds);
-  const judged = heard(screened.judged, likely, run);
+  const judged = hearSimulation(screened.judged, likely, run, input);
   const worst = worstCase(cases.filter(({ standing }) => standing !== 'does not sink')) ?? likely;
   const lowest = cases.reduce((a, b) => (b.lowestGm.gm < a.lowestGm.gm ? b : a)).lowestGm;
   const isGone = run.outcome === 'sunk' || run.outcome === 'on the bottom';
@@ -159,6 +129,8 @@ export function uprightScreen(input: UprightInput): UprightResult {
     sizing: filled(sizing, ship, run),
     missingInputs: missingInputs(input),
     ...settlement(input, judged),
+    ...crossingOf(input, run),
+    ...choicesOf(input, judged),
     site: siteOf(input, run),
     findings: [
       ...faults,

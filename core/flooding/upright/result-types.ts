@@ -1,0 +1,133 @@
+import type { Finding } from '../../base';
+import type { MeasurementId } from './types';
+
+export type UprightVerdict = 'stays up' | 'leans' | 'may roll over' | 'does not sink' | 'cannot tell';
+
+/** One stage of the flooding. Angles in degrees positive to starboard, trim in metres by the stern. */
+export interface UprightStage {
+  /** Seconds from the release. */
+  readonly t: number;
+  /** Common flood level above the keel, m. */
+  readonly level: number;
+  /** Small-angle GM referred to the light displacement, m. */
+  readonly gm: number;
+  /** Greatest equilibrium heel of the roll-over check at this level; absent where none exists below 60 degrees. */
+  readonly heel?: number;
+  /** Heel of the flooding simulation. */
+  readonly list: number;
+  readonly trim: number;
+  /** Mean draught, m. */
+  readonly draught: number;
+  /** What happens here, such as "deck edge under" or "bow on the bottom". */
+  readonly event?: string;
+}
+
+/** What one compartment needs so that it fills within the target time. */
+export interface UprightSizing {
+  readonly compartment: string;
+  /** Number of openings. */
+  readonly openings: number;
+  /** Clear area of each, m2: the standard 1.2 x 1.5 m, or cut to size where that is too large. */
+  readonly openingArea: number;
+  /** Total clear area, m2. */
+  readonly area: number;
+  /** Length of shell cut, m. */
+  readonly cutLength: number;
+  readonly ventArea: number;
+  readonly ventCount: number;
+  readonly fillMinutes: number;
+  /** Why it could not be sized, or what limits it. */
+  readonly note?: string;
+}
+
+/** The effect of a choice, or of the cheapest set, side by side. */
+export interface UprightChoiceResult {
+  readonly ids: readonly string[];
+  readonly titles: readonly string[];
+  readonly cost: number;
+  readonly days: number;
+  readonly verdict: UprightVerdict;
+  /** Over the ranges; absent where no equilibrium exists. */
+  readonly greatestHeelDegrees?: number;
+  /** The same for the likely values alone. */
+  readonly likelyHeelDegrees?: number;
+  readonly lowestGmMetres: number;
+  /** Port and starboard evenness: difference of filled volume over the whole, 0 is even. */
+  readonly unevenness: number;
+}
+
+export interface UprightChoices {
+  readonly each: readonly UprightChoiceResult[];
+  /** The cheapest set of the list that improves the verdict by one step. */
+  readonly cheapest?: UprightChoiceResult;
+  readonly message: string;
+}
+
+export interface UprightSiteResult {
+  readonly canTurnOver?: boolean;
+  readonly halfDiagonal?: number;
+  readonly firstEnd?: 'bow' | 'stern' | 'neither';
+  readonly endAngleDegrees?: number;
+  readonly clearance?: number;
+  readonly waveFactors?: { readonly dragOnly: number; readonly inertia: number };
+  readonly notes: readonly string[];
+}
+
+/** What holds the cuts back. */
+export type CrossFloodingLimit = 'structure' | 'deck edge' | 'number of cuts' | 'stability';
+
+/** Cuts between two compartments. */
+export interface SizedCut {
+  readonly from: string;
+  readonly to: string;
+  readonly count: number;
+  /** Clear area of all of them, m2. */
+  readonly area: number;
+  readonly cutLength: number;
+  readonly z: number;
+  readonly height: number;
+}
+
+/** Sized cuts and what they do to the list. Degrees. */
+export interface CrossFlooding {
+  readonly cuts: readonly SizedCut[];
+  readonly peakBefore: number;
+  readonly peakAfter: number;
+  readonly removedShare: number;
+  /** What stopped the cuts short of the wanted share, when they were. */
+  readonly limit?: { readonly kind: CrossFloodingLimit; readonly message: string };
+}
+
+/** Screening only, not a naval architect's study. */
+export interface UprightResult {
+  readonly verdict: UprightVerdict;
+  readonly reasons: readonly string[];
+  /** Greatest equilibrium heel over the ranges; absent where none exists below 60 degrees. */
+  readonly greatestHeelDegrees?: number;
+  /** The same for the likely values alone. */
+  readonly likelyHeelDegrees?: number;
+  readonly atStage?: string;
+  readonly lowestGmMetres?: number;
+  /** Flood level of the lowest GM, m above the keel. */
+  readonly atLevel?: number;
+  readonly sinks: boolean;
+  /** Absent where she does not sink or rolls over first. */
+  readonly sinkMinutes?: number;
+  readonly stages: readonly UprightStage[];
+  readonly sizing: readonly UprightSizing[];
+  readonly missingInputs: readonly string[];
+  readonly settles?: {
+    readonly measurement: MeasurementId;
+    readonly why: string;
+    readonly cost?: number;
+    readonly days?: number;
+  };
+  readonly choices?: UprightChoices;
+  /** Cuts across the ship, sized when she lists more than "stays up" allows while flooding. */
+  readonly crossFlooding?: CrossFlooding;
+  readonly site: UprightSiteResult;
+  readonly findings: readonly Finding[];
+  /** "Screening, not a naval architect's study" and what it cannot see. */
+  readonly caution: string;
+  readonly cannotSee: readonly string[];
+}

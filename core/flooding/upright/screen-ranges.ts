@@ -1,0 +1,30 @@
+import { distinct, screenCases, type ScreenCase } from './cases';
+import { UPRIGHT_DEFAULTS } from './defaults';
+import type { KgEvidence } from './kg-facts';
+import type { ResolvedShip } from './resolved';
+import { judge, type Judged } from './verdict';
+
+/** The cases of a screen and the likely one among them. */
+export interface Screened {
+  readonly cases: readonly ScreenCase[];
+  readonly likely: ScreenCase;
+  readonly judged: Judged;
+}
+
+/** Runs the section check over the ranges; absent when no case came out. */
+export function screenRanges(ship: ResolvedShip, evidence: KgEvidence, steps?: number): Screened | undefined {
+  const { input } = ship;
+  const mismatch = input.openingsMismatch ?? UPRIGHT_DEFAULTS.mismatch.value;
+  const ranges = {
+    displacements: distinct(input.displacement),
+    kgs: distinct(evidence.kg),
+    mismatches: [...new Set([0, mismatch])],
+  };
+  const cases = screenCases(ship, ranges, input.limits ?? UPRIGHT_DEFAULTS.limits.value, steps);
+  const middle = { displacement: input.displacement.likely, kg: evidence.kg.likely, mismatch };
+  const likely = cases.find(
+    one =>
+      one.displacement === middle.displacement && one.kg === middle.kg && one.mismatch === middle.mismatch,
+  );
+  return likely && { cases, likely, judged: judge(cases, middle, input.kg.basis) };
+}
