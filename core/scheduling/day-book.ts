@@ -13,6 +13,8 @@ export type Clash =
 export class DayBook {
   private readonly problem: SearchProblem;
   readonly used: readonly Int32Array[];
+  /** Work days of each calendar as flags. */
+  private readonly worked: readonly Uint8Array[];
   private readonly starts: Int32Array;
   private readonly finishes: Int32Array;
   private readonly excluded: readonly (readonly { readonly other: number; readonly exclusion: number }[])[];
@@ -20,6 +22,11 @@ export class DayBook {
   constructor(problem: SearchProblem) {
     this.problem = problem;
     this.used = problem.resources.map(() => new Int32Array(problem.horizon));
+    this.worked = problem.calendars.map(({ dayOfIndex }) => {
+      const flags = new Uint8Array(problem.horizon);
+      for (const day of dayOfIndex) flags[day] = 1;
+      return flags;
+    });
     this.starts = new Int32Array(problem.activities.length).fill(-1);
     this.finishes = new Int32Array(problem.activities.length).fill(-1);
     const excluded: { other: number; exclusion: number }[][] = problem.activities.map(() => []);
@@ -58,24 +65,39 @@ export class DayBook {
     const { demands, fixedStart } = at(this.problem.activities, activity);
     if (fixedStart !== undefined) return undefined;
     for (let resource = 0; resource < demands.length; resource++) {
-      const demand = at(demands, resource);
-      if (demand === 0) continue;
-      for (let day = finish - 1; day >= start; day--) {
-        if (!this.holds(activity, resource, day)) continue;
-        if (at(at(this.used, resource), day) + demand > this.capacity(resource, day))
-          return { kind: 'resource', resource, day };
-      }
+      if (demands[resource] === 0) continue;
+      const day = this.shortDay(activity, resource, start, finish);
+      if (day >= 0) return { kind: 'resource', resource, day };
     }
     return undefined;
   }
 
+  /** The last day between two moments on which a resource is short for one more activity; -1 if none. */
+  private shortDay(activity: number, resource: number, start: number, finish: number): number {
+    const used = at(this.used, resource);
+    const { capacity, capacityByDay } = at(this.problem.resources, resource);
+    const demand = at(at(this.problem.activities, activity).demands, resource);
+    const worked = this.daysHeld(activity, resource);
+    for (let day = finish - 1; day >= start; day--) {
+      if (worked && worked[day] !== 1) continue;
+      if ((used[day] ?? 0) + demand > (capacityByDay ? (capacityByDay[day] ?? 0) : capacity)) return day;
+    }
+    return -1;
+  }
+
   /** Whether an activity under way holds a resource on a day: on its work days, and on idle days if so stated. */
   holds(activity: number, resource: number, day: number): boolean {
+    const worked = this.daysHeld(activity, resource);
+    return !worked || worked[day] === 1;
+  }
+
+  /** The work days of an activity as flags, where it holds a resource on those only. */
+  private daysHeld(activity: number, resource: number): Uint8Array | undefined {
     const { calendar, duration } = at(this.problem.activities, activity);
-    if (calendar === undefined || duration === 0) return true;
-    if (at(this.problem.resources, resource).isHeldOnIdleDays === true) return true;
-    const { indexOfDay } = at(this.problem.calendars, calendar);
-    return at(indexOfDay, day + 1) > at(indexOfDay, day);
+    if (calendar === undefined || duration === 0) return undefined;
+    return at(this.problem.resources, resource).isHeldOnIdleDays === true
+      ? undefined
+      : at(this.worked, calendar);
   }
 
   capacity(resource: number, day: number): number {
@@ -94,8 +116,10 @@ export class DayBook {
       const units = at(demands, resource) * sign;
       if (units === 0) continue;
       const used = at(this.used, resource);
-      for (let day = start; day < finish; day++)
-        if (this.holds(activity, resource, day)) used[day] = at(used, day) + units;
+      const worked = this.daysHeld(activity, resource);
+      for (let day = start; day < finish; day++) {
+        if (!worked || worked[day] === 1) used[day] = (used[day] ?? 0) + units;
+      }
     }
   }
 }

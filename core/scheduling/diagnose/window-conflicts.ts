@@ -7,11 +7,13 @@ import { daysWords } from '../words';
 
 /** Activities whose run of days on end is longer than every open window, or that have no open day at all. */
 export function windowConflicts(compiled: Compiled): ConflictSet[] {
+  const runs = new Map<Uint8Array, { days: number; from: number }>();
   return compiled.problem.activities.flatMap((activity, i) => {
     const { open, crew, state } = at(compiled.activities, i);
     if (state !== 'planned') return [];
     const needed = activity.consecutive ? reservedDays(activity, crew) : Math.min(1, crew.workDays);
-    const longest = longestRun(open.flags);
+    const longest = runs.get(open.flags) ?? longestRun(open.flags);
+    runs.set(open.flags, longest);
     if (longest.days >= needed) return [];
     const weather = activity.consecutive?.weatherDays ?? 0;
     const own =

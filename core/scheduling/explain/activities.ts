@@ -6,11 +6,13 @@ import type { Placed } from '../placed';
 import type { ScheduledActivity } from '../result';
 import { latestStarts } from './floats';
 import { holdingsOf } from './holdings';
+import { underWay } from './under-way';
 
 /** Every activity with its dates, floats and what holds it. */
 export function scheduledActivities(placed: Placed): ScheduledActivity[] {
   const { compiled, starts } = placed;
   const latest = latestStarts(placed);
+  const days = underWay(placed);
   return compiled.problem.activities.map((given, i) => {
     const { crew, mode } = at(compiled.activities, i);
     const totalFloat = openDaysBetween(compiled, i, at(starts, i), at(latest.total, i));
@@ -23,7 +25,7 @@ export function scheduledActivities(placed: Placed): ScheduledActivity[] {
       totalFloat,
       freeFloat: openDaysBetween(compiled, i, at(starts, i), at(latest.free, i)),
       critical: totalFloat === 0,
-      heldBy: holdingsOf(placed, i),
+      heldBy: holdingsOf(placed, days, i),
     };
   });
 }

@@ -3,16 +3,17 @@ import { at } from '../compile/at';
 import type { Clash } from '../day-book';
 import type { Placed } from '../placed';
 import type { Holding } from '../result';
+import type { UnderWay } from './under-way';
 
 /** A clash in the words of the problem: the resource and who holds it, the zone, or the exclusion. */
-export function clashHoldings(placed: Placed, activity: number, clash: Clash): Holding[] {
+export function clashHoldings(placed: Placed, days: UnderWay, activity: number, clash: Clash): Holding[] {
   const { compiled } = placed;
   if (clash.kind === 'exclusion') {
     const other = at(compiled.problem.activities, clash.other).id;
     return [{ kind: 'exclusion', exclusion: at(compiled.exclusions, clash.exclusion), activity: other }];
   }
   const { resource, day } = clash;
-  const activities = holdersOn(placed, activity, resource, day).map(
+  const activities = holdersOn(placed, days[day] ?? [], activity, resource, day).map(
     i => at(compiled.problem.activities, i).id,
   );
   const origin = at(compiled.resources, resource);
@@ -23,15 +24,19 @@ export function clashHoldings(placed: Placed, activity: number, clash: Clash): H
   return [{ kind: 'resource', resource: origin.resource, activities }];
 }
 
-/** The other activities that hold a resource on a day. */
-function holdersOn(placed: Placed, activity: number, resource: number, day: number): number[] {
-  const { search, problem } = placed.compiled;
-  return problem.activities.flatMap((_, i) => {
-    const isThere = i !== activity && at(placed.starts, i) <= day && day < at(placed.finishes, i);
-    return isThere &&
+/** The other activities that hold a resource on a day, of those under way. */
+function holdersOn(
+  placed: Placed,
+  candidates: readonly number[],
+  activity: number,
+  resource: number,
+  day: number,
+): number[] {
+  const { search } = placed.compiled;
+  return candidates.filter(
+    i =>
+      i !== activity &&
       at(at(search.activities, i).demands, resource) > 0 &&
-      placed.book.holds(i, resource, day)
-      ? [i]
-      : [];
-  });
+      placed.book.holds(i, resource, day),
+  );
 }

@@ -1,7 +1,6 @@
 import { isoOf } from '../../calendar';
 import { momentOf } from '../bounds';
 import { at } from '../compile/at';
-import { reservedDays } from '../compile/compile-activities';
 import type { Link, Placed } from '../placed';
 import type { Holding } from '../result';
 import {
@@ -14,9 +13,10 @@ import {
 } from '../time';
 import { clashHoldings } from './clash-holdings';
 import { idleHolding } from './idle';
+import type { UnderWay } from './under-way';
 
 /** What keeps an activity from starting earlier, the strongest reason first. */
-export function holdingsOf(placed: Placed, activity: number): Holding[] {
+export function holdingsOf(placed: Placed, days: UnderWay, activity: number): Holding[] {
   const { compiled, starts } = placed;
   const given = at(compiled.problem.activities, activity);
   if (at(compiled.activities, activity).state === 'finished')
@@ -30,18 +30,18 @@ export function holdingsOf(placed: Placed, activity: number): Holding[] {
     const isLong = idle.kind === 'closure' || idle.kind === 'window';
     return isLong ? [idle, ...logic.holdings] : [...logic.holdings, idle];
   }
-  return beyondLogic(placed, activity, start);
+  return beyondLogic(placed, days, activity, start);
 }
 
 /** Why an activity that could start earlier by its relationships does not. */
-function beyondLogic(placed: Placed, activity: number, start: number): Holding[] {
+function beyondLogic(placed: Placed, days: UnderWay, activity: number, start: number): Holding[] {
   const { search } = placed.compiled;
   const before = previousStart(search, activity, start - 1);
   const finish = at(placed.finishes, activity);
   placed.book.remove(activity);
   const clash =
     before < 0 ? undefined : placed.book.clash(activity, before, finishFrom(search, activity, before));
-  const holdings = clash ? clashHoldings(placed, activity, clash) : [];
+  const holdings = clash ? clashHoldings(placed, days, activity, clash) : [];
   placed.book.place(activity, start, finish);
   return holdings.length > 0 ? holdings : [{ kind: 'levelling' }];
 }
@@ -120,10 +120,4 @@ function ownReasons(placed: Placed, activity: number): { moment: number; holding
   const holding: Holding =
     given.notBefore === date ? { kind: 'not-before', date } : { kind: 'status-date', date };
   return [{ moment: limit, holding }];
-}
-
-/** The run of open days an activity needs on end. */
-export function runNeeded(placed: Placed, activity: number): number {
-  const { compiled } = placed;
-  return reservedDays(at(compiled.problem.activities, activity), at(compiled.activities, activity).crew);
 }
