@@ -1,0 +1,171 @@
+import type { Figure } from '../base';
+import type { Project } from '../project';
+import { idOf } from '../sheet';
+import type { MeasureKey } from '../vessel';
+import { aligned, basisCell, figureEdit, givenCell, NOT_APPLYING, words } from './cells';
+import { figureCell, type EstimateContext, type ViewContext } from './context';
+import type { Column, Edit, Row, Shown, TableRows } from './rows';
+
+const COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Particular', kind: 'words' },
+  { key: 'value', title: 'Value', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'basis', title: 'Basis', kind: 'basis' },
+];
+
+/** A particular: a field of the document, or what the hull type stands in with. */
+type Line = readonly [
+  field: keyof Project['vessel'],
+  title: string,
+  unit: string,
+  measure: MeasureKey | undefined,
+];
+
+const LINES: readonly Line[] = [
+  ['length', 'Length overall', 'm', 'length'],
+  ['beam', 'Beam', 'm', 'beam'],
+  ['depth', 'Depth to the upper deck', 'm', 'depth'],
+  ['draughtLight', 'Draught light', 'm', 'draught-light'],
+  ['draughtFull', 'Draught full', 'm', 'draught-full'],
+  ['lightship', 'Lightship', 't', 'lightship'],
+  ['kg', 'KG, light', 'm', undefined],
+];
+
+function figureOf(project: Project, field: Line[0]): Figure | undefined {
+  const value = project.vessel[field];
+  return typeof value === 'object' && !Array.isArray(value) ? value : undefined;
+}
+
+/** Particulars of the ship: given, or standing in from the hull type until they are. */
+export function particulars(context: EstimateContext): TableRows {
+  const { project, library } = context.evaluation;
+  const rows: Row[] = [
+    choiceRow('hullType', 'Hull type', {
+      at: '/vessel/hullType',
+      kind: 'choice',
+      value: project.vessel.hullType,
+      choices: library.hullTypes.map(type => ({ id: type.id, title: type.title })),
+      label: 'Hull type',
+    }),
+    textRow('built', 'Built', {
+      at: '/vessel/built',
+      kind: 'whole',
+      value: String(project.vessel.built),
+      label: 'Year built',
+    }),
+    ...LINES.flatMap(line => particular(context, line)),
+  ];
+  return { id: 'particulars', caption: 'Particulars', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}
+
+function particular(context: EstimateContext, [field, title, unit, measure]: Line): Row[] {
+  const at = `/vessel/${field}`;
+  const figure = figureOf(context.evaluation.project, field);
+  if (figure !== undefined)
+    return [givenRow(field, title, givenCell(at, title, figure, context.measures), figure)];
+  if (measure === undefined) {
+    const edit = figureEdit(at, title, undefined, unit, context.measures);
+    return [row(field, title, { ...NOT_APPLYING, edit }, words(edit.unit ?? ''), NOT_APPLYING)];
+  }
+  const { work } = context.parts;
+  const step = work.takeOff.measures[measure];
+  const shown = figureCell(context, work.result, step, undefined, unit === 'm' ? 1 : 0);
+  const edit = figureEdit(at, title, undefined, unit, context.measures);
+  const value = {
+    ...shown,
+    edit: { ...edit, value: shown.absent === true ? '' : shown.text.replaceAll(',', '') },
+  };
+  return [row(field, title, value, words(shown.unit ?? ''), { text: 'from the hull type', why: idOf(step) })];
+}
+
+function row(id: string, title: string, value: Shown, unit: Shown, basis: Shown): Row {
+  return { id, kind: 'line', cells: { title: words(title), value, unit, basis } };
+}
+
+function givenRow(id: string, title: string, value: Shown, figure: Figure): Row {
+  return row(id, title, value, words(value.unit ?? ''), basisCell(figure.basis, figure.source, value.why));
+}
+
+function choiceRow(id: string, title: string, edit: Edit): Row {
+  const chosen = edit.choices?.find(choice => choice.id === edit.value)?.title ?? edit.value;
+  return row(id, title, { text: chosen, edit }, words(''), words(''));
+}
+
+function textRow(id: string, title: string, edit: Edit): Row {
+  return row(id, title, { text: edit.value, edit }, words(''), words(''));
+}
+
+const SITE: readonly (readonly [
+  'waterDepth' | 'clearanceRequired' | 'bottomSlope' | 'towDistance' | 'yardDistance',
+  string,
+])[] = [
+  ['waterDepth', 'Water depth'],
+  ['clearanceRequired', 'Clearance required'],
+  ['bottomSlope', 'Bottom slope'],
+  ['towDistance', 'Tow distance'],
+  ['yardDistance', 'Road to the disposal sites'],
+];
+
+/** The site: depth, clearance and distances, and the names on papers. */
+export function siteTable({ evaluation: { project }, measures }: ViewContext): TableRows {
+  const named = (field: 'name' | 'port' | 'county', title: string): Row =>
+    textRow(field, title, { at: `/site/${field}`, kind: 'text', value: project.site[field], label: title });
+  const rows: Row[] = [
+    textRow('ship', 'Name of the ship', {
+      at: '/vessel/name',
+      kind: 'text',
+      value: project.vessel.name,
+      label: 'Name of the ship',
+    }),
+    named('name', 'Reef site'),
+    named('port', 'Preparation port'),
+    named('county', 'County'),
+    ...SITE.flatMap(([field, title]) => {
+      const figure = project.site[field];
+      return figure === undefined
+        ? []
+        : [givenRow(field, title, givenCell(`/site/${field}`, title, figure, measures), figure)];
+    }),
+  ];
+  return { id: 'site', caption: 'Names and site', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}
+
+const COMPARTMENT_COLUMNS: readonly Column[] = [
+  { key: 'number', title: 'No.', kind: 'words' },
+  { key: 'title', title: 'Name', kind: 'words' },
+  { key: 'from', title: 'From stern', kind: 'number' },
+  { key: 'to', title: 'To', kind: 'number' },
+  { key: 'bottom', title: 'Bottom', kind: 'number' },
+  { key: 'top', title: 'Top', kind: 'number' },
+  { key: 'openings', title: 'Openings', kind: 'number' },
+];
+
+/** Compartments bow to stern with their extent and openings. */
+export function compartmentTable({ evaluation: { project }, measures }: ViewContext): TableRows {
+  const ordered = project.vessel.compartments.toSorted((a, b) => Number(b.from.value) - Number(a.from.value));
+  const rows = ordered.map((one, at): Row => {
+    const place = `/vessel/compartments/${one.id}`;
+    const extent = (field: 'from' | 'to' | 'bottom' | 'top', title: string) =>
+      givenCell(`${place}/${field}`, `${one.title}, ${title}`, one[field], measures);
+    const count = one.openings.reduce((sum, opening) => sum + opening.count, 0);
+    return {
+      id: one.id,
+      kind: 'line',
+      subject: one.id,
+      cells: {
+        number: words(String(at + 1)),
+        title: words(one.title),
+        from: extent('from', 'from the stern'),
+        to: extent('to', 'to'),
+        bottom: extent('bottom', 'bottom'),
+        top: extent('top', 'top'),
+        openings: words(String(count)),
+      },
+    };
+  });
+  const unit = rows[0]?.cells['from']?.unit;
+  const columns = COMPARTMENT_COLUMNS.map(column =>
+    unit !== undefined && ['from', 'to', 'bottom', 'top'].includes(column.key) ? { ...column, unit } : column,
+  );
+  return { id: 'compartments', caption: 'Compartments, bow to stern', columns, rows: aligned(columns, rows) };
+}
