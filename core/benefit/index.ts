@@ -1,0 +1,28 @@
+export {
+  ALTERNATIVE_IDS,
+  CORROSION_IDS,
+  PLANNING_FIGURE,
+  benefitFile,
+  corrosionOf,
+  readBenefitRules,
+  type BenefitRules,
+} from './rules';
+export { serviceLife, type LifeBand } from './service-life';
+export { annuityFactor, presentValueFactor } from './present-value';
+export {
+  obligationsByMonth,
+  obligationsByYear,
+  presentValueOfObligations,
+  usualObligations,
+  type ContingentObligation,
+  type Obligation,
+} from './obligations';
+export { alternatives, type Alternative } from './alternatives';
+export {
+  benefitCase,
+  type BenefitCase,
+  type BenefitFigures,
+  type BenefitInput,
+  type ReefUse,
+  type Spread,
+} from './benefit-case';
