@@ -88,7 +88,7 @@ export interface WeatherOperation {
   readonly activity: string;
   /** Id of its workability series. */
   readonly series: string;
-  /** Consecutive workable days needed from the start on. */
+  /** Consecutive workable days needed from the start on, at least 1. */
   readonly windowDays: number;
   /** For each day number 1 when the season allows a start, 0 when closed. Absent: always open. */
   readonly open?: Uint8Array;
@@ -107,13 +107,10 @@ export interface WeatherModel {
   readonly operations: readonly WeatherOperation[];
 }
 
-/**
- * Draws of a batch of trials. Every array has TRIALS_PER_CHUNK values, of which the first `n` count. The map
- * and its arrays are the same objects at every call of a run, so a runner may bind to them once.
- */
+/** Draws of a batch of trials. Every array has TRIALS_PER_CHUNK values, of which the first `n` count. */
 export interface WorkBatch {
   readonly n: number;
-  /** One column for each input id: the drawn value times the factors of its drivers. */
+  /** The `columns` of the prepared run: the drawn value of each input times the factors of its drivers. */
   readonly inputs: ReadonlyMap<string, Float64Array>;
 }
 
@@ -183,6 +180,11 @@ export interface PreparedRun {
   readonly lines: readonly string[];
   readonly activities: readonly string[];
   readonly plan: PlanFigures;
+  /**
+   * By input id an array of TRIALS_PER_CHUNK values. It belongs to the prepared run, so that the sheets can be
+   * bound to it once; the simulation fills it before every call of `work`.
+   */
+  readonly columns: ReadonlyMap<string, Float64Array>;
   /** Durations in work days, one column for each of `activities`, valid until the next call. */
   work(batch: WorkBatch): readonly Float64Array[];
   readonly scheduler: TrialScheduler;

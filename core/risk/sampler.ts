@@ -25,7 +25,7 @@ export interface ChunkDraws {
 /** Makes the draws of a run ready. */
 export function samplerFor(prepared: PreparedRun, plan: TrialPlan): Sampler {
   const levels = levelsOf(prepared, plan);
-  const inputs = new Map(prepared.inputs.map(i => [i.id, new Float64Array(TRIALS_PER_CHUNK)]));
+  const inputs = prepared.columns;
   const draws = new Map(prepared.inputs.map(i => [i.id, samplerOf(i.distribution)]));
   const ready = new Map<string, Adjusted>();
   let drawn = -1;

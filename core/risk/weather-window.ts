@@ -27,5 +27,5 @@ export function firstWindow(
       run = 0;
     }
   }
-  return operation.windowDays <= 0 && start < horizon ? start : Number.NaN;
+  return Number.NaN;
 }

@@ -49,6 +49,7 @@ export function prepare(project: SmallProject): PreparedRun {
   const total = new Float64Array(TRIALS_PER_CHUNK);
   return {
     inputs,
+    columns: new Map(inputs.map(i => [i.id, new Float64Array(TRIALS_PER_CHUNK)])),
     drivers: project.drivers ?? [],
     events: project.events ?? [],
     correlations: project.correlations ?? [],
