@@ -27,3 +27,6 @@ export { checkProblem } from './check/check-problem';
 export { verifySchedule } from './verify/verify-schedule';
 export { schedule, type ScheduleOptions } from './schedule';
 export { daysWords, holdingWords, relationshipWords } from './words';
+export { levelSchedule, type LevellingOptions } from './level/level-schedule';
+export { LEVELLING_OBJECTIVES, sumOfSquares, unitsHired, type LevellingKind } from './level/objective';
+export { leastCrew, type LeastCrew, type LeastCrewOptions } from './level/least-crew';

@@ -1,4 +1,4 @@
-import { anyBlocks } from '../base';
+import { anyBlocks, type Finding } from '../base';
 import { buildResult } from './build-result';
 import { checkProblem } from './check/check-problem';
 import { compile } from './compile/compile';
@@ -10,7 +10,7 @@ import { earliestStarts } from './diagnose/earliest';
 import { searchConflict } from './diagnose/search-conflict';
 import type { ScheduleProblem } from './model';
 import { placeAll, type Placed } from './placed';
-import type { ScheduleResult } from './result';
+import type { ConflictSet, ScheduleResult } from './result';
 import { searchSchedule, type SearchOptions, type SearchResult } from './search';
 
 import { shiftLeft } from './shift-left';
@@ -26,19 +26,40 @@ export interface ScheduleOptions extends SearchOptions {
  * @returns dates, floats, what holds each activity and the proven bound; or the constraints that cannot hold together.
  */
 export function schedule(problem: ScheduleProblem, options: ScheduleOptions): ScheduleResult {
+  const prepared = prepare(problem, options);
+  if (!prepared.placed) return prepared.failed;
+  const { placed, lowerBound, schedules, findings } = prepared;
+  return { ...buildResult(placed, lowerBound, schedules), findings };
+}
+
+/** The best schedule found before it is told in dates, or the answer that says why there is none. */
+export type Prepared =
+  | {
+      readonly placed: Placed;
+      readonly lowerBound: number;
+      readonly schedules: number;
+      readonly findings: readonly Finding[];
+    }
+  | { readonly placed?: undefined; readonly failed: ScheduleResult };
+
+/** Checks, packs, diagnoses and searches. */
+export function prepare(problem: ScheduleProblem, options: ScheduleOptions): Prepared {
   const findings = checkProblem(problem);
-  if (anyBlocks(findings)) return noResult('invalid', 0, findings);
+  if (anyBlocks(findings)) return { failed: noResult('invalid', 0, findings) };
   const compiled = compile(problem, options.modes ?? plannedModes(problem));
   const earliest = earliestStarts(compiled.search);
   const conflicts = diagnose(compiled, earliest);
-  if (conflicts.length > 0)
-    return noResult('infeasible', 0, [...findings, ...conflictFindings(conflicts)], conflicts);
+  const fail = (status: 'infeasible' | 'not-found', schedules: number, sets: readonly ConflictSet[]) => ({
+    failed: noResult(status, schedules, [...findings, ...conflictFindings(sets)], sets),
+  });
+  if (conflicts.length > 0) return fail('infeasible', 0, conflicts);
   const { found, placed } = place(compiled, options);
-  if (placed)
-    return { ...buildResult(placed, Math.min(found.lowerBound, placed.finish), found.schedules), findings };
+  if (placed) {
+    const lowerBound = earliest.finishes.reduce((a, b) => Math.max(a, b), found.lowerBound);
+    return { placed, lowerBound, schedules: found.schedules, findings };
+  }
   const sets = found.conflict ? [searchConflict(compiled, found.conflict)] : [];
-  const status = found.status === 'infeasible' ? 'infeasible' : 'not-found';
-  return noResult(status, found.schedules, [...findings, ...conflictFindings(sets)], sets);
+  return fail(found.status === 'infeasible' ? 'infeasible' : 'not-found', found.schedules, sets);
 }
 
 /** Searches a packed problem and enters what it finds, moved as early as it fits. */

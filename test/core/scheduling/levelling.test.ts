@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import {
+  leastCrew,
+  levelSchedule,
+  schedule,
+  sumOfSquares,
+  unitsHired,
+  verifySchedule,
+  type ScheduleProblem,
+} from '../../../core/scheduling';
+import { randomProblem } from './random-problems';
+import { after, problemOf, work } from './problems';
+
+// Eleven activities with one resource, from teaching slides "Allocate and level resources" (KSU, scribd 803324316):
+// id, duration, predecessors, units. Their early profile has the sum 111 and the sum of squares 743. The least sum
+// of squares 701, the least peak 8 and the least sum of squares at that peak, 703, were found by enumerating all
+// 3,185 schedules.
+const rows = 'A 3 - 3;B 5 - 2;C 6 A 3;D 2 A 4;E 3 D 2;F 3 D 1;G 4 B 3;H 5 G 2;I 4 C 3;J 2 IEF 4;K 3 J 5'
+  .split(';')
+  .map(row => row.split(' '));
+const slides: ScheduleProblem = problemOf(
+  rows.map(([id = '', days, , units]) =>
+    work(id, Number(days), { calendar: 'all', uses: { crew: Number(units) } }),
+  ),
+  rows.flatMap(([id = '', , before = '-']) =>
+    before === '-' ? [] : Array.from(before).map(from => after(from, id)),
+  ),
+  { resources: [{ id: 'crew', title: 'Crew', capacity: 99 }] },
+);
+const options = { schedules: 200, seed: 1 };
+const unitsOf = (result: ReturnType<typeof schedule>) => result.profiles['crew']?.units ?? [];
+
+describe('levelling of the eleven printed activities', () => {
+  it('the early profile has the printed sums', () => {
+    const early = unitsOf(schedule(slides, options));
+    expect([early.length, early.reduce((a, b) => a + b, 0), sumOfSquares(early)]).toEqual([18, 111, 743]);
+  });
+
+  it('the least sum of squares is 701', () => {
+    const result = levelSchedule(slides, { ...options, objective: 'squares' });
+    expect([result.calendarDays, sumOfSquares(unitsOf(result))]).toEqual([18, 701]);
+    expect(verifySchedule(slides, result)).toEqual([]);
+  });
+
+  it('the least peak is 8, and 703 the least sum of squares at that peak', () => {
+    const units = unitsOf(levelSchedule(slides, { ...options, objective: 'peak' }));
+    expect([Math.max(...units), sumOfSquares(units)]).toEqual([8, 703]);
+  });
+
+  it('eight units are the fewest that finish within the 18 days', () => {
+    const least = leastCrew(slides, { ...options, finishBy: '2027-03-18', unitCosts: { crew: 100 } });
+    expect([least?.units, least?.cost, least?.result.finish]).toEqual([{ crew: 8 }, 800, '2027-03-18']);
+  });
+
+  it('three days more need a smaller crew still, and a day too few cannot be had', () => {
+    const relaxed = leastCrew(slides, { ...options, finishBy: '2027-03-21', unitCosts: { crew: 1 } });
+    expect(relaxed?.units['crew']).toBeLessThan(8);
+    expect(leastCrew(slides, { ...options, finishBy: '2027-03-17', unitCosts: { crew: 1 } })).toBeUndefined();
+  });
+});
+
+describe('levelling', () => {
+  it('hires fewer units than the early schedule, and says that levelling holds what it moved', () => {
+    const early = unitsOf(schedule(slides, options));
+    const result = levelSchedule(slides, { ...options, objective: 'hire-and-release' });
+    expect(unitsHired(unitsOf(result))).toBeLessThan(unitsHired(early));
+    expect(result.activities.some(a => a.heldBy.some(h => h.kind === 'levelling'))).toBe(true);
+  });
+
+  it('a weekend without work is no swing: an even crew over two weeks hires once', () => {
+    const problem = problemOf([work('A', 10, { uses: { crew: 2 } })], [], {
+      resources: [{ id: 'crew', title: 'Crew', capacity: 2 }],
+    });
+    const result = levelSchedule(problem, { ...options, objective: 'hire-and-release' });
+    expect(result.finish).toBe('2027-03-12');
+  });
+
+  it('keeps the finish and every rule of random problems, and never makes the figure worse', () => {
+    fc.assert(
+      fc.property(randomProblem(8, 4), problem => {
+        const plain = schedule(problem, { schedules: 100, seed: 1 });
+        if (plain.status === 'infeasible') return;
+        const result = levelSchedule(problem, { schedules: 100, seed: 1, objective: 'squares', rounds: 3 });
+        expect(verifySchedule(problem, result)).toEqual([]);
+        expect(result.calendarDays).toBe(plain.calendarDays);
+        const squares = (r: typeof plain) =>
+          Object.values(r.profiles).reduce((sum, p) => sum + sumOfSquares(p.units), 0);
+        if (!problem.resources.some(r => r.heldOnIdleDays))
+          expect(squares(result)).toBeLessThanOrEqual(squares(plain));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
