@@ -53,7 +53,7 @@ export function contentsOf(step: Step, context: EmitContext, first: number): Cel
     const number = value.toNumber() + 0;
     if (!Number.isFinite(number)) throw new BugError(`${value.toFixed()} does not fit a cell of a workbook`);
     if (pattern === undefined) return { kind: 'input', value: number, format };
-    return { kind: 'formula', formula: formulaIn(pattern, first + row, step), result: number, format };
+    return { kind: 'formula', formula: formulaIn(pattern, first + row), result: number, format };
   });
 }
 

@@ -8,7 +8,7 @@ import { boundUnit } from '../unit';
 import { contentsOf, formatOf, type CellContent } from './content';
 import { HEADING_ROWS, letterOf, placeApart, rowsOfPlace, type Placement, type TablePlace } from './layout';
 import { Names, type DefinedName } from './names';
-import { requireHiddenOnce } from './render';
+import { LONGEST_FORMULA, requireHiddenOnce } from './render';
 
 /** One cell of the workbook, by row and column from 1. */
 export interface WorkbookCell {
@@ -45,19 +45,24 @@ export interface EmittedWorkbook {
   readonly sheets: ReadonlyMap<string, readonly WorkbookCell[]>;
   readonly regions: readonly Region[];
   readonly names: readonly DefinedName[];
+  /** Formulas that are too long to read; a test of every shipped sheet wants none. */
+  readonly tooLong: readonly string[];
 }
 
 /**
  * Writes evaluated sheets as workbook cells: one formula form a column, each with the exact result beside
  * it. Absent figures, and all that depend on them, are text. Plain data: a writer of any format can use it.
  * @param results in the order they were run, the work sheet first.
- * @throws BugError when a formula is too long to read or a hidden step is used twice.
+ * @param options where things stand, and a prefix of the defined names: with one of its own, each of several
+ * evaluations can stand in the same workbook.
+ * @throws BugError when a hidden step is used twice.
  */
 export function emitWorkbook(
   results: readonly SheetResult[],
-  placement: Placement = placeApart(results),
+  options: { readonly placement?: Placement; readonly prefix?: string } = {},
 ): EmittedWorkbook {
-  const names = new Names(results, placement);
+  const placement = options.placement ?? placeApart(results);
+  const names = new Names(results, placement, options.prefix ?? '');
   const sheets = new Map<string, WorkbookCell[]>();
   const regions: Region[] = [];
   for (const result of results) {
@@ -74,7 +79,17 @@ export function emitWorkbook(
     for (const block of result.sheet.blocks) add(...blockRegion(block, placement, context));
     for (const table of result.sheet.lookUps) add(...lookUpRegion(table, placement));
   }
-  return { sheets, regions, names: names.used() };
+  return { sheets, regions, names: names.used(), tooLong: tooLong(sheets) };
+}
+
+function tooLong(sheets: EmittedWorkbook['sheets']): string[] {
+  return [...sheets].flatMap(([sheet, cells]) =>
+    cells.flatMap(({ row, column, content }) =>
+      content.kind === 'formula' && content.formula.length > LONGEST_FORMULA
+        ? [`${sheet}!${letterOf(column)}${row} ${content.formula}`]
+        : [],
+    ),
+  );
 }
 
 export interface EmitContext {

@@ -26,7 +26,11 @@ export class Names {
   readonly #ranges = new Map<string, string>();
   readonly #used = new Set<string>();
 
-  constructor(results: readonly SheetResult[], placement: Placement) {
+  readonly #prefix: string;
+
+  /** @param prefix before every name, so that several evaluations can stand in one workbook. */
+  constructor(results: readonly SheetResult[], placement: Placement, prefix: string) {
+    this.#prefix = prefix;
     for (const { sheet } of results) {
       for (const table of sheet.tables) this.#addTable(layOut(table, placeOf(placement, table.id)));
       for (const block of sheet.blocks) {
@@ -81,18 +85,22 @@ export class Names {
     this.#add(`${id}_values`, place.sheet, valueColumn, first, last);
   }
 
+  #nameOf(text: string): string {
+    return `${this.#prefix}${text.replaceAll('-', '_')}`;
+  }
+
   #add(text: string, sheet: string, column: number, first: number, last: number): string {
-    const name = text.replaceAll('-', '_');
-    if ([...name.matchAll(/./g)].length > 255)
-      throw new BugError(`the name ${name} is too long for a workbook`);
+    const name = this.#nameOf(text);
+    if (name.length > 255) throw new BugError(`the name ${name} is too long for a workbook`);
     if (this.#ranges.has(name)) throw new BugError(`two ranges of the workbook have the name ${name}`);
     const letter = letterOf(column);
-    this.#ranges.set(name, `${quotedName(sheet)}!$${letter}$${first}:$${letter}$${last}`);
+    const end = first === last ? '' : `:$${letter}$${last}`;
+    this.#ranges.set(name, `${quotedName(sheet)}!$${letter}$${first}${end}`);
     return name;
   }
 
   #use(text: string): string {
-    const name = text.replaceAll('-', '_');
+    const name = this.#nameOf(text);
     if (!this.#ranges.has(name)) throw new BugError(`the workbook has no range ${name}`);
     this.#used.add(name);
     return name;

@@ -13,7 +13,7 @@ export interface Pattern {
 const ROW = '\u0001';
 const ROW_BEFORE = '\u0002';
 
-/** More than this cannot be read in a cell: place more steps. */
+/** A longer formula cannot be read in a cell: place more steps. */
 export const LONGEST_FORMULA = 120;
 
 /**
@@ -26,12 +26,9 @@ export function patternOf(step: Step, names: Names): Pattern {
   return { text };
 }
 
-/** The formula in one row. @throws BugError when it is longer than can be read. */
-export function formulaIn(pattern: Pattern, row: number, step: Step): string {
-  const formula = pattern.text.replaceAll(ROW, String(row)).replaceAll(ROW_BEFORE, String(row - 1));
-  if (formula.length > LONGEST_FORMULA)
-    throw new BugError(`the formula of ${nameOf(step)} has ${formula.length} characters: place more steps`);
-  return formula;
+/** The formula in one row. */
+export function formulaIn(pattern: Pattern, row: number): string {
+  return pattern.text.replaceAll(ROW, String(row)).replaceAll(ROW_BEFORE, String(row - 1));
 }
 
 function contextOf(step: Step, table: TablePlace | undefined, names: Names): FormulaContext {
