@@ -37,6 +37,8 @@ export interface EstimateInput {
   readonly shiftHours: Given;
   readonly overtimeShare: Given;
   readonly prices: PriceChoices;
+  /** Contingency as a share of the total, where the policy is a percentage. */
+  readonly contingencyShare?: Given | undefined;
   readonly statusDate?: string | undefined;
 }
 

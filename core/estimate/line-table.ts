@@ -204,7 +204,11 @@ function perUnit(
 ): Step<'USD'> {
   const read = (row: ItemFields, field: PerUnit | Fixed): MoneyFigure | undefined => {
     const figure = row.item[field];
-    return figure && { figure, place: placeOf(row, field) };
+    const place = placeOf(row, field);
+    const override = input.overrides.get(place.replace('templates/', ''));
+    if (override !== undefined)
+      return { figure: override, place: `/rates/overrides/${place.replace('templates/', '')}` };
+    return figure && { figure, place };
   };
   const rate = atPriceDate(t, level, input, `${key}-rate`, `${key} for one`, 'USD/own', row => ({
     money: read(row, each),

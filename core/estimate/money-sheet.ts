@@ -2,11 +2,13 @@ import {
   Sheet,
   carriedSingle,
   difference,
+  dollars,
   evaluateSheet,
   givenFrom,
   knownSoFar,
   none,
   rounded,
+  scaled,
   sum,
   total,
   totalWhere,
@@ -47,6 +49,9 @@ export interface SumSteps {
   readonly markUps: Step<'USD'>;
   readonly scrapCredit: Step<'USD'>;
   readonly scrapIncome: Step<'USD'>;
+  readonly contingency: Step<'USD'>;
+  /** Total and contingency. */
+  readonly budget: Step<'USD'>;
 }
 
 /** The money sheet, run: prices, escalation, elements, mark-ups and totals. */
@@ -103,7 +108,7 @@ export function moneySheet(
       total: t.place('total', 'Total', totalWhere(lines.columns.total, lines.columns.stage, t.rowKey())),
     }),
   );
-  const sums = sumSteps(sheet.block('sums', 'Totals'), lines, scrap);
+  const sums = sumSteps(sheet.block('sums', 'Totals'), lines, scrap, input);
   return { sheet, timing: timed, disposals, scrap, lines, stages, sums, result: evaluateSheet(sheet) };
 }
 
@@ -139,13 +144,28 @@ function lineTable(
   );
 }
 
-function sumSteps(block: Block, lines: Table<LineColumns>, scrap: Table<ScrapColumns>): SumSteps {
+function sumSteps(
+  block: Block,
+  lines: Table<LineColumns>,
+  scrap: Table<ScrapColumns>,
+  input: EstimateInput,
+): SumSteps {
   const { columns } = lines;
   const place = (key: string, title: string, step: Step<'USD'>) => block.place(key, title, step);
   const direct = place('direct', 'Direct cost', total(columns.direct));
   const contract = place('contract-cost', 'Direct cost of contract work', total(columns.contractDirect));
+  const all = place('total', 'Total', total(columns.total));
+  const share = block.given(
+    'contingency-share',
+    'Contingency as a share of the total',
+    '1',
+    input.contingencyShare,
+  );
+  const contingency = place('contingency', 'Contingency', dollars(scaled(all, share)));
   return {
-    total: place('total', 'Total', total(columns.total)),
+    total: all,
+    contingency,
+    budget: place('budget', 'Budget', sum(all, contingency)),
     knownSoFar: place('known-so-far', 'Known so far', knownSoFar(columns.total)),
     contractCost: contract,
     ownerCost: place('owner-cost', 'Owner’s own cost', rounded(difference(direct, contract), 2)),

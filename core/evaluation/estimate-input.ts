@@ -40,6 +40,7 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     shiftHours: givenFrom(shift.hours, 'h/work-day', '/options/shift-pattern'),
     overtimeShare: givenFrom(shift.overtimeShare, '1', '/options/shift-pattern'),
     prices: { priceDate: project.rates.priceDate, fixedYear: project.rates.fixedPriceYear },
+    contingencyShare: contingencyShare(project, faults),
     statusDate: project.statusDate,
   };
 }
@@ -49,6 +50,11 @@ export function chosenOptions(project: Project, library: Library): Record<string
   return Object.fromEntries(
     library.options.map(option => [option.id, project.options[option.id] ?? option.default]),
   );
+}
+
+function contingencyShare(project: Project, faults: Faults): Given | undefined {
+  const { share } = project.contingency;
+  return share && documentGiven(share, '1', '/contingency/share', faults);
 }
 
 /** The given of a figure of the document; without a value when it, or its unit or amount, is faulty. */

@@ -7,3 +7,14 @@ export {
   type Evaluation,
 } from './evaluate';
 export { shippedLibrary, TEMPLATE_FILES } from './templates';
+export { estimateJson, scheduleJson, type JsonObject } from './json';
+export {
+  ELEMENTS,
+  columnOf,
+  summarise,
+  type ElementKey,
+  type EstimateLine,
+  type EstimateSummary,
+} from './summary';
+export { itemTimings, obligationStart } from './timing';
+export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope } from './rom';

@@ -1,5 +1,5 @@
 export { withScenario } from './overlay';
-export { readProject, type ReadResult } from './reader';
+export { LARGEST, readProject, type ReadResult } from './reader';
 export * from './schema';
 export { bodyHash, canonicalJson } from './sha256';
 export { writeProject } from './writer';

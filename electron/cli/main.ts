@@ -44,8 +44,15 @@ function callOf(values: Values, positionals: readonly string[]): Call {
     return typeof value === 'string' ? value : undefined;
   };
   const today = option('today');
-  if (today !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(today)) throw new UsageError(`--today takes a date such as 2027-03-15, not "${today}".`);
-  return { files: positionals, option, flag: name => values[name] === true, today, machineDate: new Date().toISOString().slice(0, 10) };
+  if (today !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(today))
+    throw new UsageError(`--today takes a date such as 2027-03-15, not "${today}".`);
+  return {
+    files: positionals,
+    option,
+    flag: name => values[name] === true,
+    today,
+    machineDate: new Date().toISOString().slice(0, 10),
+  };
 }
 
 function print(outcome: Outcome, json: boolean): number {
@@ -63,6 +70,9 @@ try {
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {
   if (error instanceof UsageError) process.stderr.write(`${error.message}\nTry: reefwright --help\n`);
-  else process.stderr.write(`Reefwright met a fault of its own and stopped; no file was changed.\n${error instanceof Error ? error.message : String(error)}\n`);
+  else
+    process.stderr.write(
+      `Reefwright met a fault of its own and stopped; no file was changed.\n${error instanceof Error ? error.message : String(error)}\n`,
+    );
   process.exitCode = 2;
 }

@@ -1,7 +1,11 @@
 import type { Finding } from '../../core/base';
 import type { Command } from './command';
 
-const HEADS: Readonly<Record<Finding['weight'], string>> = { blocks: 'Blocks', warns: 'Look at', notes: 'Note' };
+const HEADS: Readonly<Record<Finding['weight'], string>> = {
+  blocks: 'Blocks',
+  warns: 'Look at',
+  notes: 'Note',
+};
 
 /** Findings as lines for people: what is so, what it means, what to do. */
 export function findingLines(findings: readonly Finding[]): string[] {
@@ -29,6 +33,15 @@ export function generalHelp(commands: readonly Command[]): string {
 
 /** One command: how it is called and its options. */
 export function commandHelp(command: Command): string {
-  const options = Object.entries(command.options).map(([name, spec]) => `  --${name}${spec.sample === undefined ? '' : ` ${spec.sample}`}: ${spec.words}`);
-  return [command.words, '', command.usage, ...(options.length > 0 ? ['', ...options] : []), ...(command.more === undefined ? [] : ['', command.more()]), ''].join('\n');
+  const options = Object.entries(command.options).map(
+    ([name, spec]) => `  --${name}${spec.sample === undefined ? '' : ` ${spec.sample}`}: ${spec.words}`,
+  );
+  return [
+    command.words,
+    '',
+    command.usage,
+    ...(options.length > 0 ? ['', ...options] : []),
+    ...(command.more === undefined ? [] : ['', command.more()]),
+    '',
+  ].join('\n');
 }

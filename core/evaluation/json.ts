@@ -1,0 +1,145 @@
+import { BASES, type Finding } from '../base';
+import { dollarsOf, type Money } from '../money';
+import type { ScheduleResult } from '../scheduling';
+import { STAGES } from '../work';
+import { ELEMENTS, type EstimateLine, type EstimateSummary } from './summary';
+import type { Evaluation } from './evaluate';
+import { summarise } from './summary';
+
+/** A plain JSON object; a figure that is absent is left out, never null or zero. */
+export type JsonObject = { readonly [key: string]: unknown };
+
+const ELEMENT_KEYS: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
+  labour: 'labour',
+  equipment: 'equipment',
+  material: 'material',
+  disposal: 'disposal',
+  subcontract: 'subcontract',
+  fee: 'fee',
+  'mark-up': 'markUp',
+};
+
+/** The estimate of a scenario as the command line prints it. */
+export function estimateJson(evaluation: Evaluation): JsonObject {
+  const { estimate, project, scenario, findings } = evaluation;
+  const frame = { scenario: scenario.id, currency: 'USD', priceDate: project.rates.priceDate, findings };
+  if (estimate?.money === undefined) return frame;
+  const summary = summarise({ ...estimate, money: estimate.money });
+  return {
+    ...frame,
+    ...sumsJson(summary),
+    scrap: scrapJson(summary),
+    byStage: present(STAGES.map(stage => [stage, summary.byStage[stage]])),
+    byElement: present(ELEMENTS.map(element => [element, summary.byElement[element]])),
+    ...(summary.byBasis === undefined
+      ? {}
+      : { byBasis: present(BASES.map(basis => [basis, summary.byBasis?.[basis]])) }),
+    ...(summary.uncheckedShare === undefined ? {} : { uncheckedShare: summary.uncheckedShare }),
+    lines: summary.lines.map(lineJson),
+    wasteTonnes: wasteTonnes(evaluation),
+    ...scheduleSpan(estimate.schedule),
+    findings,
+  };
+}
+
+function sumsJson(summary: EstimateSummary): JsonObject {
+  const { total, knownSoFar, contractCost, markUps, ownerCost, contingency, budget } = summary;
+  const sums = present([
+    ['total', total],
+    ['contractCost', contractCost],
+    ['markUps', markUps],
+    ['ownerCost', ownerCost],
+    ['contingency', contingency],
+    ['budget', budget],
+  ]);
+  return total === undefined ? { ...sums, ...present([['knownSoFar', knownSoFar]]) } : sums;
+}
+
+function scrapJson({ scrapCredit, scrapIncome }: EstimateSummary): JsonObject {
+  const owner = scrapIncome !== undefined && scrapIncome.cents !== 0;
+  return {
+    ...present([['amount', owner ? scrapIncome : scrapCredit]]),
+    keptBy: owner ? 'owner' : 'contractor',
+  };
+}
+
+function lineJson(line: EstimateLine): JsonObject {
+  return {
+    id: line.id,
+    stage: line.stage,
+    title: line.title,
+    ...(line.quantity === undefined ? {} : { quantity: line.quantity }),
+    unit: line.unit,
+    ...(line.hours === undefined ? {} : { hours: line.hours }),
+    ...present(ELEMENTS.map(element => [ELEMENT_KEYS[element], line.elements[element]])),
+    ...present([['total', line.total]]),
+  };
+}
+
+/** Amounts of money as dollars, leaving out what is absent. */
+function present(amounts: readonly (readonly [string, Money | undefined])[]): JsonObject {
+  return Object.fromEntries(
+    amounts.flatMap(([key, amount]) => (amount === undefined ? [] : [[key, dollarsOf(amount)]])),
+  );
+}
+
+function wasteTonnes({ estimate }: Evaluation): JsonObject {
+  if (estimate === undefined) return {};
+  const { streams, result } = estimate.work;
+  return Object.fromEntries(
+    streams.scope.rows.flatMap(row => {
+      const tonnes = result.number(streams.columns.tonnes, row.key);
+      return tonnes === undefined || tonnes === 0 ? [] : [[row.key, tonnes]];
+    }),
+  );
+}
+
+function scheduleSpan(schedule: ScheduleResult): JsonObject {
+  const { start, finish, workDays, peakCrew } = schedule;
+  return start === undefined || finish === undefined || workDays === undefined
+    ? {}
+    : { start, finish, workDays, peakCrew };
+}
+
+/** Dates and resources of a scenario as the command line prints them. */
+export function scheduleJson(evaluation: Evaluation): JsonObject {
+  const { estimate, findings, scenario } = evaluation;
+  if (estimate === undefined) return { scenario: scenario.id, findings };
+  const { schedule, problem } = estimate;
+  return {
+    scenario: scenario.id,
+    status: schedule.status,
+    ...(schedule.lowerBoundDays === undefined
+      ? {}
+      : {
+          lowerBoundDays: schedule.lowerBoundDays,
+          calendarDays: schedule.calendarDays,
+          gapDays: schedule.gapDays,
+        }),
+    ...scheduleSpan(schedule),
+    activities: schedule.activities.map(activity => ({
+      id: activity.id,
+      title: activity.title,
+      start: activity.start,
+      finish: activity.finish,
+      workDays: activity.workDays,
+      totalFloat: activity.totalFloat,
+      critical: activity.critical,
+      crew: activity.crewSize,
+      heldBy: activity.heldBy,
+    })),
+    spans: schedule.hammocks,
+    relationships: problem.relationships,
+    resourcePeaks: schedule.resourcePeaks,
+    criticalChain: schedule.criticalChain,
+    findings: planFindings(schedule, findings),
+  };
+}
+
+function planFindings(schedule: ScheduleResult, findings: readonly Finding[]): readonly Finding[] {
+  const own = new Set(findings.map(finding => `${finding.place} ${finding.message}`));
+  return [
+    ...findings,
+    ...schedule.findings.filter(finding => !own.has(`${finding.place} ${finding.message}`)),
+  ];
+}

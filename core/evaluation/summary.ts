@@ -1,0 +1,155 @@
+import { BASES, UNCHECKED_BASES, type Basis } from '../base';
+import { allocate, fromCents, sumMoney, type Money } from '../money';
+import { basisReader, idOf, type Step } from '../sheet';
+import { STAGES, type StageKey } from '../work';
+import type { LineColumns, MoneySheet } from '../estimate';
+import type { EstimateParts } from './evaluate';
+
+/** The elements of cost, in their order. */
+export const ELEMENTS = [
+  'labour',
+  'equipment',
+  'material',
+  'disposal',
+  'subcontract',
+  'fee',
+  'mark-up',
+] as const;
+export type ElementKey = (typeof ELEMENTS)[number];
+
+/** One line of the estimate with its money; an absent figure is undefined. */
+export interface EstimateLine {
+  readonly id: string;
+  readonly stage: StageKey;
+  readonly title: string;
+  readonly contract: boolean;
+  readonly quantity: number | undefined;
+  readonly unit: string;
+  readonly hours: number | undefined;
+  readonly elements: Readonly<Record<ElementKey, Money | undefined>>;
+  readonly total: Money | undefined;
+  /** The weakest basis of each element that is not nothing. */
+  readonly bases: Readonly<Partial<Record<ElementKey, Basis>>>;
+}
+
+/** The estimate of a scenario in figures: what screens and papers show. */
+export interface EstimateSummary {
+  readonly lines: readonly EstimateLine[];
+  readonly total: Money | undefined;
+  readonly knownSoFar: Money | undefined;
+  readonly contractCost: Money | undefined;
+  readonly markUps: Money | undefined;
+  readonly ownerCost: Money | undefined;
+  readonly contingency: Money | undefined;
+  readonly budget: Money | undefined;
+  readonly scrapCredit: Money | undefined;
+  readonly scrapIncome: Money | undefined;
+  readonly byStage: Readonly<Record<StageKey, Money | undefined>>;
+  readonly byElement: Readonly<Record<ElementKey, Money | undefined>>;
+  /** Adds up to the total; each element by its weakest basis, mark-ups in proportion to the elements they follow. */
+  readonly byBasis: Readonly<Record<Basis, Money>> | undefined;
+  /** The share of the total that rests on figures nobody has checked. */
+  readonly uncheckedShare: number | undefined;
+}
+
+/** Reads the summary from the money sheet. Sums that the sheet holds are read there; none is worked out anew. */
+export function summarise(parts: EstimateParts & { readonly money: MoneySheet }): EstimateSummary {
+  const { money } = parts;
+  const { result, sums, stages } = money;
+  const lines = money.lines.scope.rows.map(row => lineOf(parts, row.key));
+  const of = (step: Step) => result.money(step);
+  const total = of(sums.total);
+  const byBasis = basisSplit(lines);
+  return {
+    lines,
+    total,
+    knownSoFar: of(sums.knownSoFar),
+    contractCost: of(sums.contractCost),
+    markUps: of(sums.markUps),
+    ownerCost: of(sums.ownerCost),
+    contingency: of(sums.contingency),
+    budget: of(sums.budget),
+    scrapCredit: of(sums.scrapCredit),
+    scrapIncome: of(sums.scrapIncome),
+    byStage: record(STAGES, stage => result.money(stages.columns.total, stage)),
+    byElement: record(ELEMENTS, element => sumOf(lines.map(line => line.elements[element]))),
+    byBasis,
+    uncheckedShare: byBasis && total && uncheckedShare(byBasis, total),
+  };
+}
+
+function lineOf(parts: EstimateParts & { readonly money: MoneySheet }, key: string): EstimateLine {
+  const { money, work } = parts;
+  const { columns } = money.lines;
+  const row = work.rows.find(candidate => candidate.item.id === key);
+  const elements = record(ELEMENTS, element => money.result.money(columnOf(columns, element), key));
+  const read = readerOf(money);
+  const bases = Object.fromEntries(
+    ELEMENTS.flatMap(element => {
+      if ((elements[element]?.cents ?? 0) === 0 || element === 'mark-up') return [];
+      const basis = read(idOf(columnOf(columns, element), key));
+      return basis === undefined ? [] : [[element, basis]];
+    }),
+  );
+  return {
+    id: key,
+    stage: row?.item.stage ?? 'management',
+    title: row?.item.title ?? key,
+    contract: row?.item.contract ?? false,
+    quantity: money.result.number(columns.quantity, key),
+    unit: row?.own ?? '1',
+    hours: money.result.number(columns.hours, key),
+    elements,
+    total: money.result.money(columns.total, key),
+    bases,
+  };
+}
+
+const READERS = new WeakMap<MoneySheet, ReturnType<typeof basisReader>>();
+
+function readerOf(money: MoneySheet): ReturnType<typeof basisReader> {
+  const known = READERS.get(money) ?? basisReader(money.result);
+  READERS.set(money, known);
+  return known;
+}
+
+/** The column of an element. */
+export function columnOf(columns: LineColumns, element: ElementKey): Step<'USD'> {
+  return element === 'mark-up' ? columns.markUp : columns[element];
+}
+
+/** The total by basis: elements by their own, the line's mark-ups in proportion to its elements. */
+function basisSplit(lines: readonly EstimateLine[]): Record<Basis, Money> | undefined {
+  const parts = new Map<Basis, Money[]>(BASES.map(basis => [basis, []]));
+  for (const line of lines) {
+    const direct = ELEMENTS.filter(element => element !== 'mark-up');
+    const amounts = direct.map(element => line.elements[element]);
+    const markUp = line.elements['mark-up'];
+    if (markUp === undefined || amounts.some(amount => amount === undefined)) return undefined;
+    const known = amounts.map(amount => amount ?? fromCents(0));
+    const weights = known.map(amount => Math.max(0, amount.cents));
+    const shares = weights.some(weight => weight > 0)
+      ? allocate(markUp, weights)
+      : known.map((_, i) => (i === 0 ? markUp : fromCents(0)));
+    direct.forEach((element, i) => {
+      const [amount, share] = [known[i], shares[i]];
+      if (amount !== undefined && share !== undefined)
+        parts.get(line.bases[element] ?? 'common practice')?.push(amount, share);
+    });
+  }
+  return record(BASES, basis => sumMoney(parts.get(basis) ?? []));
+}
+
+function uncheckedShare(byBasis: Readonly<Record<Basis, Money>>, total: Money): number {
+  const unchecked = sumMoney(UNCHECKED_BASES.map(basis => byBasis[basis]));
+  return total.cents === 0 ? 0 : Math.round((unchecked.cents / total.cents) * 1e6) / 1e6;
+}
+
+function sumOf(amounts: readonly (Money | undefined)[]): Money | undefined {
+  const known = amounts.filter(amount => amount !== undefined);
+  return known.length === amounts.length ? sumMoney(known) : undefined;
+}
+
+function record<K extends string, V>(keys: readonly K[], value: (key: K) => V): Record<K, V> {
+  return Object.fromEntries(keys.map(key => [key, value(key)])) as Record<K, V>;
+}
