@@ -21,3 +21,4 @@ export * from './screen/flood-plan';
 export * from './screen/roll-over-path';
 export * from './site/turn-over';
 export * from './site/waves';
+export * from './weights/weight-list';

@@ -56,3 +56,13 @@ export function apertureFlow(a: Side, b: Side, hole: Aperture): number {
   if (a.level + a.air >= b.level + b.air) return oneWay(a, b, hole);
   return -oneWay(b, a, hole);
 }
+
+/**
+ * Head, m, that drives the flow from the higher side to the lower, and whether the lower side holds it back: a jet
+ * into air is driven by the height above the opening alone.
+ */
+export function drivingHead(a: Side, b: Side, hole: Aperture): { head: number; isHeldBack: boolean } {
+  const [up, down] = a.level + a.air >= b.level + b.air ? [a, b] : [b, a];
+  const isHeldBack = down.level > hole.low;
+  return { head: up.level + up.air - Math.max(down.level, hole.low) - down.air, isHeldBack };
+}

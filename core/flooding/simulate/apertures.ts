@@ -1,6 +1,6 @@
 import { attitude, GRAVITY, SEA_WATER } from '../../stability';
 import { airPressureShare, ATMOSPHERE } from '../hydraulics/air';
-import { apertureFlow, type Aperture, type Side } from '../hydraulics/opening-flow';
+import { apertureFlow, drivingHead, type Aperture, type Side } from '../hydraulics/opening-flow';
 import { SEA, type FloodableShip, type Link, type Position } from './ship';
 import type { Water } from './waters';
 
@@ -110,32 +110,40 @@ export interface LinkFlow {
   readonly byB: number;
 }
 
+/** Weight of the new heads in a step: between the middle rule (0.5) and the implicit one (1), for calm and accuracy. */
+export const AHEAD = 0.6;
 const NUDGE = 1e-4;
-/**
- * Below this difference of heads (m) the flow follows its chord to the origin instead of its tangent, which makes
- * the last centimetres die away instead of swinging to and fro.
- */
+/** Difference of heads, m, below which two sides count as nearly level. */
 const NEARLY_LEVEL = 0.005;
 
 function raised(side: Side): Side {
   return { level: side.level + NUDGE, air: side.air };
 }
 
-/** The flow of a turned link, slowed by the air that has to leave the room it enters. */
+/** Weight that makes a chord count fully at the end of the step; see the exchange of a step. */
+const CHORD = 1 / AHEAD;
+
+/**
+ * The flow of a turned link, slowed by the air that has to leave the room it enters. Its slope is the tangent in
+ * open rooms; where a side is full or the heads are nearly level it is the chord to the origin, which settles
+ * without swinging.
+ */
 export function linkFlow({ link, hole }: TurnedLink, waters: readonly Water[], sea: number): LinkFlow {
   const a = sideOf(link.a, waters, sea);
   const b = sideOf(link.b, waters, sea);
-  const flow = apertureFlow(a, b, hole);
-  const difference = Math.abs(a.level + a.air - b.level - b.air);
-  const into = waters[flow > 0 ? link.b : link.a];
-  const passes = into?.passes ?? 1;
-  if (difference < NEARLY_LEVEL && difference > 0) {
-    const chord = (1.7 * passes * Math.abs(flow)) / difference;
-    return { flow: flow * passes, byA: chord, byB: -chord };
+  const raw = apertureFlow(a, b, hole);
+  const passes = waters[raw > 0 ? link.b : link.a]?.passes ?? 1;
+  const flow = raw * passes;
+  const { head, isHeldBack } = drivingHead(a, b, hole);
+  const isStiff = waters[link.a]?.isFull === true || waters[link.b]?.isFull === true;
+  if (flow !== 0 && head > 0 && (isStiff || head < NEARLY_LEVEL)) {
+    const chord = (CHORD * Math.abs(flow)) / head;
+    const isFromA = flow > 0;
+    return { flow, byA: isFromA || isHeldBack ? chord : 0, byB: !isFromA || isHeldBack ? -chord : 0 };
   }
   return {
-    flow: flow * passes,
-    byA: (passes * (apertureFlow(raised(a), b, hole) - flow)) / NUDGE,
-    byB: (passes * (apertureFlow(a, raised(b), hole) - flow)) / NUDGE,
+    flow,
+    byA: (passes * (apertureFlow(raised(a), b, hole) - raw)) / NUDGE,
+    byB: (passes * (apertureFlow(a, raised(b), hole) - raw)) / NUDGE,
   };
 }

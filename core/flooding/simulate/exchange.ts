@@ -1,10 +1,7 @@
-import { linkFlow, type LinkFlow, type TurnedLink } from './apertures';
+import { AHEAD, linkFlow, type LinkFlow, type TurnedLink } from './apertures';
 import { linearSolve } from './linear-solve';
 import { SEA } from './ship';
 import type { Water } from './waters';
-
-/** Weight of the new heads in a step: between the middle rule (0.5) and the implicit one (1), for calm and accuracy. */
-const AHEAD = 0.6;
 
 function stiffness(water: Water): number {
   return 1 / water.surface + water.airStiffness;

@@ -11,7 +11,7 @@ import {
   type SimulationResult,
   type Snapshot,
 } from './ship';
-import { startingWaters, settleWaters, type Water } from './waters';
+import { fullVolume, settleWaters, startingWaters, type Water } from './waters';
 
 /** Most a level may move in one step, m, and the shortest step, s. @source Judgement. */
 const LEVEL_STEP = 0.05;
@@ -54,7 +54,7 @@ function stepLength(
   let dt = inflow > 0 && run.options.heldAt === undefined ? Math.min(longest, spare / inflow) : longest;
   run.waters.forEach((water, i) => {
     const rate = Math.abs(net[i] ?? 0);
-    const room = (run.ship.rooms[i]?.solid.capacity ?? 0) - water.volume;
+    const room = fullVolume(run.ship, i) - water.volume;
     if (rate < 1e-9 || room <= 0) return;
     dt = Math.min(dt, (LEVEL_STEP * water.surface) / rate);
     if ((net[i] ?? 0) > 0) dt = Math.min(dt, room / rate);

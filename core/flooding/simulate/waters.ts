@@ -5,6 +5,9 @@ import type { FloodableShip } from './ship';
 export interface Water {
   volume: number;
   level: number;
+  /** Level in the room itself, without the pressure of a full one. */
+  filledTo: number;
+  isFull: boolean;
   /** Free surface, m2, never less than a small share of the floor. */
   surface: number;
   /** Head of the air above the water, m, and how it stiffens with volume, m per m3. */
@@ -29,6 +32,8 @@ export function startingWaters(ship: FloodableShip, aboard: readonly number[]): 
   return ship.rooms.map((room, i) => ({
     volume: aboard[i] ?? 0,
     level: room.floor,
+    filledTo: room.floor,
+    isFull: false,
     surface: 1,
     air: 0,
     airStiffness: 0,
@@ -42,6 +47,13 @@ export function startingWaters(ship: FloodableShip, aboard: readonly number[]): 
 /** A full room stands under a thin pipe, so that its pressure can rise above its top. */
 const PIPE = 1e-3;
 const LEAST_SURFACE = 0.02;
+/** Share of a room from which it counts as full. */
+const FULL_FROM = 0.9999;
+
+/** Water a room takes before the pipe begins, m3. */
+export function fullVolume(ship: FloodableShip, room: number): number {
+  return FULL_FROM * (ship.rooms[room]?.solid.capacity ?? 0);
+}
 
 /** Settles every room's water in this attitude: level, free surface and sums. */
 export function settleWaters(ship: FloodableShip, waters: readonly Water[], at: Attitude): void {
@@ -49,9 +61,11 @@ export function settleWaters(ship: FloodableShip, waters: readonly Water[], at: 
     const water = waters[i];
     if (!water) return;
     const plan = floorArea(ship, i);
-    const level = fillLevel(room.solid, at, water.volume, water.sums, water.level);
-    const over = water.volume - room.solid.capacity;
+    const level = fillLevel(room.solid, at, water.volume, water.sums, water.filledTo);
+    water.filledTo = level;
+    const over = water.volume - fullVolume(ship, i);
+    water.isFull = over >= 0;
     water.level = over > 0 ? level + over / (PIPE * plan) : level;
-    water.surface = over >= 0 ? PIPE * plan : Math.max(water.sums.area, LEAST_SURFACE * plan);
+    water.surface = water.isFull ? PIPE * plan : Math.max(water.sums.area, LEAST_SURFACE * plan);
   });
 }
