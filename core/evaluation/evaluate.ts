@@ -21,6 +21,7 @@ import {
   type WorkItem,
 } from '../work';
 import { estimateInput, faultsOf } from './estimate-input';
+import { placeLimits } from './place-limits';
 import { shippedLibrary } from './templates';
 import { itemTimings } from './timing';
 
@@ -129,7 +130,7 @@ function estimateParts(
     relationships,
     calendars: input.calendars,
     crewLimits: new Map(),
-    placeLimits: new Map(),
+    placeLimits: placeLimits(library, work, planned),
     adjustments: input.adjustments,
     seasons: input.options['season'] !== 'any-month',
     statusDate: input.statusDate,

@@ -1,8 +1,17 @@
 import type { Command } from '../command';
 import { checkCommand } from './check';
 import { estimateCommand } from './estimate';
+import { newCommand } from './new';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
+import { whyCommand } from './why';
 
 /** The commands, in the order the help shows them. */
-export const COMMANDS: readonly Command[] = [estimateCommand, scheduleCommand, checkCommand, romCommand];
+export const COMMANDS: readonly Command[] = [
+  estimateCommand,
+  scheduleCommand,
+  whyCommand,
+  checkCommand,
+  romCommand,
+  newCommand,
+];

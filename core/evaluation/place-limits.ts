@@ -1,0 +1,30 @@
+import type { PlannedItem, WorkSheet } from '../estimate';
+import type { Library } from '../work';
+
+/**
+ * How many people each place holds: its own limit, or more on a larger ship. No limit is set below the largest crew
+ * that an item of the place needs, since a crew is not cut in half; the crews an item may have are its own business.
+ */
+export function placeLimits(
+  library: Library,
+  work: WorkSheet,
+  planned: readonly PlannedItem[],
+): Map<string, number> {
+  const limits = new Map<string, number>();
+  for (const place of library.places) {
+    if (place.crewLimit === undefined) continue;
+    const grows = place.crewLimitGrows;
+    const driver =
+      grows === undefined || !work.drivers.scope.index.has(grows.driver)
+        ? undefined
+        : work.result.number(work.drivers.columns.number, grows.driver);
+    const grown =
+      grows === undefined || driver === undefined ? 0 : Math.floor(Number(grows.perUnit.value) * driver);
+    const largest = Math.max(
+      0,
+      ...planned.filter(plan => plan.item.place === place.id).map(plan => plan.crews * plan.crewSize),
+    );
+    limits.set(place.id, Math.max(Number(place.crewLimit.value), grown, largest));
+  }
+  return limits;
+}
