@@ -30,3 +30,13 @@ export { daysWords, holdingWords, relationshipWords } from './words';
 export { levelSchedule, type LevellingOptions } from './level/level-schedule';
 export { LEVELLING_OBJECTIVES, sumOfSquares, unitsHired, type LevellingKind } from './level/objective';
 export { leastCrew, type LeastCrew, type LeastCrewOptions } from './level/least-crew';
+export { searchCrewPlan } from './crew-plan/crew-plan';
+export type {
+  CrewPlan,
+  CrewPlanOptions,
+  CrewPlanResult,
+  PricedPlan,
+  ShiftChoice,
+  TimedPlan,
+} from './crew-plan/plan';
+export { compareBaseline, type BaselineChange, type BaselineComparison } from './baseline';
