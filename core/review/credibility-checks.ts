@@ -1,0 +1,89 @@
+import { dollars, monthsFrom, sumCents } from '../cash-flow';
+import { isBig, overLines } from './cost-checks';
+import { limitOf } from './data';
+import { growthView } from './growth';
+import { likeHulls } from './history';
+import { cannotTell, met, notMet, type Assessment, type CheckContext, type Checks } from './standing';
+
+/** Checks of upkeep and credibility of the estimate. @source GAO-20-195G, practices in our own words. */
+export const CREDIBILITY_CHECKS: Checks<
+  | 'refreshed'
+  | 'variances'
+  | 'history'
+  | 'sensitivity'
+  | 'uncertainty'
+  | 'cross-checks'
+  | 'independent'
+  | 'contingency-growth'
+> = {
+  refreshed: ({ input, data }) => {
+    if (input.statusDate === undefined) return cannotTell('no status date is given');
+    const age = monthsFrom(input.madeOn.slice(0, 7), input.statusDate.slice(0, 7));
+    const ground = `the estimate is ${age} months old`;
+    return age > limitOf(data, 'oldest-estimate') ? notMet(ground) : met(ground);
+  },
+  variances: ({ input }) => {
+    const { earlier, total } = input;
+    if (earlier === undefined) return cannotTell('whether there was an earlier estimate is not said');
+    if (earlier === 'first') return met('this is the first estimate');
+    const unexplained = total - earlier.total - sumCents(earlier.steps.map(step => step.amount));
+    if (unexplained === 0)
+      return met(`every dollar since the last estimate is in ${earlier.steps.length} named steps`);
+    return notMet(`${dollars(unexplained)} of the change since the last estimate is not explained`);
+  },
+  history: checkHistory,
+  sensitivity: ({ input, data }) => {
+    const count = input.drivers?.length;
+    if (count === undefined) return notMet('no ranking of drivers was made');
+    const ground = `${count} drivers are ranked`;
+    return count < limitOf(data, 'fewest-drivers') ? { ...notMet(ground), standing: 'partly' } : met(ground);
+  },
+  uncertainty: context => {
+    const { planPercentile } = context.input;
+    if (planPercentile === undefined) return notMet('no simulation was run');
+    return overLines(
+      context,
+      line => !line.range || line.range.low > line.total || line.range.high < line.total,
+      line => `${line.title} has no range around its amount`,
+      `every line has a range; the plan figure is ${planPercentile} in 100`,
+    );
+  },
+  'cross-checks': context =>
+    overLines(
+      context,
+      line => isBig(line, context) && !line.isCrossChecked,
+      line => `${line.title}, ${dollars(line.total)}, is not checked a second way`,
+      'every big line is checked a second way',
+    ),
+  independent: ({ input, data }) => {
+    const { independent, total } = input;
+    if (!independent) return notMet('nobody else has estimated it');
+    const off = Math.abs(independent.total - total) / total;
+    const ground = `an independent estimate of ${dollars(independent.total)} is ${(off * 100).toFixed(1)} per cent off`;
+    const isExplained = independent.explanation !== undefined && independent.explanation.trim() !== '';
+    if (off > limitOf(data, 'independent-difference') && !isExplained)
+      return { ...notMet(`${ground}, and the difference is not explained`), standing: 'partly' };
+    return met(ground);
+  },
+  'contingency-growth': checkGrowth,
+};
+
+function checkHistory({ input, data, growth }: CheckContext): Assessment {
+  const like = likeHulls(input, growth, limitOf(data, 'like-length'));
+  if (like.length === 0) return cannotTell('no past hull of like class and length is on record');
+  const costs = like.map(hull => hull.today);
+  const low = Math.min(...costs) * limitOf(data, 'history-low');
+  const high = Math.max(...costs) * limitOf(data, 'history-high');
+  const named = like.map(hull => `${hull.hullClass}, ${hull.sunkYear}: ${dollars(hull.today)}`).join('; ');
+  if (input.total >= low && input.total <= high) return met(`${dollars(input.total)} beside ${named}`);
+  const side = input.total < low ? 'below' : 'above';
+  return notMet(`${dollars(input.total)} is far ${side} the past hulls alike (${named})`);
+}
+
+function checkGrowth({ input, growth }: CheckContext): Assessment {
+  if (input.contingency === undefined) return cannotTell('the contingency is absent');
+  const view = growthView(input.total, input.contingency, growth);
+  const ground = `the budget is ${view.factor.toFixed(2)} times the estimate; past hulls grew by ${view.least} to ${view.most}, the middle is ${view.median}`;
+  if (view.factor >= view.median) return met(ground);
+  return view.factor < view.leastGrowth ? notMet(ground) : { ...notMet(ground), standing: 'partly' };
+}

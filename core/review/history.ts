@@ -1,0 +1,38 @@
+import type { Cents } from '../cash-flow';
+import type { GrowthData } from './data';
+import type { ReviewInput } from './input';
+
+/** A past hull beside the estimate: class, length and year only, one ship, in the money of the estimate. */
+export interface LikeHull {
+  readonly id: string;
+  readonly hullClass: string;
+  readonly lengthFeet?: number;
+  readonly sunkYear: number;
+  readonly today: Cents;
+  readonly scope: string;
+  readonly source: string;
+}
+
+/**
+ * The past hulls alike: a length within the given share, the whole project in US dollars, at a price year the
+ * index reaches. Where one is of the same class, only that class is taken.
+ */
+export function likeHulls(
+  input: Pick<ReviewInput, 'hull' | 'priceFactors'>,
+  growth: GrowthData,
+  likeLength: number,
+): LikeHull[] {
+  const { lengthFeet, hullClass } = input.hull;
+  if (lengthFeet === undefined) return [];
+  const near = growth.history.flatMap(hull => {
+    const factor = input.priceFactors[hull.priceYear];
+    if (hull.lengthFeet === null || !hull.isWholeProject || hull.currency !== 'USD' || factor === undefined)
+      return [];
+    if (Math.abs(hull.lengthFeet - lengthFeet) > likeLength * lengthFeet) return [];
+    const today = Math.round((Number(hull.total) * 100 * factor) / hull.ships);
+    const { id, sunkYear, scope, source } = hull;
+    return [{ id, hullClass: hull.hullClass, lengthFeet: hull.lengthFeet, sunkYear, today, scope, source }];
+  });
+  const same = near.filter(hull => hull.hullClass === hullClass);
+  return same.length > 0 ? same : near;
+}
