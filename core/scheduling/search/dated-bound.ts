@@ -1,13 +1,15 @@
+import { NONE } from './dice';
 import type { DatedNet } from './dated-net';
 import { earliestTimes } from './propagate';
 
 /**
- * The earliest last finish that relationships, dates, calendars, closures and windows allow, without competition
+ * The last finish that relationships, dates, calendars, closures and windows allow at best, without competition
  * for resources.
- * @returns a moment of the forward axis.
+ * @returns a moment of the axis.
  */
-export function earliestFinish(nets: readonly [DatedNet, DatedNet]): number {
-  const [forward] = nets;
-  const earliest = earliestTimes(forward, forward.base, forward.due);
-  return earliest.finishes.reduce((last, finish) => Math.max(last, finish), forward.base);
+export function datedBound(net: DatedNet): number {
+  const earliest = earliestTimes(net, net.base, net.due);
+  let last = net.base;
+  for (let i = 0; i < net.count; i++) last = Math.max(last, earliest.finishes[i] ?? NONE);
+  return last;
 }

@@ -37,12 +37,15 @@ export class GeneticSearch {
   private readonly dice: Dice;
   private readonly camps: readonly [Camp, Camp];
   private readonly list: Int32Array;
+  private limit: number;
+  private generations = 0;
   private spare: [Individual, Individual];
   private readonly tuning: Tuning;
   private readonly spending: Spending;
 
   constructor(sides: readonly [Side, Side], tuning: Tuning, spending: Spending, seed: number) {
     this.tuning = tuning;
+    this.limit = spending.limit;
     this.spending = spending;
     this.dice = new Dice(seed, 'genetic search');
     this.list = new Int32Array(sides[0].count);
@@ -55,18 +58,19 @@ export class GeneticSearch {
     return { side, lists, isForward, held: new Set(), population: [] };
   }
 
-  /** Breeds until the budget is spent, the bound is met or the caller stops it. */
-  evolve(): void {
+  /** Breeds until so many schedules are spent in all, the bound is met or the caller stops it. */
+  evolve(limit: number): void {
     const [forward, backward] = this.camps;
-    for (let generation = 0; !this.isOver(); generation++) {
-      if (generation % 2 === 0) this.generation(forward, backward);
+    this.limit = Math.min(limit, this.spending.limit);
+    for (; !this.isOver(); this.generations++) {
+      if (this.generations % 2 === 0) this.generation(forward, backward);
       else this.generation(backward, forward);
     }
   }
 
   private isOver(): boolean {
     const { spending } = this;
-    return spending.best <= spending.lowerBound || spending.spent >= spending.limit || spending.shouldStop();
+    return spending.best <= spending.lowerBound || spending.spent >= this.limit || spending.shouldStop();
   }
 
   /** The first left-justified population: half made forward, half backward and then justified to the left. */

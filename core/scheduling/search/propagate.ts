@@ -16,8 +16,9 @@ export interface Earliest {
  * Pushes every activity to its earliest start, maximum lags included, until nothing moves or one is too late.
  * @param floor no start before this moment.
  * @param due latest finishes.
+ * @param orders further pairs of which the second may not start before the first is finished.
  */
-export function earliestTimes(net: DatedNet, floor: number, due: Int32Array): Earliest {
+export function earliestTimes(net: DatedNet, floor: number, due: Int32Array, orders: Orders = []): Earliest {
   const { count } = net;
   const times = { starts: new Int32Array(count), finishes: new Int32Array(count) };
   const cause = new Int32Array(count).fill(-1);
@@ -26,6 +27,14 @@ export function earliestTimes(net: DatedNet, floor: number, due: Int32Array): Ea
   for (let i = 0; i < count && broken < 0; i++) broken = settle(net, i, demanded, due, times);
   for (let hasMoved = true; hasMoved && broken < 0;) {
     hasMoved = false;
+    for (const [first, second] of orders) {
+      const finish = times.finishes[first] ?? NONE;
+      if (finish <= (times.starts[second] ?? NONE)) continue;
+      demanded[second] = finish;
+      hasMoved = true;
+      broken = settle(net, second, demanded, due, times);
+      if (broken >= 0) return { ...times, cause, broken };
+    }
     for (let i = 0; i < count && broken < 0; i++) {
       const before = demanded[i] ?? NONE;
       raise(net, net.minimums, 0, i, times, demanded, cause);
@@ -37,6 +46,9 @@ export function earliestTimes(net: DatedNet, floor: number, due: Int32Array): Ea
   }
   return { ...times, cause, broken };
 }
+
+/** Pairs of activities, the second after the first. */
+export type Orders = readonly (readonly [number, number])[];
 
 type TimesSoFar = Pick<Earliest, 'starts' | 'finishes'>;
 

@@ -127,3 +127,13 @@ export function holdFrom(net: PlainNet, memory: PassMemory, activity: number, st
   const finish = start + (net.durations[activity] ?? NONE);
   for (let day = start; day < finish; day++) holdDay(net, memory, activity, day);
 }
+
+/** Gives the demand of an activity placed at `start` back. */
+export function releaseFrom(net: PlainNet, memory: PassMemory, activity: number, start: number): void {
+  const { words, demands } = net;
+  const finish = start + (net.durations[activity] ?? NONE);
+  for (let slot = start * words; slot < finish * words; slot++) {
+    memory.free[slot] =
+      ((memory.free[slot] ?? NONE) + (demands[activity * words + (slot % words)] ?? NONE)) | 0;
+  }
+}

@@ -1,0 +1,149 @@
+import type { BoundNet } from '../bounds/bound-net';
+import type { Windows } from '../bounds/windows';
+import { NONE } from '../dice';
+import type { PlainNet } from '../plain-net';
+import { fitsFrom, holdFrom, passMemoryOf, releaseFrom, type PassMemory } from '../serial-pass';
+import type { ExactOutcome } from './delay-search';
+import { RemainingWork } from './remaining-work';
+import { StateMemory } from './state-memory';
+
+/** The allowance of an exact search of a plain network. */
+export interface OrderTask {
+  /** Schedules it may spend: placements tried over activities. */
+  readonly limit: number;
+  readonly shouldStop: () => boolean;
+  /**
+   * Windows of the activities for an end before the best one known, or null when it is proved that there is none; asked
+   * again after each better schedule.
+   */
+  readonly windowsFor: (end: number) => Windows | null;
+  /** Hears of every better schedule. */
+  readonly found: (finishes: Int32Array, last: number) => void;
+}
+
+/**
+ * Exact branch and bound for plain networks of at most 31 activities: the activities are started in the order of
+ * time, each as early as it fits, and next only those that start before some other could be over. States with
+ * the same activities started are compared: one that has nothing running longer than another dominates it.
+ * @source Giffler and Thompson, Operations Research 8 (1960) 487-503; Demeulemeester and Herroelen, Management
+ *   Science 38 (1992) 1803-1818 and 43 (1997) 1485-1492 (cutset dominance).
+ */
+export class OrderSearch {
+  private readonly net: PlainNet;
+  private readonly task: OrderTask;
+  private readonly memory: PassMemory;
+  private readonly states: StateMemory;
+  private readonly remaining: RemainingWork;
+  private readonly finishes: Int32Array;
+  private readonly open: Int32Array;
+  private earliest: Int32Array;
+  private latest: Int32Array;
+  private best: number;
+  private tried = 0;
+  private isCut = false;
+  private isOver = false;
+
+  constructor(net: PlainNet, bounds: BoundNet, best: number, task: OrderTask) {
+    this.net = net;
+    this.task = task;
+    this.best = best;
+    this.memory = passMemoryOf(net);
+    this.remaining = new RemainingWork(bounds);
+    this.states = new StateMemory(net.count, task.limit * 8);
+    this.finishes = new Int32Array(net.count);
+    this.open = Int32Array.from(
+      net.durations,
+      (_, i) => (net.predecessors.first[i + 1] ?? NONE) - (net.predecessors.first[i] ?? NONE),
+    );
+    this.earliest = new Int32Array(net.count);
+    this.latest = new Int32Array(net.count);
+  }
+
+  run(): ExactOutcome {
+    this.aimBelow(this.best);
+    if (!this.isOver) this.branch(0, 0, 0, 0);
+    return { isComplete: !this.isCut, spent: this.tried / this.net.count };
+  }
+
+  private aimBelow(end: number): void {
+    this.best = end;
+    const windows = this.task.windowsFor(end - 1);
+    if (windows) this.earliest = windows.from;
+    if (windows) this.latest = windows.to;
+    else this.isOver = true;
+  }
+
+  /** @param started the set of started activities as bits; @param now the last start; @param last the last finish. */
+  private branch(started: number, count: number, now: number, last: number): void {
+    if (this.isOver) return;
+    if (count === this.net.count) {
+      this.task.found(this.finishes, last);
+      this.aimBelow(last);
+      return;
+    }
+    if (this.tried >= this.task.limit * this.net.count || this.task.shouldStop()) {
+      this.isCut = true;
+      this.isOver = true;
+      return;
+    }
+    if (this.states.isDominated(started, now, this.finishes)) return;
+    if (!this.remaining.fits(started, now, this.finishes, this.latest, this.best - 1)) return;
+    const candidates = this.candidates(started, now);
+    for (const [activity, start] of candidates) {
+      const finish = start + (this.net.durations[activity] ?? NONE);
+      if (finish > (this.latest[activity] ?? NONE)) continue;
+      this.startAt(activity, start, finish);
+      this.branch(started | (1 << activity), count + 1, start, Math.max(last, finish));
+      this.undo(activity, start);
+    }
+  }
+
+  /** The ready activities that may start next, with their starts, the most urgent first; none if one is too late. */
+  private candidates(started: number, now: number): [number, number][] {
+    const { net, latest } = this;
+    const ready: [number, number][] = [];
+    let firstFinish = Infinity;
+    for (let i = 0; i < net.count; i++) {
+      if ((started & (1 << i)) !== 0 || (this.open[i] ?? NONE) > 0) continue;
+      const start = this.earliestFit(i);
+      const finish = start + (net.durations[i] ?? NONE);
+      if (Math.max(start, now) + (net.durations[i] ?? NONE) > (latest[i] ?? NONE)) return [];
+      if (start >= now && start >= (this.earliest[i] ?? NONE)) ready.push([i, start]);
+      firstFinish = Math.min(firstFinish, finish);
+    }
+    return ready
+      .filter(([i, start]) => start < firstFinish || (net.durations[i] === 0 && start <= firstFinish))
+      .sort(([a, startA], [b, startB]) => startA - startB || (latest[a] ?? NONE) - (latest[b] ?? NONE));
+  }
+
+  private earliestFit(activity: number): number {
+    const { first, list } = this.net.predecessors;
+    let start = 0;
+    for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) {
+      start = Math.max(start, this.finishes[list[p] ?? NONE] ?? NONE);
+    }
+    this.tried++;
+    while (!fitsFrom(this.net, this.memory, activity, start)) start++;
+    return start;
+  }
+
+  private startAt(activity: number, start: number, finish: number): void {
+    holdFrom(this.net, this.memory, activity, start);
+    this.finishes[activity] = finish;
+    this.eachSuccessor(activity, -1);
+  }
+
+  private undo(activity: number, start: number): void {
+    releaseFrom(this.net, this.memory, activity, start);
+    this.finishes[activity] = 0;
+    this.eachSuccessor(activity, 1);
+  }
+
+  private eachSuccessor(activity: number, change: number): void {
+    const { first, list } = this.net.successors;
+    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
+      const next = list[s] ?? NONE;
+      this.open[next] = (this.open[next] ?? NONE) + change;
+    }
+  }
+}

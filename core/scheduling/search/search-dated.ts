@@ -1,0 +1,67 @@
+import { datedNetsOf } from './compile-dated';
+import { datedBound } from './dated-bound';
+import type { DatedNet } from './dated-net';
+import { DatedSide, type Anchor } from './dated-side';
+import { DelaySearch } from './exact/delay-search';
+import { GeneticSearch, type Spending } from './genetic';
+import { GENETIC_SHARE, isFinished, NO_ORDER, resultOf, spendingFor, type Best } from './outcome';
+import { conflictOfDates } from './preflight';
+import type { SearchOptions, SearchProblem, SearchResult } from './problem';
+import { tuningFor } from './tuning';
+
+/** Largest dated networks that are searched exactly too. */
+const EXACT_AT_MOST = 40;
+
+/** Schedules a problem with calendars, dates, lags, windows or varying capacities. */
+export function searchDated(problem: SearchProblem, options: SearchOptions): SearchResult {
+  const nets = datedNetsOf(problem);
+  const [forward, backward] = nets;
+  const conflict = conflictOfDates(problem, forward);
+  if (conflict) return { status: 'infeasible', lowerBound: 0, schedules: 0, conflict };
+  const best: Best = {};
+  const anchor: Anchor = { moment: forward.base + problem.horizon, late: Infinity };
+  const spending = spendingFor(options, datedBound(forward) - forward.base, (made, isForward) => {
+    if (!isForward) return Infinity;
+    best.starts = made.starts.map(start => start - forward.base);
+    best.finishes = made.finishes.map(finish => finish - forward.base);
+    return made.last - forward.base;
+  });
+  const sides = [new DatedSide(forward, true, anchor), new DatedSide(backward, false, anchor)] as const;
+  const search = new GeneticSearch(
+    sides,
+    tuningFor(forward.count, options.schedules),
+    spending,
+    options.seed,
+  );
+  search.begin();
+  if (options.isHeuristicOnly !== true && forward.count <= EXACT_AT_MOST) {
+    search.evolve(spending.limit * GENETIC_SHARE);
+    const isImpossible = searchDelays(nets, spending, best);
+    if (isImpossible) {
+      return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
+    }
+  }
+  search.evolve(spending.limit);
+  return resultOf(best, spending);
+}
+
+/** The exact search, with what is left of the budget; true when it proves that there is no schedule. */
+function searchDelays(nets: readonly [DatedNet, DatedNet], spending: Spending, best: Best): boolean {
+  if (isFinished(spending)) return false;
+  const { base, slots } = nets[0];
+  const search = new DelaySearch(nets, {
+    limit: spending.limit - spending.spent,
+    below: spending.best === Infinity ? slots : base + spending.best,
+    shouldStop: spending.shouldStop,
+    found: ({ starts, finishes }, last) => {
+      best.starts = starts.map(start => start - base);
+      best.finishes = finishes.map(finish => finish - base);
+      spending.best = last - base;
+    },
+  });
+  const outcome = search.run();
+  spending.spent += outcome.spent;
+  if (!outcome.isComplete) return false;
+  spending.lowerBound = Math.min(spending.best, slots);
+  return spending.best === Infinity;
+}
