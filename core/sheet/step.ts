@@ -1,4 +1,4 @@
-import { BugError, type Basis } from '../base';
+import { BugError } from '../base';
 import type { Kind } from './kind';
 import type { Looseness } from './looseness';
 import type { Scope } from './scope';
@@ -28,8 +28,6 @@ export interface Step<U extends StepUnit = StepUnit> {
   readonly looseness: Looseness;
   /** Absent for a hidden step, which is written into its user's formula. */
   readonly home?: Home;
-  /** For a leaf that is no given: the basis of what it states. */
-  readonly basis?: Basis;
 }
 
 /** Makes a hidden step. Its scope is that of its inputs unless stated. @throws BugError when they stand in two tables. */

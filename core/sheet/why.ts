@@ -91,24 +91,30 @@ function visitsBelow(visit: Visit): Visit[] {
   });
 }
 
+/** The leaves that no one gave: the constants 0 and 1, and a total of no rows. */
+const BY_DEFINITION = { basis: 'published', source: 'by definition' } as const;
+
 function explained(visit: Visit, below: readonly string[]): WhyStep {
   const { step, row } = cellOf(visit);
   const given = step.kind.givens?.[row];
   const at = step.scope?.rows[row];
+  const inputs = [...below, ...entriesOf(visit).map(entry => entry.id)];
+  const value = visit.inner.values[visit.cell]?.toFixed();
+  const byDefinition = given === undefined && inputs.length === 0 && value !== undefined;
   const titles = step.inputs.map(input => input.home?.title ?? input.kind.words(titlesOf(input.inputs)));
   const words = step.kind.words(titles);
   const title = step.home === undefined ? words : at ? `${step.home.title}: ${at.title}` : step.home.title;
   return {
     id: visit.id,
     title,
-    value: visit.inner.values[visit.cell]?.toFixed(),
+    value,
     unit: boundUnit(step.unit, at?.own),
     operation: step.kind.operation,
     settings: { ...step.kind.settings, ...entrySettings(visit) },
     words,
-    inputs: [...below, ...entriesOf(visit).map(entry => entry.id)],
+    inputs,
     ...(given && { given: provenanceOf(given) }),
-    ...(step.basis && { given: { basis: step.basis, source: 'by definition' } }),
+    ...(byDefinition && { given: BY_DEFINITION }),
   };
 }
 
@@ -170,7 +176,7 @@ function entriesOf(visit: Visit): WhyStep[] {
 export function weakestBasis(explanation: Why): Basis | undefined {
   let weakest: Basis | undefined;
   for (const { given } of explanation.steps.values()) {
-    if (given === undefined || given.basis === 'schedule' || given.source === 'by definition') continue;
+    if (given === undefined || given.basis === 'schedule' || given === BY_DEFINITION) continue;
     weakest = weakest === undefined ? given.basis : weakerBasis(weakest, given.basis);
   }
   return weakest;

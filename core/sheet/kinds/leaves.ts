@@ -68,7 +68,7 @@ function constant<U extends StepUnit>(unit: U, value: Exact): Step<U> {
     formula: () => atom(value.toFixed()),
     words: () => value.toFixed(),
   };
-  return { ...makeStep(unit, kind, [], 0), basis: 'published' };
+  return makeStep(unit, kind, [], 0);
 }
 
 /** Nothing of a unit: the other branch of a condition. */
