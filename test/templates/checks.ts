@@ -169,6 +169,8 @@ function itemUnits(
     ['reference', item.reference?.unit, [driver]],
     ['fixed', item.fixed?.unit, [driver]],
     ['hoursPerUnit', item.hoursPerUnit?.unit, [`h/${own}`]],
+    ['valid.from', item.valid?.from.unit, [driver]],
+    ['valid.to', item.valid?.to.unit, [driver]],
     ['setupHours', item.setupHours?.unit, ['h']],
     ['hoursPerCrew', item.hoursPerCrew?.unit, ['h']],
     ['crewsAtOnce', item.crewsAtOnce?.unit, ['each']],

@@ -88,6 +88,17 @@ describe('the work-item library', () => {
     expect(unused).toEqual([]);
   });
 
+  it('gives every item a range of validity, and a rate with low and high', () => {
+    const weak = library.items.filter(
+      item =>
+        item.valid === undefined ||
+        Number(item.valid.from.value) > Number(item.valid.to.value) ||
+        (item.hoursPerUnit !== undefined &&
+          (item.hoursPerUnit.low === undefined || item.hoursPerUnit.high === undefined)),
+    );
+    expect(weak.map(item => item.id)).toEqual([]);
+  });
+
   it('keeps the conditions of work out of the rates', () => {
     const CONDITION = /respirator|confined|at height|darkness|poor light|\bheat\b|learning/i;
     const inside = library.items
