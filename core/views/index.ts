@@ -6,3 +6,5 @@ export { ratesView } from './rates';
 export { roundText, shownNumber, printed } from './number-text';
 export { wholeDollars, wholeDollarTable } from './whole-dollars';
 export { type Measures } from './measures';
+export { windowRows, findingRows, homeOf, type WindowAnswer } from './window';
+export type { BottomAmounts } from './bottom';

@@ -1,0 +1,121 @@
+import { dayOf } from '../calendar';
+import { anyBlocks } from '../base';
+import { uncheckedShare } from './budget';
+import type { LineBases } from './bases';
+import type { EstimateContext } from './context';
+import { dollarChange, dollars, roundText } from './number-text';
+import { dateWords } from './schedule-axis';
+import type { BottomCell } from './rows';
+import type { ShownMoney } from './shown-money';
+
+/** The figures of the bottom line as amounts, to tell how an edit moved them. */
+export interface BottomAmounts {
+  readonly total: number | undefined;
+  readonly finish: number | undefined;
+  /** In tenths of a per cent. */
+  readonly unchecked: number | undefined;
+  readonly findings: number;
+}
+
+export interface Bottom {
+  readonly cells: readonly BottomCell[];
+  readonly amounts: BottomAmounts;
+}
+
+/** The bottom line. A figure whose module is not there is not shown at all. */
+export function bottomLine(context: EstimateContext, money: ShownMoney, bases: LineBases): Bottom {
+  const { evaluation, parts } = context;
+  const total = money.total('total');
+  const { finish } = parts.schedule;
+  const share = uncheckedShare(money, bases);
+  const unchecked = share === undefined ? undefined : Number(roundText((share * 1000).toFixed(4), 0));
+  const open = evaluation.findings.length;
+  const cells: BottomCell[] = [
+    totalCell(context, total),
+    {
+      key: 'finish',
+      label: 'Finish',
+      value:
+        finish === undefined
+          ? { text: 'no schedule yet', absent: true }
+          : { text: dateWords(finish), why: 'schedule:finish' },
+    },
+    ...(unchecked === undefined
+      ? []
+      : [
+          {
+            key: 'unchecked',
+            label: 'Not yet checked',
+            value: { text: `${tenthsText(unchecked)} %`, why: 'basis:unchecked' },
+            beside: 'of the total',
+          },
+        ]),
+    {
+      key: 'findings',
+      label: 'Findings',
+      value: { text: `${open} open` },
+      ...(anyBlocks(evaluation.findings) ? { beside: 'some withhold a figure' } : {}),
+    },
+  ];
+  return {
+    cells,
+    amounts: { total, finish: finish === undefined ? undefined : dayOf(finish), unchecked, findings: open },
+  };
+}
+
+function totalCell({ parts }: EstimateContext, total: number | undefined): BottomCell {
+  if (total !== undefined)
+    return { key: 'total', label: 'Total', value: { text: dollars(total * 100), why: 'sums/total' } };
+  const known = parts.money === undefined ? undefined : parts.money.result.money(parts.money.sums.knownSoFar);
+  if (known === undefined)
+    return { key: 'total', label: 'Total', value: { text: 'no total yet', absent: true } };
+  return {
+    key: 'total',
+    label: 'Known so far, not the total',
+    value: { text: dollars(known.cents), why: 'sums/known-so-far', accent: true },
+  };
+}
+
+function tenthsText(tenths: number): string {
+  return `${Math.trunc(tenths / 10)}.${Math.abs(tenths % 10)}`;
+}
+
+/** How the bottom line moved, by cell and in one sentence; cells that did not move say so only when another did. */
+export function bottomChanges(
+  before: BottomAmounts | undefined,
+  after: BottomAmounts,
+): { changes: Record<string, string>; words: string } {
+  if (before === undefined) return { changes: {}, words: '' };
+  const moved: Record<string, string> = {};
+  if (before.total !== undefined && after.total !== undefined)
+    moved['total'] = dollarChange((after.total - before.total) * 100);
+  if (before.finish !== undefined && after.finish !== undefined)
+    moved['finish'] = dayChange(after.finish - before.finish);
+  if (before.unchecked !== undefined && after.unchecked !== undefined)
+    moved['unchecked'] = signed(after.unchecked - before.unchecked, tenthsText, ' points');
+  moved['findings'] = signed(after.findings - before.findings, String, '');
+  const changed = Object.entries(moved).filter(([, text]) => text !== NONE);
+  if (changed.length === 0) return { changes: {}, words: 'Worked out; the bottom line did not move.' };
+  return {
+    changes: moved,
+    words: `Worked out: ${changed.map(([key, text]) => `${LABELS[key] ?? key} ${text}`).join(', ')}.`,
+  };
+}
+
+const NONE = 'no change';
+const LABELS: Readonly<Record<string, string>> = {
+  total: 'total',
+  finish: 'finish',
+  unchecked: 'share not yet checked',
+  findings: 'findings',
+};
+
+function signed(amount: number, text: (amount: number) => string, unit: string): string {
+  if (amount === 0) return NONE;
+  return `${amount > 0 ? '+' : '\u2212'}${text(Math.abs(amount))}${unit}`;
+}
+
+function dayChange(days: number): string {
+  const count = Math.abs(days);
+  return signed(days, String, count === 1 ? ' calendar day' : ' calendar days');
+}

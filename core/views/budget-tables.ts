@@ -1,0 +1,215 @@
+import { addMonths, dayOf, monthOf } from '../calendar';
+import { dollarsOf } from '../money';
+import { idOf, type Step } from '../sheet';
+import { aligned, words } from './cells';
+import { dollarCell, type EstimateContext } from './context';
+import { ELEMENT_TITLES, ELEMENTS } from './elements';
+import { roundText, shownNumber } from './number-text';
+import type { Column, Row, TableRows } from './rows';
+import type { MoneyLine, ShownColumn, ShownMoney } from './shown-money';
+import { tenths } from './budget';
+import { wholeDollars } from './whole-dollars';
+
+const MONEY_COLUMNS: readonly Column[] = ELEMENTS.map(element => ({
+  key: element,
+  title: ELEMENT_TITLES[element],
+  unit: '$',
+  kind: 'number',
+}));
+const TOTAL: Column = { key: 'total', title: 'Total', unit: '$', kind: 'number' };
+const SHARE: Column = { key: 'share', title: 'Share', unit: '%', kind: 'share' };
+const STAGE_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Stage', kind: 'words' },
+  ...MONEY_COLUMNS,
+  TOTAL,
+  SHARE,
+];
+
+/** Stages by element. */
+export function stageTable(money: ShownMoney): TableRows {
+  const shares = tenths(money.stages.map(stage => money.stage(stage.id, 'total') ?? 0));
+  const cells = (get: (column: ShownColumn) => number | undefined, why: (column: ShownColumn) => string) =>
+    Object.fromEntries(
+      [...ELEMENTS, 'total' as const].map(column => [column, dollarCell(get(column), why(column))]),
+    );
+  const rows = money.stages.map((stage, at): Row => {
+    const whole = `stages/${stage.id}/total`;
+    return {
+      id: stage.id,
+      kind: 'line',
+      cells: {
+        title: words(stage.title),
+        ...cells(
+          column => money.stage(stage.id, column),
+          column => (column === 'total' ? whole : `stage:${stage.id}:${column}`),
+        ),
+        share: { text: shares[at] ?? '', why: whole },
+      },
+    };
+  });
+  const total: Row = {
+    id: 'total',
+    kind: 'total',
+    cells: {
+      title: words('Total'),
+      ...cells(money.total, column => (column === 'total' ? 'sums/total' : `element:${column}`)),
+      share: words('100.0'),
+    },
+  };
+  return {
+    id: 'by-stage',
+    caption: 'Budget by stage',
+    columns: STAGE_COLUMNS,
+    rows: aligned(STAGE_COLUMNS, [...rows, total]),
+  };
+}
+
+/** A table of one amount a row with its share. */
+function amountTable(
+  id: string,
+  caption: string,
+  head: string,
+  rows: readonly { id: string; title: string; amount: number | undefined; why: string }[],
+  total: number | undefined,
+): TableRows {
+  const columns: readonly Column[] = [{ key: 'title', title: head, kind: 'words' }, TOTAL, SHARE];
+  const shares = tenths(rows.map(row => row.amount ?? 0));
+  const lines = rows.map((row, at): Row => ({
+    id: row.id,
+    kind: 'line',
+    cells: {
+      title: words(row.title),
+      total: dollarCell(row.amount, row.why),
+      share: { text: shares[at] ?? '', why: row.why },
+    },
+  }));
+  const sum: Row = {
+    id: 'total',
+    kind: 'total',
+    cells: { title: words('Total'), total: dollarCell(total, 'sums/total'), share: words('100.0') },
+  };
+  return { id, caption, columns, rows: aligned(columns, [...lines, sum]) };
+}
+
+export function elementTable(money: ShownMoney): TableRows {
+  const rows = ELEMENTS.map(element => ({
+    id: element,
+    title: ELEMENT_TITLES[element],
+    amount: money.total(element),
+    why: `element:${element}`,
+  }));
+  return amountTable('by-element', 'Budget by element', 'Element', rows, money.total('total'));
+}
+
+/** Lines put together by a key, in whole dollars that add up to the total. */
+function grouped(
+  money: ShownMoney,
+  keyOf: (line: MoneyLine) => string,
+): ReadonlyMap<string, number | undefined> {
+  const sums = new Map<string, number | undefined>();
+  for (const line of money.lines) {
+    const key = keyOf(line);
+    const before = sums.has(key) ? sums.get(key) : 0;
+    sums.set(key, before === undefined || line.total === undefined ? undefined : before + line.total);
+  }
+  const known = [...sums.values()].filter(cents => cents !== undefined);
+  if (known.length < sums.size) return sums;
+  const shown = wholeDollars(known, money.total('total'));
+  return new Map([...sums.keys()].map((key, at) => [key, shown[at]]));
+}
+
+/** The money by material of concern: an item counts for the first material whose goal it meets. */
+export function materialTable({ evaluation, parts }: EstimateContext, money: ShownMoney): TableRows {
+  const meets = new Map(parts.items.map(item => [item.id, item.meets[0] ?? '']));
+  const sums = grouped(money, line => meets.get(line.id) ?? '');
+  const titles = new Map(evaluation.library.materials.map(material => [material.id, material.title]));
+  const rows = [...sums].map(([id, amount]) => ({
+    id: id === '' ? 'none' : id,
+    title: id === '' ? 'Not for one material' : (titles.get(id) ?? id),
+    amount,
+    why: `material:${id}`,
+  }));
+  const ordered = rows.toSorted(
+    (a, b) => Number(a.id === 'none') - Number(b.id === 'none') || (b.amount ?? 0) - (a.amount ?? 0),
+  );
+  return amountTable(
+    'by-material',
+    'Budget by material of concern',
+    'Material',
+    ordered,
+    money.total('total'),
+  );
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** A month in words: `Mar 2027`. */
+export function monthWords(month: string): string {
+  return `${MONTHS[Number(month.slice(5, 7)) - 1] ?? ''} ${month.slice(0, 4)}`;
+}
+
+/** The month in which a line is spent: months from the price date, as the money sheet escalates it. */
+export function monthOfLine({ evaluation, parts }: EstimateContext, line: string): string | undefined {
+  const id = `timing/${line}/months`;
+  const { money } = parts;
+  if (money?.result.has(id) !== true || evaluation.project.rates.fixedPriceYear !== undefined)
+    return undefined;
+  const months = money.result.figure(id).number;
+  return months === undefined
+    ? undefined
+    : monthOf(addMonths(dayOf(evaluation.project.rates.priceDate), months));
+}
+
+/** The money by the month of spending. */
+export function monthTable(context: EstimateContext, money: ShownMoney): TableRows {
+  const sums = grouped(money, line => monthOfLine(context, line.id) ?? '');
+  const rows = [...sums]
+    .toSorted(([a], [b]) => a.localeCompare(b))
+    .map(([month, amount]) => ({
+      id: month === '' ? 'none' : month,
+      title: month === '' ? 'Without a month' : monthWords(month),
+      amount,
+      why: `month:${month}`,
+    }));
+  return amountTable('by-month', 'Budget by month of spending', 'Month', rows, money.total('total'));
+}
+
+const BUILD_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'From direct cost to total', kind: 'words' },
+  { key: 'amount', title: 'Amount', unit: '$', kind: 'number' },
+];
+
+/** How the total is built up: contract work, mark-ups, the owner’s own cost; to the cent, because it ties out. */
+export function buildUpTable({ parts }: EstimateContext): TableRows {
+  const { money } = parts;
+  const steps: readonly (readonly [string, Step<'USD'> | undefined, Row['kind']])[] = [
+    ['Direct cost of contract work', money?.sums.contractCost, 'line'],
+    ['Mark-ups of the contractor', money?.sums.markUps, 'line'],
+    ['Owner’s own cost', money?.sums.ownerCost, 'line'],
+    ['Total', money?.sums.total, 'total'],
+    ['Of it: scrap kept by the contractor, as a lower price', money?.sums.scrapCredit, 'line'],
+    ['Beside it: scrap received by the owner, as income', money?.sums.scrapIncome, 'line'],
+  ];
+  const rows = steps.flatMap(([title, step, kind]): Row[] => {
+    if (money === undefined || step === undefined) return [];
+    const amount = money.result.money(step);
+    const why = idOf(step);
+    const text = amount === undefined ? 'not yet' : shownNumber(roundText(String(dollarsOf(amount)), 2), 2);
+    return [
+      {
+        id: why,
+        kind,
+        cells: {
+          title: words(title),
+          amount: { text, why, ...(amount === undefined ? { absent: true as const } : {}) },
+        },
+      },
+    ];
+  });
+  return {
+    id: 'build-up',
+    caption: 'Build-up of the total',
+    columns: BUILD_COLUMNS,
+    rows: aligned(BUILD_COLUMNS, rows),
+  };
+}

@@ -1,0 +1,96 @@
+import { dayOf, isoOf } from '../calendar';
+import type { EstimateContext } from './context';
+import { aligned, words } from './cells';
+import { dateWords } from './schedule-axis';
+import type { Column, Row, TableRows } from './rows';
+import type { PeopleStep, ScheduleView } from './window-rows';
+
+type PeoplePart = Pick<
+  ScheduleView,
+  'people' | 'peopleTicks' | 'peopleLimit' | 'holdingTrade' | 'peak' | 'peopleTable'
+>;
+
+/** People at work day by day, and of the crew that holds the chain. */
+export function people(context: EstimateContext): PeoplePart {
+  const { parts } = context;
+  const trade = holdingCrew(context);
+  const steps = profile(context, trade?.id);
+  const most = Math.max(1, ...steps.map(step => step.all));
+  const size = [2, 5, 10, 20, 50, 100].find(step => most / step <= 4) ?? 200;
+  const count = Math.ceil(most / size);
+  return {
+    people: steps,
+    peopleTicks: Array.from({ length: count + 1 }, (_, at) => at * size),
+    peopleLimit: undefined,
+    holdingTrade:
+      trade === undefined ? undefined : { title: trade.title, limit: trade.people, text: trade.text },
+    peak: `peak ${parts.schedule.peakCrew} people`,
+    peopleTable: peopleTable(steps),
+  };
+}
+
+interface HoldingCrew {
+  readonly id: string;
+  readonly title: string;
+  readonly people: number;
+  readonly text: string;
+}
+
+/** The crew that most activities of the chain wait for. */
+function holdingCrew({ parts, evaluation }: EstimateContext): HoldingCrew | undefined {
+  const waits = new Map<string, number>();
+  for (const activity of parts.schedule.activities.filter(one => one.critical)) {
+    const first = activity.heldBy[0];
+    if (first?.kind === 'resource') waits.set(first.resource, (waits.get(first.resource) ?? 0) + 1);
+  }
+  const [id] = [...waits].toSorted((a, b) => b[1] - a[1])[0] ?? [];
+  const crew = evaluation.library.rateBook.crews.find(one => one.id === id);
+  const capacity = parts.problem.resources.find(one => one.id === id)?.capacity;
+  if (crew === undefined || capacity === undefined) return undefined;
+  const size = crew.members.reduce((sum, member) => sum + Number(member.people.value), 0);
+  const people = Math.round(size * capacity);
+  return {
+    id: crew.id,
+    title: crew.title.toLowerCase(),
+    people,
+    text: `${crew.title}: ${people} people, all there are`,
+  };
+}
+
+function profile({ parts }: EstimateContext, crew: string | undefined): readonly PeopleStep[] {
+  const worked = parts.schedule.activities.filter(activity => activity.crewSize > 0);
+  const crews = new Map(parts.items.map(item => [item.id, item.crew]));
+  const edges = [...new Set(worked.flatMap(one => [dayOf(one.start), dayOf(one.finish) + 1]))].toSorted(
+    (a, b) => a - b,
+  );
+  return edges.slice(0, -1).map((from, at) => {
+    const to = edges[at + 1] ?? from;
+    const here = worked.filter(one => dayOf(one.start) <= from && dayOf(one.finish) >= from);
+    const sum = (list: typeof here) => list.reduce((all, one) => all + one.crewSize, 0);
+    return {
+      from,
+      to,
+      all: sum(here),
+      holding: crew === undefined ? 0 : sum(here.filter(one => crews.get(one.id) === crew)),
+    };
+  });
+}
+
+const COLUMNS: readonly Column[] = [
+  { key: 'from', title: 'From', kind: 'words' },
+  { key: 'to', title: 'To', kind: 'words' },
+  { key: 'all', title: 'People at work', kind: 'number' },
+];
+
+function peopleTable(steps: readonly PeopleStep[]): TableRows {
+  const rows = steps.map((step): Row => ({
+    id: String(step.from),
+    kind: 'line',
+    cells: {
+      from: words(dateWords(isoOf(step.from))),
+      to: words(dateWords(isoOf(step.to - 1))),
+      all: { text: String(step.all), why: `people:${step.from}` },
+    },
+  }));
+  return { id: 'people', caption: 'People at work', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}

@@ -1,0 +1,122 @@
+import { holdingWords } from '../scheduling';
+import { aligned, NOT_APPLYING, words } from './cells';
+import type { EstimateContext } from './context';
+import { dateWords } from './schedule-axis';
+import type { Column, Row, TableRows } from './rows';
+
+const COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Activity', kind: 'words' },
+  { key: 'place', title: 'Place', kind: 'words' },
+  { key: 'start', title: 'Start', kind: 'words' },
+  { key: 'finish', title: 'Finish', kind: 'words' },
+  { key: 'days', title: 'Work days', kind: 'number' },
+  { key: 'float', title: 'Total float', unit: 'work days', kind: 'number' },
+  { key: 'people', title: 'People', kind: 'number' },
+  { key: 'notBefore', title: 'Not before', kind: 'words' },
+  { key: 'holds', title: 'What holds its start', kind: 'words', wide: true },
+];
+
+/** The schedule as a table: the same as the picture, in order of start. */
+export function activityTable({ parts, evaluation }: EstimateContext): TableRows {
+  const places = new Map(evaluation.library.places.map(place => [place.id, place.title]));
+  const items = new Map(parts.items.map(item => [item.id, item]));
+  const adjusted = new Map(evaluation.project.items.map(one => [one.item, one]));
+  const ordered = parts.schedule.activities.toSorted(
+    (a, b) => a.start.localeCompare(b.start) || a.finish.localeCompare(b.finish),
+  );
+  const rows = ordered.map((activity): Row => {
+    const why = `activity:${activity.id}`;
+    const first = activity.heldBy[0];
+    const notBefore = adjusted.get(activity.id)?.notBefore ?? '';
+    return {
+      id: activity.id,
+      kind: 'line',
+      subject: activity.id,
+      cells: {
+        title: words(activity.title),
+        place: words(places.get(items.get(activity.id)?.place ?? '') ?? ''),
+        start: { text: dateWords(activity.start), why },
+        finish: { text: dateWords(activity.finish), why },
+        days: { text: String(activity.workDays), why },
+        float: activity.critical ? { text: '0', why } : { text: String(activity.totalFloat), why },
+        people: activity.crewSize === 0 ? NOT_APPLYING : { text: String(activity.crewSize), why },
+        notBefore: {
+          text: notBefore === '' ? '–' : dateWords(notBefore),
+          edit: {
+            at: `/items/${activity.id}/notBefore`,
+            kind: 'date',
+            value: notBefore,
+            label: `Not before, ${activity.title.toLowerCase()}`,
+          },
+        },
+        holds: words(first === undefined ? '' : holdingWords(parts.problem, first)),
+      },
+    };
+  });
+  return { id: 'activities', caption: 'Activities', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}
+
+const CALENDAR_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Calendar', kind: 'words' },
+  { key: 'value', title: 'Value', kind: 'words' },
+];
+
+/** Dates and days that the schedule works with. */
+export function calendarTable({ evaluation: { project } }: EstimateContext): TableRows {
+  const { calendars } = project;
+  const date = (field: 'start' | 'deadline', title: string): Row => ({
+    id: field,
+    kind: 'line',
+    cells: {
+      title: words(title),
+      value: {
+        text: calendars[field] === undefined ? '–' : dateWords(calendars[field]),
+        edit: { at: `/calendars/${field}`, kind: 'date', value: calendars[field] ?? '', label: title },
+      },
+    },
+  });
+  const rows: Row[] = [
+    date('start', 'Start of the project'),
+    date('deadline', 'End of the grant period'),
+    {
+      id: 'holidays',
+      kind: 'line',
+      cells: {
+        title: words('Federal holidays'),
+        value: {
+          text: calendars.federalHolidays ? 'not worked' : 'worked',
+          edit: {
+            at: '/calendars/federalHolidays',
+            kind: 'choice',
+            value: String(calendars.federalHolidays),
+            choices: [
+              { id: 'true', title: 'not worked' },
+              { id: 'false', title: 'worked' },
+            ],
+            label: 'Federal holidays',
+          },
+        },
+      },
+    },
+    ...calendars.closures.flatMap((closure): Row[] => [
+      closureRow(closure.id, closure.title, 'from', closure.from),
+      closureRow(closure.id, closure.title, 'to', closure.to),
+    ]),
+  ];
+  return { id: 'calendar', caption: 'Dates, holidays and closures', columns: CALENDAR_COLUMNS, rows };
+}
+
+function closureRow(id: string, title: string, field: 'from' | 'to', value: string): Row {
+  const label = `${title}, ${field === 'from' ? 'first day' : 'last day'}`;
+  return {
+    id: `${id}-${field}`,
+    kind: 'line',
+    cells: {
+      title: words(label),
+      value: {
+        text: dateWords(value),
+        edit: { at: `/calendars/closures/${id}/${field}`, kind: 'date', value, label },
+      },
+    },
+  };
+}

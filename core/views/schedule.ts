@@ -1,0 +1,148 @@
+import { dayOf, isoOf, type DayNumber } from '../calendar';
+import { holdingWords, type ScheduledActivity } from '../scheduling';
+import type { EstimateContext } from './context';
+import { people } from './people';
+import { chartSpan, dateWords, timeAxis } from './schedule-axis';
+import { shades } from './schedule-shades';
+import { activityTable, calendarTable } from './schedule-tables';
+import type { Sentence } from './rows';
+import type { ScheduleBar, ScheduleLane, ScheduleMark, ScheduleView } from './window-rows';
+
+const PARTS: Readonly<Record<string, ScheduleLane['part']>> = {
+  tanks: 'tanks',
+  machinery: 'machinery',
+  house: 'house',
+  holds: 'hull',
+  'weather-deck': 'house',
+  'hull-outside': 'hull',
+  'whole-ship': 'whole',
+};
+
+/** The schedule in time, by place; undefined when there is none. */
+export function scheduleView(context: EstimateContext): ScheduleView | undefined {
+  const { schedule } = context.parts;
+  if (schedule.start === undefined || schedule.finish === undefined) return undefined;
+  const lanes = lanesOf(context);
+  const marks = marksOf(context, schedule.finish);
+  const span = chartSpan(
+    dayOf(schedule.start),
+    Math.max(dayOf(schedule.finish), ...marks.map(mark => mark.at)),
+  );
+  return {
+    sentence: sentence(context),
+    ...span,
+    ...timeAxis(span.from, span.to),
+    lanes,
+    shades: shades(context, span, lanes),
+    marks,
+    ...people(context),
+    table: activityTable(context),
+    calendar: calendarTable(context),
+    words: `The work in time from ${dateWords(schedule.start)} to ${dateWords(schedule.finish)}, ${schedule.activities.length} activities in ${lanes.length} places. The table beside it tells the same.`,
+  };
+}
+
+function sentence({ parts: { schedule } }: EstimateContext): Sentence {
+  const days: Sentence = [
+    { text: String(schedule.workDays ?? 0), why: 'schedule:work-days' },
+    ' work days, finished on ',
+  ];
+  const finish = schedule.finish === undefined ? '' : dateWords(schedule.finish);
+  const last = schedule.activities.find(activity => activity.id === schedule.criticalChain.at(-1));
+  const chain = schedule.criticalChain.length;
+  const held = last === undefined ? '.' : `; a chain of ${chain} activities holds it.`;
+  return [...days, { text: finish, why: 'schedule:finish' }, held];
+}
+
+function lanesOf(context: EstimateContext): readonly ScheduleLane[] {
+  const { parts, evaluation } = context;
+  const places = new Map(parts.items.map(item => [item.id, item.place]));
+  const chain = new Set(parts.schedule.criticalChain);
+  return evaluation.library.places.flatMap((place): ScheduleLane[] => {
+    const bars = parts.schedule.activities.filter(
+      activity => places.get(activity.id) === place.id && activity.workDays > 0,
+    );
+    if (bars.length === 0) return [];
+    const part = PARTS[place.id] ?? (place.kind === 'ship' ? 'whole' : place.kind);
+    return [
+      {
+        id: place.id,
+        title: place.title,
+        part,
+        bars: bars.map(activity => bar(context, activity, chain.has(activity.id))),
+      },
+    ];
+  });
+}
+
+/** The day an activity’s relationships alone would let it start, when something else holds it. */
+function couldStart({ parts }: EstimateContext, activity: ScheduledActivity): DayNumber {
+  const finishes = new Map(parts.schedule.activities.map(one => [one.id, dayOf(one.finish)]));
+  const before = parts.relationships.filter(one => one.to === activity.id && one.kind === 'FS');
+  const ready = before.map(one => (finishes.get(one.from) ?? 0) + 1).filter(day => day > 1);
+  const start = dayOf(activity.start);
+  return ready.length === 0 ? start : Math.min(start, Math.max(...ready));
+}
+
+function heldBy(activity: ScheduledActivity): string | undefined {
+  const first = activity.heldBy[0];
+  if (first === undefined) return undefined;
+  if ('activities' in first) return first.activities[0];
+  if ('activity' in first) return first.activity;
+  return first.kind === 'relationship' ? first.from : undefined;
+}
+
+function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: boolean): ScheduleBar {
+  const { parts } = context;
+  const first = activity.heldBy[0];
+  const held = first === undefined ? 'nothing holds it' : holdingWords(parts.problem, first);
+  const ready = couldStart(context, activity);
+  const start = dayOf(activity.start);
+  const isWaiting = parts.problem.activities.find(one => one.id === activity.id)?.waiting === true;
+  const holder = heldBy(activity);
+  const float = isHolding ? 'It holds the finish.' : `It may slip ${activity.totalFloat} work days.`;
+  return {
+    id: activity.id,
+    title: activity.title,
+    from: start,
+    to: dayOf(activity.finish) + 1,
+    kind: isWaiting ? 'waiting' : isHolding ? 'held' : 'float',
+    holds: `${capital(held)}.`,
+    ...(holder === undefined ? {} : { heldBy: holder }),
+    couldStart: ready,
+    couldStartWords:
+      ready < start ? `Could start ${shortDate(ready)}.` : `Starts ${dateWords(activity.start)}.`,
+    words: `${activity.title}: ${dateWords(activity.start)} to ${dateWords(activity.finish)}, ${activity.workDays} work days. ${capital(held)}. ${float}`,
+    why: `activity:${activity.id}`,
+  };
+}
+
+function shortDate(day: DayNumber): string {
+  return dateWords(isoOf(day)).replace(/ \d{4}$/, '');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function marksOf({ evaluation: { project } }: EstimateContext, finish: string): readonly ScheduleMark[] {
+  const marks: ScheduleMark[] = [
+    { at: dayOf(finish) + 1, title: 'Finish', date: dateWords(finish), kind: 'finish' },
+  ];
+  const deadline = project.calendars.deadline;
+  if (deadline !== undefined)
+    marks.push({
+      at: dayOf(deadline) + 1,
+      title: 'Grant ends',
+      date: dateWords(deadline),
+      kind: 'grant-end',
+    });
+  if (project.statusDate !== undefined)
+    marks.push({
+      at: dayOf(project.statusDate),
+      title: 'Status',
+      date: dateWords(project.statusDate),
+      kind: 'status',
+    });
+  return marks;
+}

@@ -1,0 +1,124 @@
+import type { Figure } from '../base';
+import { idOf } from '../sheet';
+import type { WorkItem } from '../work';
+import { figureCell, type EstimateContext } from './context';
+import { inMeasures, unitWords } from './measures';
+import { shortNumber } from './number-text';
+import type { Edit, Sentence, Shown } from './rows';
+
+/** A work item as a sentence that a contractor would write, each of its numbers to be changed in place. */
+export function workSentence(context: EstimateContext, item: WorkItem): Sentence {
+  const does = item.does.replace(/\.$/, '');
+  const clauses = [
+    quantityClause(context, item),
+    rateClause(context, item),
+    crewClause(context, item),
+    daysClause(context, item),
+  ].filter(clause => clause.length > 0);
+  const joined = clauses.flatMap((clause, at) => (at === 0 ? clause : [', ', ...clause]));
+  return joined.length === 0 ? [`${does}.`] : [`${does}: `, ...joined, '.'];
+}
+
+function edited(
+  context: EstimateContext,
+  item: WorkItem,
+  field: string,
+  label: string,
+  shown: Shown,
+  unit: string,
+): Shown {
+  const to = inMeasures('0', unit, context.measures).unit;
+  const edit: Edit = {
+    at: `/items/${item.id}/${field}`,
+    kind: 'figure',
+    value: shown.absent === true ? '' : shown.text.replaceAll(',', '').replace('\u2212', '-'),
+    unit: to,
+    label: `${label} of ${item.title.toLowerCase()}`,
+  };
+  return { ...shown, edit };
+}
+
+function ownUnit(context: EstimateContext, item: WorkItem): string {
+  const { work } = context.parts;
+  return work.result.at(work.items.columns.quantity, item.id).unit;
+}
+
+function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
+  const { parts } = context;
+  const unit = ownUnit(context, item);
+  if (item.span !== undefined) return spanClause(context, item);
+  const shown = figureCell(
+    context,
+    parts.work.result,
+    parts.work.items.columns.quantity,
+    item.id,
+    item.decimals,
+  );
+  if (item.disposes !== undefined) return [{ ...shown }, ` ${shown.unit ?? ''}`];
+  const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
+  const driver =
+    context.evaluation.library.drivers.find(one => one.id === item.driver)?.title.toLowerCase() ?? '';
+  if (unit === '1') return [`${driver} `, value];
+  const words = unit === 'each' ? driver : (shown.unit ?? '');
+  return [value, ` ${words}`];
+}
+
+/** A time-dependent item: how long its span lasts, from the schedule. */
+function spanClause(context: EstimateContext, item: WorkItem): Sentence {
+  const { money } = context.parts;
+  if (money === undefined) return [];
+  const shown = figureCell(context, money.result, money.lines.columns.quantity, item.id);
+  return [shown, ` ${shown.unit ?? ''} by the schedule`];
+}
+
+function rateClause(context: EstimateContext, item: WorkItem): Sentence {
+  const change = context.evaluation.project.items.find(one => one.item === item.id)?.hoursPerUnit;
+  const figure: Figure | undefined = change ?? item.hoursPerUnit;
+  const { work } = context.parts;
+  const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
+  if (figure === undefined || hours.text === '0') return [];
+  const shown = inMeasures(figure.value, figure.unit, context.measures);
+  const at = `/items/${item.id}/hoursPerUnit`;
+  const rate: Shown = {
+    text: shortNumber(shown.value),
+    unit: unitWords(shown.unit),
+    why: change === undefined ? `rate:${item.id}` : `given:${at}`,
+    edit: {
+      at,
+      kind: 'figure',
+      value: shown.value,
+      unit: shown.unit,
+      label: `Hours per unit of ${item.title.toLowerCase()}`,
+    },
+  };
+  return ['at ', rate, ` ${unitWords(shown.unit)}, `, hours, ' hours in all'];
+}
+
+function crewClause(context: EstimateContext, item: WorkItem): Sentence {
+  const crew = context.evaluation.library.rateBook.crews.find(one => one.id === item.crew);
+  if (crew === undefined) return [];
+  const { work } = context.parts;
+  const crews = figureCell(context, work.result, work.items.columns.crews, item.id, 0);
+  if (crews.absent === true || crews.text === '0') return [`${crew.title.toLowerCase()}`];
+  const value = edited(context, item, 'crewsAtOnce', 'Crews', crews, 'each');
+  return [value, ` × ${crew.title.toLowerCase()}`];
+}
+
+function daysClause(context: EstimateContext, item: WorkItem): Sentence {
+  const { parts } = context;
+  const planned = parts.planned.find(one => one.item.id === item.id);
+  if (planned === undefined || planned.days === 0 || item.span !== undefined) return [];
+  const shown = figureCell(context, parts.work.result, parts.work.items.columns.days, item.id, 0);
+  const unit = planned.unit === 'day' ? 'day' : 'work-day';
+  const isGiven = item.duration !== undefined && !('perUnit' in item.duration);
+  const value = isGiven ? edited(context, item, 'duration', 'Duration', shown, unit) : shown;
+  const words =
+    planned.days === 1
+      ? unit === 'day'
+        ? 'calendar day'
+        : 'work day'
+      : unit === 'day'
+        ? 'calendar days'
+        : 'work days';
+  return [{ ...value, why: idOf(parts.work.items.columns.days, item.id) }, ` ${words}`];
+}

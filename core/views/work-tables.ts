@@ -1,0 +1,264 @@
+import { compareMoney, fromCents } from '../money';
+import type { WorkItem } from '../work';
+import { aligned, basisCell, NOT_APPLYING, words } from './cells';
+import type { LineBases } from './bases';
+import { dollarCell, figureCell, type EstimateContext } from './context';
+import { ELEMENT_TITLES, ELEMENTS } from './elements';
+import { inMeasures, unitWords } from './measures';
+import { shortNumber, shownNumber } from './number-text';
+import type { Column, Row, Shown, TableRows } from './rows';
+import type { ShownColumn, ShownMoney } from './shown-money';
+import { wholeDollars } from './whole-dollars';
+
+const COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Work item', kind: 'words' },
+  { key: 'quantity', title: 'Quantity', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'rate', title: 'Rate', unit: 'h per unit', kind: 'number' },
+  { key: 'hours', title: 'Hours', unit: 'h', kind: 'number' },
+  ...ELEMENTS.map((element): Column => ({
+    key: element,
+    title: ELEMENT_TITLES[element],
+    unit: '$',
+    kind: 'number',
+    wide: true,
+  })),
+  { key: 'total', title: 'Cost', unit: '$', kind: 'number' },
+  { key: 'basis', title: 'Basis', kind: 'basis' },
+];
+
+/** Hours of several items together. */
+export function hoursOf({ parts }: EstimateContext, items: readonly string[], why: string): Shown {
+  const { work } = parts;
+  const all = items.map(id => work.result.number(work.items.columns.hours, id));
+  if (all.some(hours => hours === undefined)) return { text: 'not yet', absent: true, why };
+  const sum = all.reduce((total: number, hours) => total + (hours ?? NaN), 0);
+  return { text: shownNumber(sum.toFixed(1), 0), why };
+}
+
+const MONEY: readonly ShownColumn[] = [...ELEMENTS, 'total'];
+
+/** The work as a plain table: stages, their items, and the total. */
+export function workTable(context: EstimateContext, money: ShownMoney, bases: LineBases): TableRows {
+  const byId = new Map(context.parts.items.map(item => [item.id, item]));
+  const rows = money.stages.flatMap(stage => [
+    stageRow(context, money, stage),
+    ...stage.lines.flatMap(line => {
+      const item = byId.get(line.id);
+      return item === undefined ? [] : [lineRow(context, money, bases, item)];
+    }),
+  ]);
+  return {
+    id: 'work',
+    caption: 'Work items by stage',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, [...rows, totalRow(context, money)]),
+  };
+}
+
+function moneyCells(
+  get: (column: ShownColumn) => number | undefined,
+  why: (column: ShownColumn) => string,
+): Record<string, Shown> {
+  return Object.fromEntries(MONEY.map(column => [column, dollarCell(get(column), why(column))]));
+}
+
+function stageRow(context: EstimateContext, money: ShownMoney, stage: ShownMoney['stages'][number]): Row {
+  const items = stage.lines.map(line => line.id);
+  return {
+    id: stage.id,
+    kind: 'group',
+    cells: {
+      title: words(`${stage.title}  ${stage.lines.length}`),
+      hours: hoursOf(context, items, `hours:${stage.id}`),
+      ...moneyCells(
+        column => money.stage(stage.id, column),
+        column => (column === 'total' ? `stages/${stage.id}/total` : `stage:${stage.id}:${column}`),
+      ),
+    },
+  };
+}
+
+function totalRow(context: EstimateContext, money: ShownMoney): Row {
+  const items = money.lines.map(line => line.id);
+  return {
+    id: 'total',
+    kind: 'total',
+    cells: {
+      title: words('All work'),
+      hours: hoursOf(context, items, 'hours:all'),
+      ...moneyCells(money.total, column => (column === 'total' ? 'sums/total' : `element:${column}`)),
+    },
+  };
+}
+
+function lineRow(context: EstimateContext, money: ShownMoney, bases: LineBases, item: WorkItem): Row {
+  const { work } = context.parts;
+  const { columns } = work.items;
+  const quantity = figureCell(context, work.result, columns.quantity, item.id, item.decimals);
+  const hours = figureCell(context, work.result, columns.hours, item.id, 0);
+  const basis = bases.line(item.id);
+  return {
+    id: item.id,
+    kind: 'line',
+    under: item.stage,
+    subject: item.id,
+    cells: {
+      title: words(item.title),
+      quantity: quantityCell(context, item, quantity),
+      unit: words(quantity.unit ?? ''),
+      rate: rateCell(context, item),
+      hours: hours.text === '0' ? NOT_APPLYING : hours,
+      ...moneyCells(
+        column => money.line(item.id, column),
+        column => `lines/${item.id}/${column}`,
+      ),
+      basis: basisCell(basis, undefined, `lines/${item.id}/total`),
+    },
+  };
+}
+
+function quantityCell(context: EstimateContext, item: WorkItem, shown: Shown): Shown {
+  if (item.span !== undefined || item.disposes !== undefined) return shown;
+  const unit = context.parts.work.result.at(context.parts.work.items.columns.quantity, item.id).unit;
+  const value = shown.absent === true ? '' : shown.text.replaceAll(',', '');
+  return {
+    ...shown,
+    edit: {
+      at: `/items/${item.id}/quantity`,
+      kind: 'figure',
+      value,
+      unit: inMeasures('0', unit, context.measures).unit,
+      label: `Quantity of ${item.title.toLowerCase()}`,
+    },
+  };
+}
+
+function rateCell(context: EstimateContext, item: WorkItem): Shown {
+  const change = context.evaluation.project.items.find(one => one.item === item.id)?.hoursPerUnit;
+  const figure = change ?? item.hoursPerUnit;
+  if (figure === undefined) return NOT_APPLYING;
+  const shown = inMeasures(figure.value, figure.unit, context.measures);
+  const at = `/items/${item.id}/hoursPerUnit`;
+  return {
+    text: shortNumber(shown.value),
+    unit: unitWords(shown.unit),
+    why: change === undefined ? `rate:${item.id}` : `given:${at}`,
+    edit: {
+      at,
+      kind: 'figure',
+      value: shown.value,
+      unit: shown.unit,
+      label: `Hours per unit of ${item.title.toLowerCase()}`,
+    },
+  };
+}
+
+const PAYEES: readonly {
+  readonly id: string;
+  readonly title: string;
+  readonly elements: readonly ShownColumn[];
+}[] = [
+  { id: 'own-crew', title: 'Own crew', elements: ['labour'] },
+  { id: 'hired-plant', title: 'Hired plant', elements: ['equipment'] },
+  { id: 'disposal', title: 'Disposal', elements: ['disposal'] },
+  { id: 'bought-in', title: 'Bought in', elements: ['material', 'subcontract'] },
+  { id: 'fees', title: 'Fees', elements: ['fee'] },
+  { id: 'mark-ups', title: 'Contractor’s mark-ups', elements: ['mark-up'] },
+];
+
+const PAYEE_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Who is paid, for what', kind: 'words' },
+  { key: 'stage', title: 'Stage', kind: 'words' },
+  { key: 'element', title: 'Element', kind: 'words' },
+  { key: 'total', title: 'Cost', unit: '$', kind: 'number' },
+];
+
+/** The same money by who is paid: own crew, hired plant, disposal, bought in, fees. */
+export function payeeTable(_context: EstimateContext, money: ShownMoney): TableRows {
+  const rows = PAYEES.flatMap(payee => {
+    const parts = payee.elements.flatMap(element => elementRows(money, payee.id, element));
+    const totals = payee.elements.map(element => money.total(element));
+    const sum = totals.some(total => total === undefined)
+      ? undefined
+      : totals.reduce((all: number, one) => all + (one ?? NaN), 0);
+    const why = `payee:${payee.elements.join('+')}`;
+    return [
+      {
+        id: payee.id,
+        kind: 'group' as const,
+        cells: { title: words(payee.title), total: dollarCell(sum, why) },
+      },
+      ...parts,
+    ];
+  });
+  const total: Row = {
+    id: 'total',
+    kind: 'total',
+    cells: { title: words('All work'), total: dollarCell(money.total('total'), 'sums/total') },
+  };
+  return {
+    id: 'payee',
+    caption: 'Work by who is paid',
+    columns: PAYEE_COLUMNS,
+    rows: aligned(PAYEE_COLUMNS, [...rows, total]),
+  };
+}
+
+/** Lines of one element, largest first, in dollars that add up to the element. */
+function elementRows(money: ShownMoney, under: string, element: ShownColumn): Row[] {
+  const key = element === 'total' ? undefined : element;
+  const lines = money.lines.filter(
+    line => key !== undefined && line.cents[key] !== undefined && line.cents[key] !== 0,
+  );
+  const cents = lines.map(line => (key === undefined ? 0 : (line.cents[key] ?? 0)));
+  const shown = wholeDollars(cents, money.total(element));
+  return lines
+    .map((line, at) => ({ line, cents: fromCents(cents[at] ?? 0), dollars: shown[at] }))
+    .sort((a, b) => compareMoney(b.cents, a.cents))
+    .map(({ line, dollars }): Row => ({
+      id: `${under}-${element}-${line.id}`,
+      kind: 'line',
+      under,
+      subject: line.id,
+      cells: {
+        title: words(line.title),
+        stage: words(money.stages.find(stage => stage.id === line.stage)?.title ?? ''),
+        element: words(key === undefined ? '' : ELEMENT_TITLES[key]),
+        total: dollarCell(dollars, `lines/${line.id}/${element}`),
+      },
+    }));
+}
+
+const OPTION_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Choice', kind: 'words' },
+  { key: 'value', title: 'Chosen', kind: 'words' },
+  { key: 'effect', title: 'What it does', kind: 'words' },
+];
+
+/** The planner’s choices, which decide what items are in the work. */
+export function optionTable({ evaluation, parts }: EstimateContext): TableRows {
+  const rows = evaluation.library.options.map((option): Row => {
+    const chosen = parts.input.options[option.id] ?? option.default;
+    const value = option.values.find(one => one.id === chosen);
+    return {
+      id: option.id,
+      kind: 'line',
+      cells: {
+        title: words(option.title),
+        value: {
+          text: value?.title ?? chosen,
+          edit: {
+            at: `/options/${option.id}`,
+            kind: 'choice',
+            value: chosen,
+            choices: option.values.map(one => ({ id: one.id, title: one.title })),
+            label: option.title,
+          },
+        },
+        effect: words(value?.effect ?? ''),
+      },
+    };
+  });
+  return { id: 'options', caption: 'Choices of this scenario', columns: OPTION_COLUMNS, rows };
+}

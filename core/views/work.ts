@@ -1,0 +1,119 @@
+import type { Finding } from '../base';
+import { idOf } from '../sheet';
+
+import type { LineBases } from './bases';
+import { dollarCell, figureCell, type EstimateContext } from './context';
+import { dollars } from './number-text';
+import type { Sentence, Shown } from './rows';
+import type { ShownMoney } from './shown-money';
+import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
+import { workSentence } from './work-sentence';
+import type { WorkLine, WorkStage, WorkView } from './window-rows';
+
+/** The work of the scenario: items as sentences under their stages, and the same as tables. */
+export function workView(context: EstimateContext, money: ShownMoney, bases: LineBases): WorkView {
+  return {
+    sentence: sentence(context, money),
+    stages: money.stages.map(stage => workStage(context, money, bases, stage)),
+    table: workTable(context, money, bases),
+    byPayee: payeeTable(context, money),
+    options: optionTable(context),
+    leftOut: leftOut(context),
+  };
+}
+
+function sentence(context: EstimateContext, money: ShownMoney): Sentence {
+  const { parts } = context;
+  const count = `${money.lines.length} work items, `;
+  const hours = hoursOf(
+    context,
+    parts.items.map(item => item.id),
+    'hours:all',
+  );
+  const total = money.total('total');
+  const sums = parts.money?.sums;
+  if (total === undefined || sums === undefined)
+    return [count, hours, ' hours; the total leaves something out, see Review.'];
+  return [count, hours, ' hours, ', { text: dollars(total * 100), why: idOf(sums.total) }, '.'];
+}
+
+function workStage(
+  context: EstimateContext,
+  money: ShownMoney,
+  bases: LineBases,
+  stage: ShownMoney['stages'][number],
+): WorkStage {
+  const items = stage.lines.map(line => line.id);
+  return {
+    id: stage.id,
+    title: stage.title,
+    count: String(stage.lines.length),
+    hours: hoursOf(context, items, `hours:${stage.id}`),
+    cost: dollarCell(money.stage(stage.id, 'total'), `stages/${stage.id}/total`),
+    lines: stage.lines.map(line => workLine(context, money, bases, line.id)),
+  };
+}
+
+function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases, id: string): WorkLine {
+  const { evaluation, parts } = context;
+  const item = parts.items.find(one => one.id === id);
+  const adjustment = evaluation.project.items.find(one => one.item === id);
+  const title = item?.title ?? id;
+  return {
+    id,
+    title,
+    says: item === undefined ? [title] : workSentence(context, item),
+    cost: dollarCell(money.line(id, 'total'), `lines/${id}/total`),
+    hours: hoursCell(context, id),
+    basis: bases.line(id),
+    findings: evaluation.findings.filter(finding => isAbout(finding, id)).map(spoken),
+    note: {
+      at: `/items/${id}/note`,
+      kind: 'text',
+      value: adjustment?.note ?? '',
+      label: `Note on ${title.toLowerCase()}`,
+    },
+    quotes: evaluation.project.quotes
+      .filter(quote => quote.covers.some(cover => cover.item === id))
+      .map(
+        quote =>
+          `${quote.chosen ? 'Quote relied on' : 'Quote'}: ${quote.vendor}, dated ${quote.dated}, valid until ${quote.validUntil}.`,
+      ),
+  };
+}
+
+function hoursCell(context: EstimateContext, id: string): Shown {
+  const { work } = context.parts;
+  const shown = figureCell(context, work.result, work.items.columns.hours, id, 0);
+  return shown.text === '0' ? { text: '–', ...(shown.why === undefined ? {} : { why: shown.why }) } : shown;
+}
+
+function isAbout(finding: Finding, item: string): boolean {
+  return finding.place === `/items/${item}` || finding.place.startsWith(`/items/${item}/`);
+}
+
+function spoken(finding: Finding): string {
+  return [finding.message, finding.meaning, finding.remedy].filter(part => part !== undefined).join(' ');
+}
+
+/** Items of the library that the choices leave out, which a planner can take in. */
+function leftOut({ evaluation, parts }: EstimateContext): WorkView['leftOut'] {
+  const chosen = new Set(parts.items.map(item => item.id));
+  return evaluation.library.items
+    .filter(item => !chosen.has(item.id))
+    .map(item => ({
+      id: item.id,
+      title: item.title,
+      why: reason(item.when),
+      include: {
+        at: `/items/${item.id}/include`,
+        kind: 'switch',
+        value: 'false',
+        label: `${item.title.toLowerCase()} taken in`,
+      },
+    }));
+}
+
+function reason(when: readonly object[]): string {
+  return when.length === 0 ? 'Taken out by the planner.' : 'The choices or the ship do not call for it.';
+}
