@@ -1,3 +1,4 @@
+import { boundNetOf, type BoundNet } from './bounds/bound-net';
 import { datedNetsOf } from './compile-dated';
 import { datedBound } from './dated-bound';
 import type { DatedNet } from './dated-net';
@@ -36,7 +37,7 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
   search.begin();
   if (options.isHeuristicOnly !== true && forward.count <= EXACT_AT_MOST) {
     search.evolve(spending.limit * GENETIC_SHARE);
-    const isImpossible = searchDelays(nets, spending, best);
+    const isImpossible = searchDelays(problem, nets, spending, best);
     if (isImpossible) {
       return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
     }
@@ -46,13 +47,19 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
 }
 
 /** The exact search, with what is left of the budget; true when it proves that there is no schedule. */
-function searchDelays(nets: readonly [DatedNet, DatedNet], spending: Spending, best: Best): boolean {
+function searchDelays(
+  problem: SearchProblem,
+  nets: readonly [DatedNet, DatedNet],
+  spending: Spending,
+  best: Best,
+): boolean {
   if (isFinished(spending)) return false;
   const { base, slots } = nets[0];
   const search = new DelaySearch(nets, {
     limit: spending.limit - spending.spent,
     below: spending.best === Infinity ? slots : base + spending.best,
     shouldStop: spending.shouldStop,
+    bounds: timelessBounds(problem),
     found: ({ starts, finishes }, last) => {
       best.starts = starts.map(start => start - base);
       best.finishes = finishes.map(finish => finish - base);
@@ -64,4 +71,14 @@ function searchDelays(nets: readonly [DatedNet, DatedNet], spending: Spending, b
   if (!outcome.isComplete) return false;
   spending.lowerBound = Math.min(spending.best, slots);
   return spending.best === Infinity;
+}
+
+/** Demands and durations for the rules on constant capacities; null with calendars or varying capacities. */
+function timelessBounds(problem: SearchProblem): BoundNet | null {
+  const isTimeless =
+    problem.resources.every(resource => resource.capacityByDay === undefined) &&
+    problem.activities.every(
+      ({ calendar, fixedStart }) => calendar === undefined && fixedStart === undefined,
+    );
+  return isTimeless ? boundNetOf({ ...problem, relationships: [] }) : null;
 }

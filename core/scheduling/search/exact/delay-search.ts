@@ -1,3 +1,6 @@
+import type { BoundNet } from '../bounds/bound-net';
+import { isRefuted } from '../bounds/destructive';
+import { incompatiblePairs } from '../bounds/pairs';
 import { NONE } from '../dice';
 import { finishOf, type DatedNet } from '../dated-net';
 import { earliestTimes, type Earliest, type Orders } from '../propagate';
@@ -18,6 +21,8 @@ export interface ExactTask {
   /** Only schedules whose last finish (a forward moment) is smaller are wanted. */
   readonly below: number;
   readonly shouldStop: () => boolean;
+  /** Demands and durations without relationships, where capacities are constant and every day is a work day. */
+  readonly bounds: BoundNet | null;
   readonly found: (earliest: Earliest, last: number) => void;
 }
 
@@ -33,6 +38,7 @@ export class DelaySearch {
   private readonly forward: DatedNet;
   private readonly backward: DatedNet;
   private readonly task: ExactTask;
+  private readonly pairs: Int32Array;
   private below: number;
   private spent = 0;
   private isCut = false;
@@ -42,6 +48,7 @@ export class DelaySearch {
     this.backward = nets[1];
     this.task = task;
     this.below = task.below;
+    this.pairs = task.bounds ? incompatiblePairs(task.bounds) : new Int32Array(0);
   }
 
   run(): ExactOutcome {
@@ -56,7 +63,7 @@ export class DelaySearch {
     }
     const limits = due.map(moment => Math.min(moment, this.below - 1));
     const earliest = this.propagate(release, limits, orders);
-    if (!earliest) return;
+    if (!earliest || !this.hasRoom(earliest, limits)) return;
     const conflict = firstConflict(this.forward, earliest);
     if (!conflict) {
       this.below = earliest.finishes.reduce((last, finish) => Math.max(last, finish), 0);
@@ -100,6 +107,19 @@ export class DelaySearch {
     if (latest.broken >= 0) return null;
     for (let i = 0; i < due.length; i++) due[i] = forward.slots - (latest.starts[i] ?? NONE);
     return earliest;
+  }
+
+  /** Whether the rules for constant capacities find no contradiction; what they learn narrows the limits. */
+  private hasRoom(earliest: Earliest, due: Int32Array): boolean {
+    const { bounds } = this.task;
+    if (!bounds) return true;
+    const { base } = this.forward;
+    const to = due.map(moment => moment - base);
+    const end = to.reduce((last, moment) => Math.max(last, moment), 0);
+    const windows = { from: earliest.starts.map(start => start - base), to, end, moves: 0 };
+    if (isRefuted(bounds, windows, this.pairs)) return false;
+    for (let i = 0; i < due.length; i++) due[i] = base + (windows.to[i] ?? NONE);
+    return true;
   }
 
   private finishWhenStartedBy(activity: number, day: number): number {
