@@ -12,6 +12,8 @@ export default defineConfig({
     target: 'node20',
     minify: false,
     rollupOptions: {
+      // An optional part of the zip reader that nothing here reaches.
+      external: ['@aws-sdk/client-s3'],
       input: { cli: 'electron/cli/main.ts' },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name]-[hash].js' },
     },

@@ -1,5 +1,7 @@
 import type { Command } from '../command';
 import { checkCommand } from './check';
+import { demoCommand } from './demo';
+import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
 import { newCommand } from './new';
 import { romCommand } from './rom';
@@ -12,6 +14,8 @@ export const COMMANDS: readonly Command[] = [
   scheduleCommand,
   whyCommand,
   checkCommand,
-  romCommand,
+  documentsCommand,
   newCommand,
+  romCommand,
+  demoCommand,
 ];

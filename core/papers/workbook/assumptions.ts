@@ -1,0 +1,69 @@
+import { idOf, type SheetResult, type Step } from '../../sheet';
+import { headingRow, text } from './cells';
+import type { PaperCell, PaperSheet } from './model';
+
+/** One given number of the estimate with where it comes from. */
+interface Assumption {
+  readonly id: string;
+  readonly title: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly low: string;
+  readonly high: string;
+  readonly basis: string;
+  readonly source: string;
+  readonly year: string;
+}
+
+/** Every given number with its unit, range, basis, source and year. Flags and rounding steps are left out. */
+export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
+  const rows = results.flatMap(({ sheet }) =>
+    [
+      ...sheet.blocks.flatMap(block => [...block.entries()]),
+      ...sheet.tables.flatMap(table => [...table.placed]),
+    ].flatMap(assumptionsOf),
+  );
+  const titles = ['Figure', 'What it is', 'Value', 'Unit', 'Low', 'High', 'Basis', 'Source', 'Year'];
+  const cells: PaperCell[] = [
+    text(1, 1, 'Assumptions: every given number and where it comes from', 'title'),
+    text(
+      2,
+      1,
+      'published, common practice, from memory, surveyed, quoted, judgement, invented for the demo',
+      'note',
+    ),
+    ...headingRow(3, titles),
+    ...rows.flatMap((row, i) =>
+      [row.id, row.title, row.value, row.unit, row.low, row.high, row.basis, row.source, row.year].map(
+        (words, column) => text(i + 4, column + 1, words),
+      ),
+    ),
+  ];
+  return {
+    name: 'Assumptions',
+    cells,
+    widths: [34, 48, 14, 12, 12, 12, 18, 80, 8],
+    headingRows: 3,
+    landscape: true,
+  };
+}
+
+function assumptionsOf(step: Step): Assumption[] {
+  return (step.kind.givens ?? []).flatMap((given, i) => {
+    if (given?.value === undefined || given.neutral === true || given.basis === 'schedule') return [];
+    const row = step.scope?.rows[i];
+    return [
+      {
+        id: idOf(step, row?.key),
+        title: row === undefined ? (step.home?.title ?? '') : `${row.title}: ${step.home?.title ?? ''}`,
+        value: given.value,
+        unit: given.unit,
+        low: given.low ?? '',
+        high: given.high ?? '',
+        basis: given.basis,
+        source: given.source,
+        year: given.year === undefined ? '' : String(given.year),
+      },
+    ];
+  });
+}

@@ -1,0 +1,50 @@
+import { dollarsOf, type Money } from '../../money';
+import type { PaperCell, PaperStyle } from './model';
+
+/** A text cell. */
+export function text(row: number, column: number, words: string, style?: PaperStyle): PaperCell {
+  return { row, column, content: { kind: 'text', text: words }, ...(style === undefined ? {} : { style }) };
+}
+
+/** What an absent figure reads. */
+export const ABSENT = 'absent, see Findings';
+
+/** A total that names a single value of the calculation sheets; absent ones say so in words. */
+export function moneyFormula(
+  row: number,
+  column: number,
+  formula: string,
+  amount: Money | undefined,
+  style?: PaperStyle,
+): PaperCell {
+  if (amount === undefined) return text(row, column, ABSENT, style);
+  return {
+    row,
+    column,
+    content: { kind: 'formula', formula, result: dollarsOf(amount), format: 'money', decimals: 2 },
+    ...(style === undefined ? {} : { style }),
+  };
+}
+
+/** A heading row: titles from column A on. */
+export function headingRow(row: number, titles: readonly string[]): PaperCell[] {
+  return titles.map((title, i) => text(row, i + 1, title, 'heading'));
+}
+
+/** A number with its decimals. */
+export function number(
+  row: number,
+  column: number,
+  value: number | undefined,
+  decimals: number,
+  role: 'input' | 'schedule' | 'result',
+): PaperCell {
+  return value === undefined
+    ? text(row, column, ABSENT)
+    : { row, column, content: { kind: 'number', value, decimals, role } };
+}
+
+/** A date cell. */
+export function date(row: number, column: number, iso: string): PaperCell {
+  return { row, column, content: { kind: 'date', iso } };
+}

@@ -1,0 +1,53 @@
+/** What stands in a cell of a paper workbook. Formulas come from the calculation sheets or name their totals. */
+export type PaperContent =
+  | { readonly kind: 'text'; readonly text: string }
+  | {
+      readonly kind: 'number';
+      readonly value: number;
+      readonly decimals: number | undefined;
+      readonly role: 'input' | 'schedule' | 'result';
+    }
+  | { readonly kind: 'money'; readonly value: number; readonly role: 'input' | 'result' }
+  | { readonly kind: 'date'; readonly iso: string }
+  | {
+      readonly kind: 'formula';
+      readonly formula: string;
+      readonly result: number | string;
+      readonly format: 'money' | 'number' | 'factor' | 'text';
+      readonly decimals: number | undefined;
+    };
+
+/** How a cell is set. */
+export type PaperStyle = 'title' | 'heading' | 'unit' | 'total' | 'note' | 'caution' | 'plain';
+
+export interface PaperCell {
+  readonly row: number;
+  readonly column: number;
+  readonly content: PaperContent;
+  readonly style?: PaperStyle;
+}
+
+export interface PaperSheet {
+  /** At most 31 characters, without any of : \ / ? * [ ] and apostrophes. */
+  readonly name: string;
+  readonly cells: readonly PaperCell[];
+  /** Widths of columns in characters, from A on. */
+  readonly widths: readonly number[];
+  /** Rows that stay in view and repeat on each page. */
+  readonly headingRows: number;
+  readonly landscape: boolean;
+}
+
+export interface PaperName {
+  readonly name: string;
+  readonly range: string;
+}
+
+/** A workbook as plain data; an adapter of the host writes it. */
+export interface PaperWorkbook {
+  readonly title: string;
+  readonly sheets: readonly PaperSheet[];
+  readonly names: readonly PaperName[];
+  /** The day that stands as created and modified, so that the same project gives the same file. */
+  readonly date: string;
+}

@@ -1,0 +1,119 @@
+import ExcelJS from 'exceljs';
+import type { PaperCell, PaperSheet, PaperStyle, PaperWorkbook } from '../../core/papers';
+
+/** Writes a paper workbook as xlsx. Every formula carries its result; dates are midnight UTC, whatever the time zone. */
+export async function writeWorkbook(paper: PaperWorkbook): Promise<Buffer> {
+  const book = new ExcelJS.Workbook();
+  const day = utc(paper.date);
+  book.creator = 'Reefwright';
+  book.title = paper.title;
+  book.created = day;
+  book.modified = day;
+  book.calcProperties.fullCalcOnLoad = true;
+  for (const sheet of paper.sheets) addSheet(book, sheet);
+  for (const { name, range } of paper.names) book.definedNames.add(range, name);
+  return Buffer.from(await book.xlsx.writeBuffer());
+}
+
+function utc(iso: string): Date {
+  const [year, month, day] = iso.split('-').map(Number);
+  return new Date(Date.UTC(year ?? 2000, (month ?? 1) - 1, day ?? 1));
+}
+
+function addSheet(book: ExcelJS.Workbook, paper: PaperSheet): void {
+  const sheet = book.addWorksheet(paper.name, {
+    pageSetup: {
+      orientation: paper.landscape ? 'landscape' : 'portrait',
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      paperSize: 1 as never,
+    },
+    headerFooter: { oddFooter: '&L&A&RPage &P of &N' },
+    ...(paper.headingRows > 0 ? { views: [{ state: 'frozen', ySplit: paper.headingRows, xSplit: 1 }] } : {}),
+  });
+  paper.widths.forEach((width, i) => {
+    sheet.getColumn(i + 1).width = width;
+  });
+  if (paper.headingRows > 0) sheet.pageSetup.printTitlesRow = `1:${paper.headingRows}`;
+  for (const cell of paper.cells) setCell(sheet.getCell(cell.row, cell.column), cell);
+}
+
+function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
+  switch (content.kind) {
+    case 'text':
+      target.value = content.text;
+      break;
+    case 'date':
+      target.value = utc(content.iso);
+      target.numFmt = 'yyyy-mm-dd';
+      break;
+    case 'money':
+      target.value = finite(content.value);
+      target.numFmt = MONEY;
+      break;
+    case 'number':
+      target.value = finite(content.value);
+      target.numFmt = numberFormat(content.decimals);
+      break;
+    case 'formula':
+      target.value = {
+        formula: content.formula,
+        result: typeof content.result === 'number' ? finite(content.result) : content.result,
+      };
+      if (content.format !== 'text')
+        target.numFmt = content.format === 'money' ? MONEY : numberFormat(content.decimals);
+      break;
+  }
+  if ('role' in content && content.role !== 'result') target.fill = FILLS[content.role];
+  setStyle(target, style ?? 'plain');
+}
+
+const MONEY = '#,##0.00;\u2212#,##0.00';
+
+function numberFormat(decimals: number | undefined): string {
+  return decimals === undefined
+    ? 'General'
+    : decimals === 0
+      ? '#,##0'
+      : `#,##0.${'0'.repeat(Math.min(decimals, 6))}`;
+}
+
+/** A number that a workbook can hold. @throws Error for anything else: a fault of the program, caught before a file is written. */
+function finite(value: number): number {
+  if (!Number.isFinite(value)) throw new Error('a figure of the workbook is not a finite number');
+  return value;
+}
+
+const FILLS: Readonly<Record<'input' | 'schedule', ExcelJS.Fill>> = {
+  input: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFF3F0E4' } },
+  schedule: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFE3ECEC' } },
+};
+
+function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
+  switch (style) {
+    case 'title':
+      target.font = { bold: true, size: 14 };
+      break;
+    case 'heading':
+      target.font = { bold: true };
+      target.alignment = { wrapText: true, vertical: 'bottom' };
+      target.border = { bottom: { style: 'thin' } };
+      break;
+    case 'unit':
+      target.font = { italic: true, color: { argb: 'FF5A6464' } };
+      break;
+    case 'total':
+      target.font = { bold: true };
+      break;
+    case 'note':
+      target.font = { italic: true };
+      break;
+    case 'caution':
+      target.font = { bold: true, color: { argb: 'FF8A3A00' } };
+      target.alignment = { wrapText: true, vertical: 'top' };
+      break;
+    case 'plain':
+      break;
+  }
+}
