@@ -65,7 +65,6 @@ export { type Recipe, type RowsOf, type Table } from './table';
 export type { BaseUnit, SheetUnit, StepUnit } from './unit';
 export { givenFrom, notApplying } from './given-from';
 export { weakestBasis, why, type Why, type WhyStep } from './why';
-export { basesOf } from './bases';
 export { whyTree, type WhyTree } from './why-tree';
 export { ABSENT_TEXT, type CellContent, type NumberFormat } from './formula/content';
 export {

@@ -1,7 +1,5 @@
 import { dayOf } from '../calendar';
 import { anyBlocks } from '../base';
-import { uncheckedShare } from './budget';
-import type { LineBases } from './bases';
 import type { EstimateContext } from './context';
 import { dollarChange, dollars, roundText } from './number-text';
 import { dateWords } from './schedule-axis';
@@ -23,15 +21,16 @@ export interface Bottom {
 }
 
 /** The bottom line. A figure whose module is not there is not shown at all. */
-export function bottomLine(context: EstimateContext, money: ShownMoney, bases: LineBases): Bottom {
+export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom {
   const { evaluation, parts } = context;
   const total = money.total('total');
   const { finish } = parts.schedule;
-  const share = uncheckedShare(money, bases);
+  const share = context.summary?.uncheckedShare;
   const unchecked = share === undefined ? undefined : Number(roundText((share * 1000).toFixed(4), 0));
   const open = evaluation.findings.length;
   const cells: BottomCell[] = [
     totalCell(context, total),
+    ...budgetCell(context),
     {
       key: 'finish',
       label: 'Finish',
@@ -74,6 +73,16 @@ function totalCell({ parts }: EstimateContext, total: number | undefined): Botto
     label: 'Known so far, not the total',
     value: { text: dollars(known.cents), why: 'sums/known-so-far', accent: true },
   };
+}
+
+/** Total and contingency, when a contingency is set. */
+function budgetCell({ summary }: EstimateContext): BottomCell[] {
+  const budget = summary?.budget;
+  if (budget === undefined || summary?.contingency === undefined || summary.contingency.cents === 0)
+    return [];
+  return [
+    { key: 'budget', label: 'With contingency', value: { text: dollars(budget.cents), why: 'sums/budget' } },
+  ];
 }
 
 function tenthsText(tenths: number): string {

@@ -1,10 +1,8 @@
-import { BASES, UNCHECKED_BASES, type Basis } from '../base';
+import { BASES } from '../base';
 import { idOf } from '../sheet';
 
-import type { LineBases } from './bases';
 import { buildUpTable, elementTable, materialTable, monthTable, stageTable } from './budget-tables';
 import type { EstimateContext } from './context';
-import { ELEMENTS } from './elements';
 import { dollars, roundText } from './number-text';
 import type { Sentence } from './rows';
 import type { ShownMoney } from './shown-money';
@@ -13,8 +11,8 @@ import { wholeDollars } from './whole-dollars';
 import type { BasisPart, BudgetView } from './window-rows';
 
 /** The budget: rolled up every way, with the basis of the money and the waste. */
-export function budgetView(context: EstimateContext, money: ShownMoney, bases: LineBases): BudgetView {
-  const basis = basisParts(money, bases);
+export function budgetView(context: EstimateContext, money: ShownMoney): BudgetView {
+  const basis = basisParts(context, money);
   const most = Math.max(1, ...money.stages.map(stage => money.stage(stage.id, 'total') ?? 0));
   return {
     sentence: sentence(context, money),
@@ -53,44 +51,21 @@ interface Basics {
   readonly unchecked: string | undefined;
 }
 
-/** Cents of the total by basis. */
-export function centsByBasis(money: ShownMoney, bases: LineBases): ReadonlyMap<Basis, number> {
-  const sums = new Map<Basis, number>();
-  for (const line of money.lines) {
-    for (const element of ELEMENTS) {
-      const cents = line.cents[element];
-      const basis = bases.element(line.id, element);
-      if (cents === undefined || cents === 0 || basis === undefined) continue;
-      sums.set(basis, (sums.get(basis) ?? 0) + cents);
-    }
-  }
-  return sums;
-}
-
-/** The share of the total that rests on figures nobody has checked, 0 to 1; undefined without a total. */
-export function uncheckedShare(money: ShownMoney, bases: LineBases): number | undefined {
-  const sums = centsByBasis(money, bases);
-  const all = [...sums.values()].reduce((sum, cents) => sum + cents, 0);
-  if (money.total('total') === undefined || all === 0) return undefined;
-  return UNCHECKED_BASES.reduce((sum, basis) => sum + (sums.get(basis) ?? 0), 0) / all;
-}
-
-function basisParts(money: ShownMoney, bases: LineBases): Basics {
-  const sums = centsByBasis(money, bases);
-  const present = BASES.filter(basis => (sums.get(basis) ?? 0) !== 0);
-  const all = present.reduce((sum, basis) => sum + (sums.get(basis) ?? 0), 0);
-  const shares = tenths(present.map(basis => sums.get(basis) ?? 0));
-  const shown = wholeDollars(
-    present.map(basis => sums.get(basis) ?? 0),
-    money.total('total'),
-  );
+function basisParts({ summary }: EstimateContext, money: ShownMoney): Basics {
+  const byBasis = summary?.byBasis;
+  if (byBasis === undefined) return { parts: [], unchecked: undefined };
+  const present = BASES.filter(basis => byBasis[basis].cents !== 0);
+  const cents = present.map(basis => byBasis[basis].cents);
+  const all = cents.reduce((sum, amount) => sum + amount, 0);
+  const shares = tenths(cents);
+  const shown = wholeDollars(cents, money.total('total'));
   const parts = present.map((basis, at): BasisPart => ({
     basis,
     share: { text: `${shares[at] ?? '0.0'} %`, why: `basis:${basis}` },
     amount: { text: dollars((shown[at] ?? 0) * 100), why: `basis:${basis}` },
-    part: Math.max(0, (sums.get(basis) ?? 0) / (all === 0 ? 1 : all)),
+    part: Math.max(0, (cents[at] ?? 0) / (all === 0 ? 1 : all)),
   }));
-  const unchecked = uncheckedShare(money, bases);
+  const unchecked = summary?.uncheckedShare;
   return {
     parts,
     unchecked: unchecked === undefined ? undefined : roundText((unchecked * 100).toFixed(4), 1),

@@ -1,4 +1,4 @@
-import type { EstimateParts, Evaluation } from '../evaluation';
+import type { EstimateParts, EstimateSummary, Evaluation } from '../evaluation';
 import type { Step } from '../sheet';
 import { idOf, type SheetResult } from '../sheet';
 import { inMeasures, unitWords, type Measures } from './measures';
@@ -14,6 +14,8 @@ export interface ViewContext {
 /** The same when there is an estimate. */
 export interface EstimateContext extends ViewContext {
   readonly parts: EstimateParts;
+  /** The money in figures; absent without a schedule. */
+  readonly summary: EstimateSummary | undefined;
 }
 
 export const ABSENT: Shown = { text: 'not yet', absent: true };

@@ -1,17 +1,6 @@
-import type { LineColumns } from '../estimate';
-import type { Step } from '../sheet';
+import { ELEMENTS, type ElementKey } from '../evaluation';
 
-/** The elements of a line, in the order they are shown. */
-export const ELEMENTS = [
-  'labour',
-  'equipment',
-  'material',
-  'disposal',
-  'subcontract',
-  'fee',
-  'mark-up',
-] as const;
-export type ElementKey = (typeof ELEMENTS)[number];
+export { ELEMENTS, type ElementKey };
 
 export const ELEMENT_TITLES: Readonly<Record<ElementKey, string>> = {
   labour: 'Labour',
@@ -22,8 +11,3 @@ export const ELEMENT_TITLES: Readonly<Record<ElementKey, string>> = {
   fee: 'Fee',
   'mark-up': 'Mark-up',
 };
-
-/** The column of an element. */
-export function elementStep(columns: LineColumns, element: ElementKey): Step<'USD'> {
-  return element === 'mark-up' ? columns.markUp : columns[element];
-}

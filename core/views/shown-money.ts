@@ -1,7 +1,7 @@
 import { STAGES, type StageKey } from '../work';
 import { stageTitle } from '../estimate';
 import type { EstimateContext } from './context';
-import { elementStep, ELEMENTS, type ElementKey } from './elements';
+import { ELEMENTS, type ElementKey } from './elements';
 import { roundedDollars, wholeDollars } from './whole-dollars';
 
 /** A line with its money in whole cents; absent where a given is missing. */
@@ -13,22 +13,13 @@ export interface MoneyLine {
   readonly total: number | undefined;
 }
 
-/** The money of the lines as the sheet has it, or none when there is no schedule. */
-export function moneyLines({ parts }: EstimateContext): readonly MoneyLine[] {
-  const { money } = parts;
-  if (money === undefined) return [];
-  const { columns } = money.lines;
-  return parts.items.map(item => {
+/** The money of the lines, or none when there is no schedule. */
+export function moneyLines({ summary }: EstimateContext): readonly MoneyLine[] {
+  return (summary?.lines ?? []).map(line => {
     const cents = Object.fromEntries(
-      ELEMENTS.map(element => [element, money.result.money(elementStep(columns, element), item.id)?.cents]),
-    ) as Record<ElementKey, number | undefined>;
-    return {
-      id: item.id,
-      title: item.title,
-      stage: item.stage,
-      cents,
-      total: money.result.money(columns.total, item.id)?.cents,
-    };
+      ELEMENTS.map(element => [element, line.elements[element]?.cents]),
+    ) as MoneyLine['cents'];
+    return { id: line.id, title: line.title, stage: line.stage, cents, total: line.total?.cents };
   });
 }
 

@@ -1,5 +1,5 @@
 import { aligned, basisCell, words } from './cells';
-import { basesOf, idOf } from '../sheet';
+import { basisReader, idOf } from '../sheet';
 import { figureCell, type EstimateContext } from './context';
 import type { Column, Row, TableRows } from './rows';
 
@@ -15,7 +15,7 @@ const COLUMNS: readonly Column[] = [
 export function wasteTable(context: EstimateContext): TableRows {
   const { parts, evaluation } = context;
   const { work } = parts;
-  const basis = basesOf(work.result);
+  const basis = basisReader(work.result);
   const step = work.streams.columns.tonnes;
   const rows = evaluation.library.rateBook.streams.flatMap((stream): Row[] => {
     const figure = work.result.at(step, stream.id);

@@ -1,4 +1,4 @@
-import type { Evaluation } from '../evaluation';
+import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } from '../evaluation';
 import type { Project } from '../project';
 import { bottomChanges, bottomLine, type BottomAmounts } from './bottom';
 import { budgetView } from './budget';
@@ -27,10 +27,10 @@ export function windowRows(
 ): WindowAnswer | undefined {
   const { estimate } = evaluation;
   if (estimate === undefined) return undefined;
-  const context: EstimateContext = { evaluation, measures, parts: estimate };
+  const context: EstimateContext = { evaluation, measures, parts: estimate, summary: summaryOf(estimate) };
   const money = shownMoney(context);
   const bases = lineBases(context);
-  const bottom = bottomLine(context, money, bases);
+  const bottom = bottomLine(context, money);
   const moved = bottomChanges(before, bottom.amounts);
   const findings = findingRows(evaluation);
   const rows: WindowRows = {
@@ -51,9 +51,14 @@ export function windowRows(
     work: workView(context, money, bases),
     rates: ratesView(evaluation.project, evaluation.library, measures),
     schedule: scheduleView(context),
-    budget: budgetView(context, money, bases),
+    budget: budgetView(context, money),
   };
   return { rows, amounts: bottom.amounts };
+}
+
+/** The money of an estimate in figures, when there is any. */
+export function summaryOf(parts: EstimateParts): EstimateSummary | undefined {
+  return parts.money === undefined ? undefined : summarise({ ...parts, money: parts.money });
 }
 
 const HOMES: readonly (readonly [string, string])[] = [

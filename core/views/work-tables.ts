@@ -97,7 +97,7 @@ function lineRow(context: EstimateContext, money: ShownMoney, bases: LineBases, 
   const { columns } = work.items;
   const quantity = figureCell(context, work.result, columns.quantity, item.id, item.decimals);
   const hours = figureCell(context, work.result, columns.hours, item.id, 0);
-  const basis = bases.line(item.id);
+  const basis = bases(item.id);
   return {
     id: item.id,
     kind: 'line',

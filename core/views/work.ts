@@ -65,7 +65,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
     says: item === undefined ? [title] : workSentence(context, item),
     cost: dollarCell(money.line(id, 'total'), `lines/${id}/total`),
     hours: hoursCell(context, id),
-    basis: bases.line(id),
+    basis: bases(id),
     findings: evaluation.findings.filter(finding => isAbout(finding, id)).map(spoken),
     note: {
       at: `/items/${id}/note`,
