@@ -79,7 +79,24 @@ function chainWords(compiled: Compiled, chain: readonly ChainLink[]): string {
   const from = given?.notBefore === undefined ? '' : ` from ${given.notBefore}`;
   const titles = chain.map(link => titleOf(compiled, link.activity));
   const closures = closuresOf(compiled, chain);
-  return joinWords([`${at(titles, 0)}${from}`, ...titles.slice(1), ...closures]);
+  return joinWords([
+    `${at(titles, 0)}${from}`,
+    ...titles.slice(1),
+    ...closures,
+    ...mostLagWords(compiled, chain),
+  ]);
+}
+
+/** The relationships of a chain that say how far apart two activities may lie. */
+function mostLagWords(compiled: Compiled, chain: readonly ChainLink[]): string[] {
+  const names = namesOf(compiled.problem);
+  return relationshipsOf(compiled, chain).flatMap(r => {
+    const relationship = at(compiled.problem.relationships, r);
+    if (relationship.maximumLag === undefined) return [];
+    return [
+      `"${names.activity(relationship.to)} ${relationshipWords(relationship, names.activity(relationship.from))}"`,
+    ];
+  });
 }
 
 function closuresOf(compiled: Compiled, chain: readonly ChainLink[]): string[] {

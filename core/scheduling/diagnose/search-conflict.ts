@@ -27,9 +27,7 @@ export function searchConflict(compiled: Compiled, conflict: SearchConflict): Co
   ];
   const about = activities.length > 0 ? ` for ${names.activities(activities)}` : '';
   const sentence =
-    words.length > 0
-      ? `These cannot hold together${about}: ${joinWords(words)}.`
-      : `There is no room${about}: ${conflict.kind}.`;
+    words.length > 0 ? `These cannot hold together${about}: ${joinWords(words)}.` : noOrderSentence(compiled);
   const resources = origins.flatMap(origin => ('resource' in origin ? [origin.resource] : []));
   return { kind: conflict.kind, activities, relationships, resources, sentence };
 }
@@ -37,4 +35,14 @@ export function searchConflict(compiled: Compiled, conflict: SearchConflict): Co
 function deadlineWords(compiled: Compiled, id: string): string[] {
   const activity = compiled.problem.activities[compiled.position.get(id) ?? 0];
   return activity?.deadline === undefined ? [] : [`${activity.title} by ${activity.deadline}`];
+}
+
+/** When the search has shown that no order works, without a smaller set: the dates that stand against the crews. */
+function noOrderSentence(compiled: Compiled): string {
+  const due = compiled.problem.activities.flatMap(a =>
+    a.deadline === undefined ? [] : [`${a.title} by ${a.deadline}`],
+  );
+  if (due.length === 0)
+    return 'No order of the activities keeps the crews, zones, exclusions and relationships together.';
+  return `No order of the activities keeps ${joinWords(due)} with the crews, zones and exclusions there are.`;
 }
