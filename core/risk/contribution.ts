@@ -24,57 +24,47 @@ export function contribution(
 ): number {
   const whole = momentsOf(result);
   if (!(whole.variance > 0)) return 0;
-  const all = Uint32Array.from(result.keys());
-  const termsOf = (trials: Uint32Array) =>
-    terms(result, sizes, trials, whole.mean, Math.sqrt(whole.variance));
-  const asItIs = pick(result, again);
-  const isUsable = (i: number) => Number.isFinite(asItIs[i]) && Number.isFinite(held[i]);
-  const usable = again.filter((_, i) => isUsable(i));
-  const heldUsable = held.filter((_, i) => isUsable(i));
-  const added = pick(result, usable).map((x, i) => x - (heldUsable[i] ?? Number.NaN));
-  const weights = leastSquares(termsOf(usable), added);
-  const rest = without(result, all, termsOf(all), weights);
-  const missed =
-    momentsOf(heldUsable).variance - momentsOf(without(result, usable, termsOf(usable), weights)).variance;
+  const deviation = Math.sqrt(whole.variance);
+  const termsAt = (t: number, out: Float64Array) =>
+    fillTerms(sizes, t, ((result[t] ?? Number.NaN) - whole.mean) / deviation, out);
+  const both = [...again.keys()].filter(
+    i => Number.isFinite(result[again[i] ?? 0]) && Number.isFinite(held[i]),
+  );
+  const trials = Uint32Array.from(both, i => again[i] ?? 0);
+  const without = Float64Array.from(both, i => held[i] ?? Number.NaN);
+  const weights = leastSquares(TERMS, trials.length, (i, out) => {
+    termsAt(trials[i] ?? 0, out);
+    return (result[trials[i] ?? 0] ?? Number.NaN) - (without[i] ?? Number.NaN);
+  });
+  const rest = new Float64Array(result.length);
+  const at = new Float64Array(TERMS);
+  for (let t = 0; t < rest.length; t++) {
+    termsAt(t, at);
+    let added = 0;
+    for (let k = 0; k < TERMS; k++) added += (at[k] ?? 0) * (weights[k] ?? 0);
+    rest[t] = (result[t] ?? Number.NaN) - added;
+  }
+  const restAgain =
+    trials.length === result.length ? rest : Float64Array.from(trials, t => rest[t] ?? Number.NaN);
+  const missed = momentsOf(without).variance - momentsOf(restAgain).variance;
   return 1 - (momentsOf(rest).variance + missed) / whole.variance;
 }
 
-function pick(values: Float64Array, trials: Uint32Array): Float64Array {
-  return Float64Array.from(trials, t => values[t] ?? Number.NaN);
-}
+const TERMS = 7;
 
 /** Terms of what the uncertainty adds: constants, size to the third power, and size times the level of the result. */
-function terms(
-  result: Float64Array,
-  sizes: TrialSizes,
-  trials: Uint32Array,
-  mean: number,
-  deviation: number,
-) {
-  const column = (whenActing: 1 | 0, term: (size: number, level: number) => number) =>
-    Float64Array.from(trials, t => {
-      const level = ((result[t] ?? Number.NaN) - mean) / deviation;
-      return sizes.acts[t] === whenActing && Number.isFinite(level) ? term(sizes.size[t] ?? 0, level) : 0;
-    });
-  return [
-    column(0, () => 1),
-    column(1, () => 1),
-    column(1, size => size),
-    column(1, size => size ** 2),
-    column(1, size => size ** 3),
-    column(1, (_, level) => level),
-    column(1, (size, level) => size * level),
-  ];
-}
-
-function without(
-  result: Float64Array,
-  trials: Uint32Array,
-  columns: readonly Float64Array[],
-  weights: readonly number[],
-) {
-  return Float64Array.from(trials, (t, i) => {
-    const added = columns.reduce((sum, column, k) => sum + (column[i] ?? 0) * (weights[k] ?? 0), 0);
-    return (result[t] ?? Number.NaN) - added;
-  });
+function fillTerms(sizes: TrialSizes, t: number, level: number, out: Float64Array): void {
+  out.fill(0);
+  if (!Number.isFinite(level)) return;
+  if (sizes.acts[t] !== 1) {
+    out[0] = 1;
+    return;
+  }
+  const size = sizes.size[t] ?? Number.NaN;
+  out[1] = 1;
+  out[2] = size;
+  out[3] = size * size;
+  out[4] = size * size * size;
+  out[5] = level;
+  out[6] = size * level;
 }

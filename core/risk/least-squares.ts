@@ -5,18 +5,31 @@ const RIDGE = 1e-9;
 
 /**
  * Coefficients that bring the sum of the terms closest to the values (least squares, normal equations).
- * @param terms one column a term, as long as the values.
+ * @param terms number of terms; @param rows number of values.
+ * @param row fills the terms of one row and gives its value.
  */
-export function leastSquares(terms: readonly Float64Array[], values: Float64Array): number[] {
-  const products = terms.map(a => terms.map(b => dot(a, b)));
-  const ridge = products.map((row, i) => row.map((x, j) => (i === j ? x * (1 + RIDGE) + RIDGE : x)));
-  const lower = cholesky(ridge);
-  if (lower === undefined) return terms.map(() => 0);
-  const half = solveLower(
-    lower,
-    terms.map(a => dot(a, values)),
+export function leastSquares(
+  terms: number,
+  rows: number,
+  row: (i: number, out: Float64Array) => number,
+): number[] {
+  const products = Array.from({ length: terms }, () => new Float64Array(terms));
+  const withValue = new Float64Array(terms);
+  const at = new Float64Array(terms);
+  for (let i = 0; i < rows; i++) {
+    const value = row(i, at);
+    for (const [a, sums] of products.entries()) {
+      for (let b = 0; b < terms; b++) sums[b] = (sums[b] ?? 0) + (at[a] ?? 0) * (at[b] ?? 0);
+      withValue[a] = (withValue[a] ?? 0) + (at[a] ?? 0) * value;
+    }
+  }
+  const ridge = products.map((sums, i) =>
+    Array.from(sums, (x, j) => (i === j ? x * (1 + RIDGE) + RIDGE : x)),
   );
-  return solveTransposed(lower, half);
+  const lower = cholesky(ridge);
+  return lower === undefined
+    ? [...withValue.fill(0)]
+    : solveTransposed(lower, solveLower(lower, [...withValue]));
 }
 
 function solveTransposed(lower: readonly (readonly number[])[], b: readonly number[]): number[] {
@@ -27,10 +40,4 @@ function solveTransposed(lower: readonly (readonly number[])[], b: readonly numb
     x[i] = rest / (lower[i]?.[i] ?? Number.NaN);
   }
   return x;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let t = 0; t < a.length; t++) sum += (a[t] ?? 0) * (b[t] ?? 0);
-  return sum;
 }

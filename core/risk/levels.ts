@@ -1,8 +1,9 @@
 import type { Finding } from '../base';
-import { correlationGroups, type CorrelationGroup } from './correlation-groups';
+import { correlationGroups } from './correlation-groups';
 import { isCollapsed, type Distribution } from './distributions';
 import { imanConover } from './iman-conover';
-import { chunkSize, strata, TRIALS_PER_CHUNK, trialOrder, type TrialPlan } from './latin-hypercube';
+import { chunkSize, HypercubeColumn, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
+import type { Matrix } from './numeric/cholesky';
 import type { PreparedRun } from './prepared';
 
 /** Id of the draw that decides whether a driver acts or an event happens. */
@@ -29,51 +30,39 @@ export function levelsOf(prepared: PreparedRun, plan: TrialPlan, only?: Readonly
   for (const g of groups)
     for (const id of g.ids) byId.set(id, byId.get(id) ?? new Float64Array(TRIALS_PER_CHUNK));
   const grouped = new Set(groups.flatMap(g => g.ids));
-  const single = [...byId].filter(([id]) => !grouped.has(id));
-  const order = new Uint16Array(TRIALS_PER_CHUNK);
-  const rising = new Float64Array(TRIALS_PER_CHUNK);
+  const columns = [...byId].map(([id, levels]) => ({ id, levels, column: new HypercubeColumn(plan, id) }));
+  const single = columns.filter(c => !grouped.has(c.id));
+  const inGroups = groups.map(({ ids: members, target }) => ({
+    target,
+    members: members.flatMap(id => columns.filter(c => c.id === id)),
+  }));
   return {
     byId,
     findings,
     fill(chunk) {
-      for (const [id, levels] of single) {
-        trialOrder(plan, id, chunk, order);
-        place(plan, id, chunk, order, rising, levels);
-      }
-      for (const group of groups) fillGroup(plan, group, chunk, rising, byId);
+      for (const { column, levels } of single) column.shuffled(chunk, levels);
+      for (const { members, target } of inGroups) fillGroup(members, target, chunk, chunkSize(plan, chunk));
     },
   };
 }
 
-function fillGroup(
-  plan: TrialPlan,
-  group: CorrelationGroup,
-  chunk: number,
-  rising: Float64Array,
-  byId: ReadonlyMap<string, Float64Array>,
-): void {
-  const n = chunkSize(plan, chunk);
-  const orders = group.ids.map(() => new Uint16Array(n));
-  orders.forEach((order, j) => trialOrder(plan, group.ids[j] ?? '', chunk, order));
-  imanConover(orders, n, group.target);
-  group.ids.forEach((id, j) => {
-    const [order, levels] = [orders[j], byId.get(id)];
-    if (order !== undefined && levels !== undefined) place(plan, id, chunk, order, rising, levels);
-  });
+interface Member {
+  readonly levels: Float64Array;
+  readonly column: HypercubeColumn;
 }
 
-/** Puts the levels of the strata into the order of the trials. */
-function place(
-  plan: TrialPlan,
-  id: string,
-  chunk: number,
-  order: Uint16Array,
-  rising: Float64Array,
-  levels: Float64Array,
-): void {
-  strata(plan, id, chunk, rising);
-  const n = chunkSize(plan, chunk);
-  for (let t = 0; t < n; t++) levels[t] = rising[order[t] ?? 0] ?? Number.NaN;
+function fillGroup(members: readonly Member[], target: Matrix, chunk: number, n: number): void {
+  const orders = members.map(({ column }) => {
+    const order = new Uint16Array(n);
+    column.strata(chunk, order);
+    return order;
+  });
+  imanConover(orders, n, target);
+  const rising = new Float64Array(n);
+  members.forEach(({ column, levels }, j) => {
+    column.rising(chunk, rising);
+    orders[j]?.forEach((stratum, t) => (levels[t] = rising[stratum] ?? Number.NaN));
+  });
 }
 
 function idsToDraw(prepared: PreparedRun): string[] {

@@ -1,6 +1,6 @@
 import { BugError, type Finding } from '../base';
 import { type Adjustment } from './adjustment';
-import { modeOf, meanOf, samplerOf } from './distributions';
+import { drawKernelOf, meanOf, modeOf, samplerOf, type DrawKernel } from './distributions';
 import { eventDraws, type EventDraws } from './event-draws';
 import { chunkSize, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import { levelsOf, occurrenceOf } from './levels';
@@ -26,7 +26,7 @@ export interface ChunkDraws {
 export function samplerFor(prepared: PreparedRun, plan: TrialPlan): Sampler {
   const levels = levelsOf(prepared, plan);
   const inputs = prepared.columns;
-  const draws = new Map(prepared.inputs.map(i => [i.id, samplerOf(i.distribution)]));
+  const draws = new Map(prepared.inputs.map(i => [i.id, drawKernelOf(i.distribution)]));
   const ready = new Map<string, Adjusted>();
   let drawn = -1;
   return {
@@ -52,7 +52,7 @@ interface Adjusted {
 }
 
 type Columns = ReadonlyMap<string, Float64Array>;
-type Draws = ReadonlyMap<string, (u: number) => number>;
+type Draws = ReadonlyMap<string, DrawKernel>;
 
 function adjust(
   prepared: PreparedRun,
@@ -94,13 +94,12 @@ function inputFill(
     return n => void out.fill(value, 0, n);
   }
   const left = a.narrowed?.[input.id];
-  if (left === undefined) return n => drawInto(out, level, n, draw);
+  if (left === undefined) return n => draw(level, out, n);
   const mean = meanOf(input.distribution);
-  return n => drawInto(out, level, n, u => mean + left * (draw(u) - mean));
-}
-
-function drawInto(out: Float64Array, level: Float64Array, n: number, draw: (u: number) => number): void {
-  for (let t = 0; t < n; t++) out[t] = draw(level[t] ?? Number.NaN);
+  return n => {
+    draw(level, out, n);
+    for (let t = 0; t < n; t++) out[t] = mean + left * ((out[t] ?? Number.NaN) - mean);
+  };
 }
 
 function driverFill(driver: RiskDriver, a: Adjustment, inputs: Columns, levels: Columns): Fill {

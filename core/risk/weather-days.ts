@@ -1,4 +1,5 @@
 import { hashText } from '../base';
+import { scrambled } from './numeric/random-bits';
 import type { WorkabilitySeries } from './prepared';
 
 /** Whether a day of one trial is workable, in any order of asking, at the same answer each time. */
@@ -36,13 +37,7 @@ export function workableDays(series: WorkabilitySeries, month: Uint8Array, seed:
 
 /** A number from 0 to 1 that belongs to the seed, the trial and the day. */
 function seaState(sea: number, trial: number, day: number): number {
-  return mixed(mixed(sea ^ Math.imul(trial + 1, 0x9e3779b1)) ^ Math.imul(day + 2, 0x85ebca77)) / 4294967296;
-}
-
-/** Scrambles 32 bits. @source A. Appleby, MurmurHash3 finaliser. */
-function mixed(bits: number): number {
-  let x = bits >>> 0;
-  x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);
-  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
-  return (x ^ (x >>> 16)) >>> 0;
+  return (
+    scrambled(scrambled(sea ^ Math.imul(trial + 1, 0x9e3779b1)) ^ Math.imul(day + 2, 0x85ebca77)) / 4294967296
+  );
 }

@@ -2,13 +2,14 @@ import type { Finding } from '../../base';
 import { certain } from './certain';
 import { discrete } from './discrete';
 import type { Distribution, DistributionKind } from './distribution';
-import type { KindRecord } from './kind';
+import type { DrawKernel, KindRecord } from './kind';
 import { lognormal } from './lognormal';
 import { normal } from './normal';
 import { pert } from './pert';
 import { triangular } from './triangular';
 import { uniform } from './uniform';
 
+export type { DrawKernel } from './kind';
 export type { Distribution, DistributionKind, DistributionOf } from './distribution';
 export { lognormalFromP10P90 } from './lognormal';
 
@@ -32,6 +33,7 @@ interface Bound {
   variance(): number;
   mode(): number;
   sampler(): (u: number) => number;
+  kernel(): DrawKernel;
   problem(): string | undefined;
 }
 
@@ -45,6 +47,7 @@ function bound<K extends DistributionKind>(
     variance: () => kind.variance(d),
     mode: () => kind.mode(d),
     sampler: () => kind.sampler(d),
+    kernel: () => kind.kernel?.(d) ?? oneByOne(kind.sampler(d)),
     problem: () => kind.problem(d),
   };
 }
@@ -91,6 +94,17 @@ export function modeOf(d: Distribution): number {
 /** The quantile as a fast function for draws: exact for all kinds but PERT, there within 1e-6 of the range. */
 export function samplerOf(d: Distribution): (u: number) => number {
   return bind(d).sampler();
+}
+
+/** The same for many draws at once. */
+export function drawKernelOf(d: Distribution): DrawKernel {
+  return bind(d).kernel();
+}
+
+function oneByOne(draw: (u: number) => number): DrawKernel {
+  return (levels, out, n) => {
+    for (let t = 0; t < n; t++) out[t] = draw(levels[t] ?? Number.NaN);
+  };
 }
 
 /** Whether the distribution has one value only, so that a trial equals the plan exactly. */

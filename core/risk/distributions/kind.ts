@@ -1,5 +1,8 @@
 import type { DistributionKind, DistributionOf } from './distribution';
 
+/** Turns the first `n` levels (0 to 1) into values. */
+export type DrawKernel = (levels: Float64Array, out: Float64Array, n: number) => void;
+
 /** What a kind of distribution can do. One record for each kind. */
 export interface KindRecord<K extends DistributionKind> {
   /** The value that a share `p` (0 to 1) of the outcomes does not exceed. */
@@ -10,6 +13,8 @@ export interface KindRecord<K extends DistributionKind> {
   mode(d: DistributionOf<K>): number;
   /** The quantile as a fast function for many draws; within 1e-6 of the range of the exact one. */
   sampler(d: DistributionOf<K>): (u: number) => number;
+  /** Draws many at once, when that is faster than one by one. */
+  kernel?(d: DistributionOf<K>): DrawKernel;
   /** What is wrong with the numbers, in words, or nothing. */
   problem(d: DistributionOf<K>): string | undefined;
 }

@@ -17,5 +17,30 @@ export const triangular: KindRecord<'triangular'> = {
     const falling = span * (high - likely);
     return u => (u < peak ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling));
   },
+  kernel({ low, likely, high }) {
+    const span = high - low;
+    if (span === 0) return (_, out, n) => void out.fill(likely, 0, n);
+    const peak = (likely - low) / span;
+    const rising = span * (likely - low);
+    const falling = span * (high - likely);
+    return (levels, out, n) => drawTriangular(levels, out, n, { low, high, peak, rising, falling });
+  },
   problem: d => orderProblem(d.low, d.likely, d.high),
 };
+
+interface Sides {
+  readonly low: number;
+  readonly high: number;
+  /** Share of outcomes below the likely value. */
+  readonly peak: number;
+  readonly rising: number;
+  readonly falling: number;
+}
+
+function drawTriangular(levels: Float64Array, out: Float64Array, n: number, sides: Sides): void {
+  const { low, high, peak, rising, falling } = sides;
+  for (let t = 0; t < n; t++) {
+    const u = levels[t] ?? Number.NaN;
+    out[t] = u < peak ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling);
+  }
+}
