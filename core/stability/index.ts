@@ -22,3 +22,4 @@ export * from './screen/roll-over-path';
 export * from './site/turn-over';
 export * from './site/waves';
 export * from './weights/weight-list';
+export * from './weights/assumed-kg';

@@ -78,7 +78,7 @@ function passed(
     const from = volume > 0 ? a : b;
     const water = from === SEA ? undefined : waters[from];
     const out = from === SEA ? 0 : (leaving[from] ?? 0);
-    return water && out > water.volume ? (volume * Math.max(0, water.volume)) / out : volume;
+    return water && out > 0 && out > water.volume ? (volume * Math.max(0, water.volume)) / out : volume;
   });
 }
 

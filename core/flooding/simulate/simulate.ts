@@ -13,9 +13,14 @@ import {
 } from './ship';
 import { fullVolume, settleWaters, startingWaters, type Water } from './waters';
 
-/** Most a level may move in one step, m, and the shortest step, s. @source Judgement. */
+/** Most a level may move in one step, m. Judgement. */
 const LEVEL_STEP = 0.05;
-const SHORTEST_STEP = 0.1;
+/** How many of the shortest steps make the longest: the steps are implicit, so this bounds work, not calm. */
+const SHORTEST_IN_LONGEST = 10;
+/** She counts as settled when in this share of the time followed neither water nor heel has moved to speak of. */
+const SETTLED_WITHIN = 0.05;
+const SETTLED_WATER = 1e-4;
+const SETTLED_HEEL = 0.01;
 const FULL = 0.98;
 /** Head of shut air, m, from which it counts as trapped and not just as the last air to leave. Judgement. */
 const SHUT_HEAD = 0.3;
@@ -34,6 +39,8 @@ interface Run {
   steps: number;
   fromSea: number;
   isDeckUnder: boolean;
+  /** Number of the snapshot that the settling is measured from. */
+  watched: number;
 }
 
 /** Seconds until some level has moved as far as a step may, or some room is full. */
@@ -59,7 +66,7 @@ function stepLength(
     dt = Math.min(dt, (LEVEL_STEP * water.surface) / rate);
     if ((net[i] ?? 0) > 0) dt = Math.min(dt, room / rate);
   });
-  return Math.max(dt, Math.min(SHORTEST_STEP, longest));
+  return Math.max(dt, longest / SHORTEST_IN_LONGEST);
 }
 
 function limits(run: Run, dt: number): TurnLimits {
@@ -112,6 +119,18 @@ function happened(run: Run, groundBefore: Position['ground']): string | undefine
   return undefined;
 }
 
+/** Nothing has moved to speak of for a while, though water may still pass to and fro. */
+function hasSettled(run: Run): boolean {
+  const since = run.t - SETTLED_WITHIN * run.options.seconds;
+  if (since < 0) return false;
+  while ((run.history[run.watched + 1]?.t ?? Infinity) <= since) run.watched += 1;
+  const [then, now] = [run.history[run.watched], run.history.at(-1)];
+  if (!then || !now) return false;
+  const most = SETTLED_WATER * run.ship.lightVolume;
+  const isSame = now.volumes.every((volume, i) => Math.abs(volume - (then.volumes[i] ?? 0)) < most);
+  return isSame && Math.abs(now.heel - then.heel) < SETTLED_HEEL;
+}
+
 function ended(run: Run, flows: readonly LinkFlow[], isTurning: boolean): SimulationOutcome | undefined {
   if (run.options.heldAt === undefined) {
     if (Math.abs(heelDegrees(run.at)) > 60) return 'rolled over';
@@ -120,8 +139,8 @@ function ended(run: Run, flows: readonly LinkFlow[], isTurning: boolean): Simula
     if (total >= run.ship.hull.capacity * (1 - 1e-6)) return 'sunk';
     if (Math.abs(run.at.slope) > 0.6) return 'sunk';
   }
-  const moving = flows.some(({ flow }) => Math.abs(flow) > 1e-4);
-  return moving || isTurning ? undefined : 'afloat';
+  const isStill = flows.every(({ flow }) => Math.abs(flow) <= 1e-4) || hasSettled(run);
+  return isStill && !isTurning ? 'afloat' : undefined;
 }
 
 function noteFull(run: Run): void {
@@ -185,6 +204,7 @@ export function simulateFlooding(ship: FloodableShip, options: SimulationOptions
     steps: 0,
     fromSea: 0,
     isDeckUnder: false,
+    watched: 0,
   };
   position(run, 60);
   record(run);

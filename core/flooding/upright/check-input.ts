@@ -73,11 +73,11 @@ function checkCompartment(
     );
   const known = new Set(input.compartments.map(({ id }) => id));
   for (const connection of space.connections)
-    if (!known.has(connection.to))
+    if (!known.has(connection.to) || connection.to === space.id)
       report(
         `${place}/connections`,
-        `${space.title} is connected to "${connection.to}", which is not a compartment.`,
-        'Name a compartment of the list.',
+        `${space.title} is connected to "${connection.to}", which is not another compartment.`,
+        'Name another compartment of the list.',
       );
   const isNonsense = space.openings.some(
     ({ area, count, height }) => !(area > 0 && count > 0 && height >= 0),

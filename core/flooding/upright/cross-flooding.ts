@@ -108,7 +108,7 @@ function run(input: UprightInput): SimulationResult {
 
 /** Greatest list, degrees, until the deck goes under all along or she is gone. */
 function peak(result: SimulationResult): number {
-  return Math.max(...result.history.map(({ heel }) => Math.abs(heel)));
+  return result.history.reduce((most, { heel }) => Math.max(most, Math.abs(heel)), 0);
 }
 
 function limitOf(

@@ -10,8 +10,9 @@ const RISING: readonly UprightVerdict[] = ['stays up', 'leans', 'may roll over']
 
 /** Greatest list of the simulation, degrees, while there is freeboard left. */
 export function listBeforeUnder(run: SimulationResult, depth: number): number {
-  const before = run.history.filter(({ draught }) => draught < NEARLY_UNDER * depth);
-  return Math.max(0, ...before.map(({ heel }) => Math.abs(heel)));
+  return run.history
+    .filter(({ draught }) => draught < NEARLY_UNDER * depth)
+    .reduce((most, { heel }) => Math.max(most, Math.abs(heel)), 0);
 }
 
 function standingOf(list: number, input: UprightInput): UprightVerdict {

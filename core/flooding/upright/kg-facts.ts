@@ -69,6 +69,15 @@ export function hearFacts(ship: ResolvedShip): KgEvidence {
         'Find the cause before planning the flooding; give its moment when it is known.',
       ),
     );
+  if (kg.likely > km && facts?.afloatUpright !== true)
+    findings.push({
+      ...finding(
+        '/kg',
+        `With KG of ${kg.likely.toFixed(2)} m (${kg.basis}) she would not float upright: KM is ${km.toFixed(2)} m.`,
+        'If she lies afloat and upright, say so: KG is then below KM, and the screen uses that.',
+      ),
+      code: 'upright/kg-above-km',
+    });
   const { low, high, why } = bounds(ship, km);
   const clamped = (value: number): number => Math.min(Math.max(value, low), Math.max(low, high));
   const isContradicted = kg.likely < low || kg.likely > high;

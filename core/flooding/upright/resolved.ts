@@ -19,6 +19,9 @@ import type { UprightCompartment, UprightInput } from './types';
 /** Slices of the hull in the screen. */
 const SLICES = 20;
 
+/** Volume, m3, below which a compartment counts as lying outside the hull. */
+const LEAST_VOLUME = 0.01;
+
 /** A compartment with its shape inside the hull. */
 export interface ResolvedSpace {
   readonly compartment: UprightCompartment;
@@ -78,7 +81,8 @@ export function resolveShip(input: UprightInput): ResolvedShip {
     hull: hullSolid(form, SLICES),
     spaces: input.compartments
       .filter(({ id }) => flooded.has(id))
-      .map(compartment => ({ compartment, solid: spaceSolid(form, compartment, step) })),
+      .map(compartment => ({ compartment, solid: spaceSolid(form, compartment, step) }))
+      .filter(({ solid }) => solid.capacity > LEAST_VOLUME),
   };
 }
 

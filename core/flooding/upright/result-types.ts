@@ -98,6 +98,15 @@ export interface CrossFlooding {
   readonly limit?: { readonly kind: CrossFloodingLimit; readonly message: string };
 }
 
+/** One asymmetric case of the flooding simulation. */
+export interface UprightWhatIf {
+  readonly title: string;
+  readonly outcome: 'sunk' | 'on the bottom' | 'rolled over' | 'afloat' | 'still flooding';
+  /** Greatest list while there is freeboard left, degrees. */
+  readonly peakListDegrees: number;
+  readonly minutes: number;
+}
+
 /** Screening only, not a naval architect's study. */
 export interface UprightResult {
   readonly verdict: UprightVerdict;
@@ -125,6 +134,8 @@ export interface UprightResult {
   readonly choices?: UprightChoices;
   /** Cuts across the ship, sized when she lists more than "stays up" allows while flooding. */
   readonly crossFlooding?: CrossFlooding;
+  /** All even, one side slower, each closed door forgotten open. */
+  readonly whatIfs: readonly UprightWhatIf[];
   readonly site: UprightSiteResult;
   readonly findings: readonly Finding[];
   /** "Screening, not a naval architect's study" and what it cannot see. */

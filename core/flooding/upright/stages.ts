@@ -37,7 +37,7 @@ function heelAt(cases: readonly ScreenCase[], at: number): number | undefined {
 }
 
 function chosen(history: readonly Snapshot[]): Snapshot[] {
-  const most = Math.max(1e-9, ...history.map(({ water }) => water));
+  const most = history.reduce((top, { water }) => Math.max(top, water), 1e-9);
   const last = history.length - 1;
   let next = 0;
   return history.filter((snapshot, i) => {

@@ -79,7 +79,7 @@ function wayLinks(compartments: readonly UprightCompartment[]): Link[] {
       const b = compartments.findIndex(({ id }) => id === way.to);
       const to = compartments[b];
       const key = `${Math.min(a, b)}-${Math.max(a, b)}-${way.kind}-${way.z}-${way.area}`;
-      if (!to || way.closed === true || seen.has(key)) return [];
+      if (!to || a === b || way.closed === true || seen.has(key)) return [];
       seen.add(key);
       const height = Math.min(way.height ?? WAY_HEIGHT[way.kind], from.z1 - from.z0);
       const at = wayBetween(from, to, way);

@@ -1,4 +1,5 @@
 import { anyBlocks, type Finding } from '../../base';
+import { SEA_WATER } from '../../stability';
 import { simulateFlooding } from '../simulate/simulate';
 import type { SimulationResult } from '../simulate/ship';
 import type { ScreenCase } from './cases';
@@ -18,6 +19,7 @@ import { spaceFindings } from './space-findings';
 import { stagesOf } from './stages';
 import { worstCase, type Judged } from './verdict';
 import type { UprightInput, UprightResult, UprightSizing } from './types';
+import { whatIfs } from './what-if';
 import { CANNOT_SEE, CAUTION } from './words';
 
 /** How many times the target time the simulation follows her. */
@@ -30,6 +32,7 @@ function withheld(input: UprightInput, findings: readonly Finding[]): UprightRes
     sinks: false,
     stages: [],
     sizing: [],
+    whatIfs: [],
     missingInputs: missingInputs(input),
     site: { notes: [] },
     findings,
@@ -49,6 +52,25 @@ function nothingFloods(): Finding {
   };
 }
 
+/** A displacement that the closed hull cannot carry: particulars and lines contradict each other. */
+function overloaded({ hull, input }: ResolvedShip): Finding | undefined {
+  const most = hull.capacity * SEA_WATER;
+  if (input.displacement.high < most) return undefined;
+  return {
+    code: 'upright/nonsense',
+    weight: 'blocks',
+    place: '/displacement/high',
+    message: `A displacement of ${input.displacement.high} t is more than the closed hull can carry (${most.toFixed(0)} t).`,
+    meaning: 'The roll-over screen is withheld.',
+    remedy: 'Check the displacement with its unit, and the lines of the hull.',
+  };
+}
+
+/** How long the simulation follows her and its longest step, s, for a target time. */
+function pace(target: number): { seconds: number; longestStep: number } {
+  return { seconds: PATIENCE * target, longestStep: target / 120 };
+}
+
 function simulate(
   ship: ResolvedShip,
   sizing: readonly UprightSizing[],
@@ -57,8 +79,7 @@ function simulate(
 ): SimulationResult {
   const depth = ship.input.site?.waterDepth;
   return simulateFlooding(shipToSimulate(ship, sizing, likely), {
-    seconds: PATIENCE * seconds,
-    longestStep: seconds / 120,
+    ...pace(seconds),
     ...(depth === undefined ? {} : { waterDepth: depth }),
   });
 }
@@ -95,13 +116,15 @@ function choicesOf(input: UprightInput, judged: Judged): Pick<UprightResult, 'ch
 /**
  * The roll-over screen: greatest equilibrium heel along the flooding path over the ranges of KG, displacement and
  * unevenness of the openings, a flooding simulation, sizes of openings, the site. Screening, not a study.
- * Findings: `upright/nonsense` (blocks), `upright/kg-contradicted`, `upright/air-trapped`, `upright/air-left`,
+ * Findings: `upright/nonsense` (blocks), `upright/kg-contradicted`, `upright/kg-above-km`, `upright/air-trapped`, `upright/air-left`,
  * `upright/tight-low`, `upright/nothing-floods`.
  */
 export function uprightScreen(input: UprightInput): UprightResult {
   const faults = checkUprightInput(input);
   if (anyBlocks(faults)) return withheld(input, faults);
   const ship = resolveShip(input);
+  const overload = overloaded(ship);
+  if (overload) return withheld(input, [...faults, overload]);
   const evidence = hearFacts(ship);
   const screened = screenRanges(ship, evidence);
   if (!screened) return withheld(input, faults);
@@ -131,6 +154,7 @@ export function uprightScreen(input: UprightInput): UprightResult {
     ...settlement(input, judged),
     ...crossingOf(input, run),
     ...choicesOf(input, judged),
+    whatIfs: whatIfs(input, { sizing, at: likely, ...pace(seconds) }),
     site: siteOf(input, run),
     findings: [
       ...faults,

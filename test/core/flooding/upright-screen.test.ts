@@ -260,3 +260,20 @@ describe('the site', () => {
     expect(site.notes.join(' ')).toMatch(/coastal engineer/);
   });
 });
+
+describe('asymmetric cases', () => {
+  it('runs all even, one side slower, and each closed door forgotten open', () => {
+    const [first, ...rest] = coasterInput({ kg: measured }).compartments;
+    if (!first) throw new Error('the invented ship has compartments');
+    const door = { to: 'room-2', area: 1.6, z: 2, kind: 'door', closed: true } as const;
+    const compartments = [{ ...first, connections: [door] }, ...rest];
+    const { whatIfs } = uprightScreen(coasterInput({ kg: measured, compartments }));
+    expect(whatIfs.map(({ title }) => title)).toEqual([
+      'all openings even',
+      'port side 10 % slower',
+      'door between Room 1 and Room 2 forgotten open',
+    ]);
+    expect(whatIfs[0]?.peakListDegrees).toBe(0);
+    expect(whatIfs[1]?.peakListDegrees).toBeGreaterThan(0.1);
+  });
+});
