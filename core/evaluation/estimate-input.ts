@@ -29,7 +29,10 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     options,
     measured: measuredDrivers(project, library, faults),
     adjustments: new Map(project.items.map(item => [item.item, item])),
-    overrides: new Map(project.rates.overrides.map(override => [override.at, override.figure])),
+    overrides: new Map([
+      ...project.rates.wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, figure]),
+      ...project.rates.overrides.map(({ at, figure }): [string, Figure] => [at, figure]),
+    ]),
     calendars: {
       start: calendars.start,
       federalHolidays: calendars.federalHolidays,

@@ -9,7 +9,7 @@ import {
   type PlannedItem,
   type WorkSheet,
 } from '../estimate';
-import { checkProject, withScenario, type Project, type Scenario } from '../project';
+import { checkProject, knownItems, withScenario, type Project, type Scenario } from '../project';
 import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
 import { idOf, sheetFindings } from '../sheet';
 import {
@@ -90,7 +90,14 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
 }
 
 /** Faults that leave nothing to work out. */
-const FATAL = new Set(['document/unknown-hull-type', 'document/unknown-choice', 'document/no-such-date']);
+const FATAL = new Set([
+  'document/unknown-hull-type',
+  'document/unknown-choice',
+  'document/no-such-date',
+  'items/loop',
+  'items/names-nothing',
+  'items/key-taken',
+]);
 
 function estimateParts(
   project: Project,
@@ -116,8 +123,9 @@ function estimateParts(
       item.include === undefined ? [] : [[item.item, item.include]],
     ),
   );
-  const items = chosenItems(library.items, { options: input.options, plant, drivers, include });
-  const relationships = itemRelationships(library.items, items);
+  const all = knownItems(project, library);
+  const items = chosenItems(all, { options: input.options, plant, drivers, include });
+  const relationships = [...itemRelationships(all, items), ...ownRelationships(project, items)];
   const work = workSheet(
     input,
     library.drivers.filter(driver => drivers.has(driver.id)),
@@ -145,6 +153,20 @@ function estimateParts(
     ...parts,
     money: moneySheet(input, work, itemTimings(planned, scheduled, input.prices), new Map()),
   };
+}
+
+/** The project's own relationships among the items of the scenario. */
+function ownRelationships(project: Project, items: readonly WorkItem[]): ItemRelationship[] {
+  const isIn = new Set(items.map(item => item.id));
+  return project.relationships
+    .filter(({ from, to }) => isIn.has(from) && isIn.has(to))
+    .map(({ from, to, kind, lag, maximumLag }) => ({
+      from,
+      to,
+      kind,
+      ...(lag && { lag }),
+      ...(maximumLag && { maximumLag }),
+    }));
 }
 
 /** Items with what the work sheet found; one whose days are absent takes none in the schedule, and its money is absent. */

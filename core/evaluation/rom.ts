@@ -22,6 +22,8 @@ export interface RomRequest {
   readonly acquisition?: Figure;
   readonly scope: Scope;
   readonly today: string;
+  /** Passes the scheduler may spend. */
+  readonly schedules?: number;
 }
 
 const SCOPE_STAGES: Readonly<Record<Scope, readonly StageKey[]>> = {
@@ -35,6 +37,9 @@ const SCOPE_STAGES: Readonly<Record<Scope, readonly StageKey[]>> = {
  * @source ASTM E2516 and AACE 18R-97 as two published summaries give them: low −20 to −50 %, high +30 to +100 %.
  */
 const CLASS_5 = { low: 0.5, high: 2 } as const;
+
+/** Passes spent on the schedule of a rough order: its dates are rough too. */
+const ROM_SCHEDULES = 200;
 
 /** The project that a rough order of magnitude is worked out from. */
 export function romProject(library: Library, request: RomRequest): Project {
@@ -63,7 +68,7 @@ export function roughOrder(
   const evaluation = evaluate(romProject(library, request), {
     today: request.today,
     seed: 1,
-    schedules: 200,
+    schedules: request.schedules ?? ROM_SCHEDULES,
     library,
   });
   const { estimate, findings } = evaluation;

@@ -2,6 +2,7 @@ import type { Figure, Finding } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
 import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
+import { checkItems, knownItems } from './check-items';
 import { placedGivens, type PlacedGiven } from './given-rules';
 import { withScenario } from './overlay';
 import type { Project } from './schema';
@@ -14,6 +15,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
   return [
     ...placedGivens(project).flatMap(checkGiven),
     ...checkKeys(project, library),
+    ...checkItems(project, library),
     ...checkDates(project),
     ...checkTwins(
       '/scenarios',
@@ -103,6 +105,7 @@ function outOfLimits(place: string, amount: Quantity, rule: PlacedGiven['rule'])
 }
 
 function checkKeys(project: Project, library: Library): Finding[] {
+  const items = knownItems(project, library).map(item => item.id);
   const optionsById = new Map(library.options.map(option => [option.id, option]));
   return [
     ...unknown(
@@ -112,6 +115,12 @@ function checkKeys(project: Project, library: Library): Finding[] {
       'hull type',
     ),
     ...unknown('/rates/book', [project.rates.book], [library.rateBook.id], 'rate book'),
+    ...unknown(
+      '/rates/wages',
+      project.rates.wages.map(row => row.trade),
+      library.rateBook.trades.map(trade => trade.id),
+      'trade',
+    ),
     ...unknown(
       '/survey/measured',
       project.survey.measured.map(row => row.driver),
@@ -127,13 +136,13 @@ function checkKeys(project: Project, library: Library): Finding[] {
     ...unknown(
       '/items',
       project.items.map(row => row.item),
-      library.items.map(item => item.id),
+      items,
       'work item',
     ),
     ...unknown(
       '/quotes',
       project.quotes.flatMap(quote => quote.covers.map(cover => cover.item)),
-      library.items.map(item => item.id),
+      items,
       'work item',
     ),
     ...unknown('/options', Object.keys(project.options), [...optionsById.keys()], 'option'),

@@ -5,4 +5,5 @@ export { bodyHash, canonicalJson } from './sha256';
 export { writeProject } from './writer';
 export { parseJsonText, type Json } from './json-text';
 export { checkProject, checkGiven } from './check';
+export { knownItems } from './check-items';
 export { startingProject, type StartingPoint } from './starting';

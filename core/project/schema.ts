@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { decimalText, figureSchema, isoDate, key } from '../base';
+import { workItemSchema } from '../work';
 
 /** The version of the document format this program writes. */
 export const FORMAT = 'reefwright-project';
@@ -201,6 +202,16 @@ export const calendarsSchema = z.strictObject({
     .default([]),
 });
 
+/** A relationship between two work items: the second after, with, or until the first. */
+export const relationshipSchema = z.strictObject({
+  from: key,
+  to: key,
+  kind: z.enum(['FS', 'SS', 'FF', 'SF']),
+  lag: figureSchema.optional(),
+  maximumLag: figureSchema.optional(),
+  note: words.optional(),
+});
+
 /** One difference of a scenario: where in the document, and what stands there instead. */
 export const changeSchema = z.strictObject({
   at: z.string().regex(/^(\/[A-Za-z0-9-]+)+$/),
@@ -240,6 +251,8 @@ export const projectSchema = z.strictObject({
     priceDate: isoDate,
     /** Prices held at the mean of this year, nothing escalated beyond it. */
     fixedPriceYear: year.optional(),
+    /** The user’s wage table: it stands before the rate book, and a rate below it is a finding. */
+    wages: z.array(z.strictObject({ trade: key, figure: figureSchema })).default([]),
     overrides: z
       .array(z.strictObject({ at: z.string(), figure: figureSchema, note: words.optional() }))
       .default([]),
@@ -248,6 +261,10 @@ export const projectSchema = z.strictObject({
   calendars: calendarsSchema,
   options: z.record(key, z.string()),
   items: z.array(adjustmentSchema).default([]),
+  /** Work items of this project alone, in the form of the library. */
+  ownItems: z.array(workItemSchema).default([]),
+  /** Relationships of this project alone, beside those of the library. */
+  relationships: z.array(relationshipSchema).default([]),
   contingency: contingencySchema,
   attachments: z
     .array(
@@ -270,4 +287,5 @@ export type Survey = z.infer<typeof surveySchema>;
 export type Quote = z.infer<typeof quoteSchema>;
 export type Adjustment = z.infer<typeof adjustmentSchema>;
 export type Scenario = z.infer<typeof scenarioSchema>;
+export type Relationship = z.infer<typeof relationshipSchema>;
 export type Change = z.infer<typeof changeSchema>;
