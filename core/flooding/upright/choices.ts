@@ -2,7 +2,9 @@ import { anyBlocks } from '../../base';
 import { applyEffect } from './apply-effect';
 import { checkUprightInput } from './check-input';
 import { hearFacts } from './kg-facts';
+import { hearSimulation } from './hear-simulation';
 import { resolveShip } from './resolved';
+import { runLikely } from './run-likely';
 import { screenRanges, type Screened } from './screen-ranges';
 import type {
   UprightChoice,
@@ -41,7 +43,15 @@ function unevenness({ likely }: Screened): number {
   );
 }
 
-function lookAt(input: UprightInput, choices: readonly UprightChoice[]): UprightChoiceResult | undefined {
+/**
+ * What a set of choices comes to: the section check over the ranges, and the simulation of the likely values
+ * unless the check alone shows that the set is no better than `unlessBetterThan`.
+ */
+function lookAt(
+  input: UprightInput,
+  choices: readonly UprightChoice[],
+  unlessBetterThan?: UprightVerdict,
+): UprightChoiceResult | undefined {
   const changed = choices.reduce((now, { effect }) => applyEffect(now, effect), input);
   if (anyBlocks(checkUprightInput(changed))) return undefined;
   const ship = resolveShip(changed);
@@ -49,12 +59,16 @@ function lookAt(input: UprightInput, choices: readonly UprightChoice[]): Upright
   if (!screened) return undefined;
   const worst = worstCase(screened.cases) ?? screened.likely;
   const likelyHeel = screened.likely.greatestHeel;
+  const isWorthIt = unlessBetterThan === undefined || isStepBetter(screened.judged.verdict, unlessBetterThan);
+  const judged = isWorthIt
+    ? hearSimulation(screened.judged, screened.likely, runLikely(ship, screened.likely).run, changed)
+    : screened.judged;
   return {
     ids: choices.map(({ id }) => id),
     titles: choices.map(({ title }) => title),
     cost: choices.reduce((sum, { cost }) => sum + cost, 0),
     days: choices.reduce((sum, { days }) => sum + days, 0),
-    verdict: screened.judged.verdict,
+    verdict: judged.verdict,
     ...(worst.greatestHeel === undefined ? {} : { greatestHeelDegrees: worst.greatestHeel }),
     ...(likelyHeel === undefined ? {} : { likelyHeelDegrees: likelyHeel }),
     lowestGmMetres: worst.lowestGm.gm,
@@ -74,8 +88,8 @@ function setsByCost(choices: readonly UprightChoice[]): UprightChoice[][] {
     .sort((a, b) => sum(a, 'cost') - sum(b, 'cost') || sum(a, 'days') - sum(b, 'days'));
 }
 
-function isStepBetter(result: UprightChoiceResult, now: UprightVerdict): boolean {
-  return STEPS.indexOf(result.verdict) > STEPS.indexOf(now);
+function isStepBetter(verdict: UprightVerdict, now: UprightVerdict): boolean {
+  return STEPS.indexOf(verdict) > STEPS.indexOf(now);
 }
 
 /**
@@ -91,8 +105,8 @@ export function compareChoices(input: UprightInput, now: UprightVerdict): Uprigh
   for (const set of looked) {
     const [only] = set;
     const known = set.length === 1 ? each.find(({ ids }) => ids[0] === only?.id) : undefined;
-    const result = known ?? lookAt(input, set);
-    if (result && isStepBetter(result, now))
+    const result = known ?? lookAt(input, set, now);
+    if (result && isStepBetter(result.verdict, now))
       return {
         each,
         cheapest: result,

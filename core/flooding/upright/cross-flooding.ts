@@ -1,11 +1,10 @@
-import { simulateFlooding } from '../simulate/simulate';
 import type { SimulationResult } from '../simulate/ship';
 import { screenCases } from './cases';
 import { UPRIGHT_DEFAULTS } from './defaults';
 import { hearFacts } from './kg-facts';
-import { floodPlan, resolveShip, type ResolvedShip } from './resolved';
-import { cutAround, openingSet, sizeOpenings, STANDARD_AREA } from './sizing';
-import { shipToSimulate } from './to-simulate';
+import { resolveShip } from './resolved';
+import { runLikely } from './run-likely';
+import { cutAround, openingSet, STANDARD_AREA } from './sizing';
 import type {
   CrossFlooding,
   CrossFloodingLimit,
@@ -92,18 +91,10 @@ function connectionsOf(cuts: readonly SizedCut[]): (UprightConnection & { readon
 }
 
 function run(input: UprightInput): SimulationResult {
-  const ship: ResolvedShip = resolveShip(input);
-  const seconds = input.targetSinkTime ?? UPRIGHT_DEFAULTS.sinkTime.value[input.method];
-  const displacement = input.displacement.likely;
-  const sizing = sizeOpenings(ship, floodPlan(ship, displacement, 0), seconds, 0.15);
+  const ship = resolveShip(input);
   const mismatch = input.openingsMismatch ?? UPRIGHT_DEFAULTS.mismatch.value;
-  const at = { displacement, kg: hearFacts(ship).kg.likely, mismatch };
-  const depth = input.site?.waterDepth;
-  return simulateFlooding(shipToSimulate(ship, sizing, at), {
-    seconds: 4 * seconds,
-    longestStep: seconds / 100,
-    ...(depth === undefined ? {} : { waterDepth: depth }),
-  });
+  const at = { displacement: input.displacement.likely, kg: hearFacts(ship).kg.likely, mismatch };
+  return runLikely(ship, at).run;
 }
 
 /** Greatest list, degrees, until the deck goes under all along or she is gone. */

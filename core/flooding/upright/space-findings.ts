@@ -1,5 +1,7 @@
 import type { Finding } from '../../base';
+import { gmLengthwise } from '../../stability';
 import type { SimulationResult } from '../simulate/ship';
+import type { ScreenCase } from './cases';
 import type { ResolvedShip } from './resolved';
 import type { UprightCompartment } from './types';
 
@@ -60,8 +62,24 @@ function tightLow(ship: ResolvedShip, kg: number): Finding[] {
   );
 }
 
-/** Findings about compartments: air that cannot leave, air that did not, tight spaces low in the ship. */
-export function spaceFindings(ship: ResolvedShip, run: SimulationResult, kg: number): Finding[] {
+/** Whether at some flood level a free surface along the ship leaves even keel unstable. */
+function undivided(likely: ScreenCase): Finding[] {
+  const at = likely.path.levels.find(({ ship }) => gmLengthwise(ship, likely.kg) < 0);
+  if (!at) return [];
+  return [
+    {
+      code: 'upright/undivided-length',
+      weight: 'warns',
+      place: '/compartments',
+      message: `At a flood level of ${at.state.level.toFixed(2)} m the water runs free along so much of her length that even keel is unstable.`,
+      meaning: 'She goes down by one end, and which one is chance; the section check does not see it.',
+      remedy: 'Keep bulkheads across the ship, or flood the middle before the ends.',
+    },
+  ];
+}
+
+/** Findings about compartments: air that cannot leave, air that did not, tight spaces low, water free lengthwise. */
+export function spaceFindings(ship: ResolvedShip, run: SimulationResult, likely: ScreenCase): Finding[] {
   const vents = ship.input.compartments.flatMap((c, i) => ventFinding(c, `/compartments/${i}`));
-  return [...vents, ...endFindings(ship, run), ...tightLow(ship, kg)];
+  return [...vents, ...endFindings(ship, run), ...tightLow(ship, likely.kg), ...undivided(likely)];
 }

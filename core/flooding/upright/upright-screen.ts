@@ -1,8 +1,6 @@
 import { anyBlocks, type Finding } from '../../base';
 import { SEA_WATER } from '../../stability';
-import { simulateFlooding } from '../simulate/simulate';
 import type { SimulationResult } from '../simulate/ship';
-import type { ScreenCase } from './cases';
 import { compareChoices } from './choices';
 import { sizeCrossFlooding } from './cross-flooding';
 import { checkUprightInput } from './check-input';
@@ -10,20 +8,16 @@ import { UPRIGHT_DEFAULTS } from './defaults';
 import { hearFacts } from './kg-facts';
 import { hearSimulation, listBeforeUnder } from './hear-simulation';
 import { missingInputs } from './missing';
-import { floodPlan, resolveShip, type ResolvedShip } from './resolved';
-import { shipToSimulate } from './to-simulate';
+import { resolveShip, type ResolvedShip } from './resolved';
+import { runLikely } from './run-likely';
 import { screenRanges } from './screen-ranges';
 import { siteOf } from './site-result';
-import { sizeOpenings } from './sizing';
 import { spaceFindings } from './space-findings';
 import { stagesOf } from './stages';
 import { worstCase, type Judged } from './verdict';
 import type { UprightInput, UprightResult, UprightSizing } from './types';
 import { whatIfs } from './what-if';
 import { CANNOT_SEE, CAUTION } from './words';
-
-/** How many times the target time the simulation follows her. */
-const PATIENCE = 6;
 
 function withheld(input: UprightInput, findings: readonly Finding[]): UprightResult {
   return {
@@ -64,24 +58,6 @@ function overloaded({ hull, input }: ResolvedShip): Finding | undefined {
     meaning: 'The roll-over screen is withheld.',
     remedy: 'Check the displacement with its unit, and the lines of the hull.',
   };
-}
-
-/** How long the simulation follows her and its longest step, s, for a target time. */
-function pace(target: number): { seconds: number; longestStep: number } {
-  return { seconds: PATIENCE * target, longestStep: target / 120 };
-}
-
-function simulate(
-  ship: ResolvedShip,
-  sizing: readonly UprightSizing[],
-  likely: ScreenCase,
-  seconds: number,
-): SimulationResult {
-  const depth = ship.input.site?.waterDepth;
-  return simulateFlooding(shipToSimulate(ship, sizing, likely), {
-    ...pace(seconds),
-    ...(depth === undefined ? {} : { waterDepth: depth }),
-  });
 }
 
 function filled(
@@ -129,10 +105,7 @@ export function uprightScreen(input: UprightInput): UprightResult {
   const screened = screenRanges(ship, evidence);
   if (!screened) return withheld(input, faults);
   const { cases, likely } = screened;
-  const seconds = input.targetSinkTime ?? UPRIGHT_DEFAULTS.sinkTime.value[input.method];
-  const plan = floodPlan(ship, input.displacement.likely, 0);
-  const sizing = sizeOpenings(ship, plan, seconds, input.ventShare ?? UPRIGHT_DEFAULTS.ventShare.value);
-  const run = simulate(ship, sizing, likely, seconds);
+  const { sizing, run } = runLikely(ship, likely);
   const judged = hearSimulation(screened.judged, likely, run, input);
   const worst = worstCase(cases.filter(({ standing }) => standing !== 'does not sink')) ?? likely;
   const lowest = cases.reduce((a, b) => (b.lowestGm.gm < a.lowestGm.gm ? b : a)).lowestGm;
@@ -154,13 +127,13 @@ export function uprightScreen(input: UprightInput): UprightResult {
     ...settlement(input, judged),
     ...crossingOf(input, run),
     ...choicesOf(input, judged),
-    whatIfs: whatIfs(input, { sizing, at: likely, ...pace(seconds) }),
+    whatIfs: whatIfs(input, sizing, likely),
     site: siteOf(input, run),
     findings: [
       ...faults,
       ...evidence.findings,
       ...(ship.spaces.length === 0 ? [nothingFloods()] : []),
-      ...spaceFindings(ship, run, evidence.kg.likely),
+      ...spaceFindings(ship, run, likely),
     ],
     caution: CAUTION,
     cannotSee: CANNOT_SEE,

@@ -1,5 +1,5 @@
 import { dry, type Wetted } from '../geometry/wetted';
-import { attitude, UPRIGHT, type Attitude, type Solid } from './body';
+import { attitude, UPRIGHT, type Solid } from './body';
 import { fillLevel } from './fill-level';
 
 /** A ship with water aboard: fixed volumes of water in her spaces, free to move as she heels. */
@@ -58,10 +58,24 @@ export function rightingMoment(ship: WetShip, centre: Centre, heel: number): num
   return waterMoment(ship, heel) - weightMoment(ship.lightVolume, centre, heel);
 }
 
-function stiffness(solid: Solid, at: Attitude, volume: number, sum: Wetted): number {
-  fillLevel(solid, at, volume, sum);
-  const free = sum.area > 0 ? sum.auu - (sum.au * sum.au) / sum.area : 0;
+type Direction = 'across' | 'along';
+
+/** Inertia of the free surface about its own middle plus the height moment, m4 and m5. */
+function stiffness(solid: Solid, volume: number, sum: Wetted, direction: Direction): number {
+  fillLevel(solid, UPRIGHT, volume, sum);
+  const [second, first] = direction === 'across' ? [sum.auu, sum.au] : [sum.axx, sum.ax];
+  const free = sum.area > 0 ? second - (first * first) / sum.area : 0;
   return free + sum.mw;
+}
+
+function gm(ship: WetShip, kg: number, direction: Direction): number {
+  const sum = dry();
+  let total = stiffness(ship.hull, displacedVolume(ship), sum, direction);
+  ship.spaces.forEach((space, i) => {
+    const volume = ship.volumes[i] ?? 0;
+    if (volume > 0) total -= stiffness(space, volume, sum, direction);
+  });
+  return total / ship.lightVolume - kg;
 }
 
 /**
@@ -69,11 +83,10 @@ function stiffness(solid: Solid, at: Attitude, volume: number, sum: Wetted): num
  * of the same sums the righting moment uses.
  */
 export function gmUpright(ship: WetShip, kg: number): number {
-  const sum = dry();
-  let total = stiffness(ship.hull, UPRIGHT, displacedVolume(ship), sum);
-  ship.spaces.forEach((space, i) => {
-    const volume = ship.volumes[i] ?? 0;
-    if (volume > 0) total -= stiffness(space, UPRIGHT, volume, sum);
-  });
-  return total / ship.lightVolume - kg;
+  return gm(ship, kg, 'across');
+}
+
+/** The same along the ship: below zero, even keel is unstable and she goes down by one end. */
+export function gmLengthwise(ship: WetShip, kg: number): number {
+  return gm(ship, kg, 'along');
 }

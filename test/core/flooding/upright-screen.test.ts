@@ -215,7 +215,7 @@ describe('choices side by side', () => {
       title: 'Take off the house',
       cost: 90_000,
       days: 12,
-      effect: { removedWeights: [{ mass: 250, vcg: 12, lcg: 20, tcg: 0 }] },
+      effect: { removedWeights: [{ mass: 150, vcg: 12, lcg: 20, tcg: 0 }] },
     },
   ];
   const kg = { low: 5.5, likely: 5.5, high: 5.5, basis: 'inclined' } as const;

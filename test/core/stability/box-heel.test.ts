@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest';
 import {
   floodEnd,
   floodPath,
+  gmLengthwise,
+  gmUpright,
   hullFromParticulars,
   hullSolid,
   levelOf,
   restAt,
   rollOverPath,
+  sinkScreenGm,
   spaceSolid,
   type FloodPlan,
 } from '../../../core/stability';
@@ -55,6 +58,47 @@ describe('the box barge 100 x 20 x 10 m of 4,100 t flooded over its whole length
     expect(back.at(-1)?.heel).toBe(0);
     const over = rollOverPath(path, { kg: 5.5, tcg: 0 }).find(point => point.heel === undefined);
     expect(over?.level).toBeCloseTo(3.85, 1);
+  });
+
+  it.each([
+    [1, 1],
+    [0.6, 1],
+    [1, 2],
+  ])('has the small-angle GM of the closed form, flooded share %s in %s strips', (share, strips) => {
+    const breadth = 20 / strips;
+    const spaces = Array.from({ length: strips }, (_, i) => {
+      const y0 = -10 + i * breadth;
+      const space = {
+        id: `strip ${i}`,
+        x0: 0,
+        x1: 100,
+        y0,
+        y1: y0 + breadth,
+        z0: 0,
+        z1: 10,
+        permeability: share,
+      };
+      return { solid: spaceSolid(hull, space, 5), floor: 0, y: y0 + breadth / 2, sill: 0 };
+    });
+    const plan = { ...box(share), spaces };
+    const inertia = (100 * 20 ** 3) / 12;
+    const closed = { displacement: 4100, kg: 6, area: 2000, inertia, floodedShare: share, strips };
+    for (const level of [0.01, 1, 2, 4])
+      expect(gmUpright(levelOf(plan, level).ship, 6)).toBeCloseTo(sinkScreenGm(closed, level), 6);
+  });
+
+  it('is unstable along her length too while the water runs free from end to end, not with bulkheads across', () => {
+    const { ship } = levelOf(box(1), 1);
+    expect(gmLengthwise(ship, 6)).toBeCloseTo(1 + 1 - 6, 6);
+    const solids = Array.from({ length: 5 }, (_, i) =>
+      spaceSolid(
+        hull,
+        { id: `hold ${i}`, x0: 20 * i, x1: 20 * i + 20, y0: -10, y1: 10, z0: 0, z1: 10, permeability: 1 },
+        5,
+      ),
+    );
+    const divided = { ...ship, spaces: solids, volumes: solids.map(() => 400) };
+    expect(gmLengthwise(divided, 6)).toBeGreaterThan(100);
   });
 
   it('stays afloat at 5.000 m when only 0.6 of it floods', () => {
