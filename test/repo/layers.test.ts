@@ -5,9 +5,15 @@ import { sourceFiles } from './files';
 import { LAYERS } from './layers';
 
 const ROWS = new Map(LAYERS.map(([, name], row) => [name, row]));
-const IMPORT = /(?:import|export)\s[^'"]*?from\s+['"]([^'"]+)['"]|import\(['"]([^'"]+)['"]\)/g;
+const IMPORT = /^(?:import|export)\b[^'"`;]*from\s+['"]([^'"]+)['"]|import\(['"]([^'"]+)['"]\)/gm;
 /** Packages core may use: arithmetic, schema, hash. Nothing of the page, nothing of Node. */
-const PACKAGES = new Set(['decimal.js', 'zod', 'date-fns', '@noble/hashes/sha2.js', '@noble/hashes/utils.js']);
+const PACKAGES = new Set([
+  'decimal.js',
+  'zod',
+  'date-fns',
+  '@noble/hashes/sha2.js',
+  '@noble/hashes/utils.js',
+]);
 
 function importsOf(text: string): string[] {
   return [...text.matchAll(IMPORT)].map(found => found[1] ?? found[2] ?? '');
@@ -27,7 +33,8 @@ describe('the layer table', () => {
       return importsOf(file.text).flatMap(target => {
         if (!target.startsWith('.')) return PACKAGES.has(target) ? [] : [`${file.path} imports ${target}`];
         const path = posix.join(posix.dirname(file.path), target);
-        if (path.startsWith('templates/')) return target.endsWith('.json') ? [] : [`${file.path} imports ${target}`];
+        if (path.startsWith('templates/'))
+          return target.endsWith('.json') ? [] : [`${file.path} imports ${target}`];
         const [top, module, ...inside] = path.split('/');
         if (top !== 'core') return [`${file.path} imports ${target}`];
         if (module === own) return [];
@@ -39,6 +46,9 @@ describe('the layer table', () => {
   });
 
   test('a planted import of a lower row would be seen', () => {
-    expect(importsOf(`import { x } from '../project';\nexport { y } from '../sheet';`)).toEqual(['../project', '../sheet']);
+    expect(importsOf(`import { x } from '../project';\nexport { y } from '../sheet';`)).toEqual([
+      '../project',
+      '../sheet',
+    ]);
   });
 });

@@ -6,6 +6,7 @@ import { estimateCommand } from './estimate';
 import { newCommand } from './new';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
+import { schemaCommand } from './schema';
 import { whyCommand } from './why';
 
 /** The commands, in the order the help shows them. */
@@ -17,5 +18,6 @@ export const COMMANDS: readonly Command[] = [
   documentsCommand,
   newCommand,
   romCommand,
+  schemaCommand,
   demoCommand,
 ];
