@@ -1,0 +1,88 @@
+import { parseArgs } from 'node:util';
+
+/** What the levelling bench is asked to do. */
+export interface BenchOptions {
+  readonly set: string;
+  /** Folder with `bounds.csv` and one folder a set. */
+  readonly dir: string;
+  readonly schedules: number;
+  /** CPU seconds an instance; absent: only the schedules count. */
+  readonly seconds?: number;
+  readonly seeds: number;
+  /** Every how many-th instance is taken. */
+  readonly every: number;
+  readonly isJson: boolean;
+  readonly isHeuristicOnly: boolean;
+  /** Only instances whose best known finish is above the critical path. */
+  readonly isHardOnly: boolean;
+  readonly doesBounds: boolean;
+  readonly doesReference: boolean;
+  readonly doesPeer: boolean;
+}
+
+export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
+  [--every K] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--json]
+  --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all (5000)
+  --seconds    CPU seconds an instance
+  --seeds      runs with seeds 1 to K, their mean is reported (1)
+  --dir        folder of the sets; default PSPLIB_DIR, for ubo10 RCPSP_MAX_DIR
+  --every      only every K-th instance
+  --hard       only instances whose best known finish is above the critical path
+  --heuristic  no exact search of small networks
+  --bounds     lower bounds against the best known finishes instead of schedules
+  --reference  bare schedule generation here and in C, the same lists
+  --peer       Chuffed on the same instances with the same seconds`;
+
+/** Reads the command line; a text says what is wrong with it. */
+export function readOptions(args: readonly string[]): BenchOptions | string {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: {
+        set: { type: 'string' },
+        dir: { type: 'string' },
+        schedules: { type: 'string' },
+        seconds: { type: 'string' },
+        seeds: { type: 'string' },
+        every: { type: 'string' },
+        json: { type: 'boolean' },
+        heuristic: { type: 'boolean' },
+        hard: { type: 'boolean' },
+        bounds: { type: 'boolean' },
+        reference: { type: 'boolean' },
+        peer: { type: 'boolean' },
+      },
+    });
+    if (values.set === undefined) return 'Say which set with --set.';
+    const numbers = [values.schedules, values.seconds, values.seeds, values.every].filter(
+      text => text !== undefined,
+    );
+    const wrong = numbers.find(text => !(Number(text) > 0));
+    if (wrong !== undefined) return `"${wrong}" is not a number above 0.`;
+    const seconds = values.seconds === undefined ? {} : { seconds: Number(values.seconds) };
+    return {
+      set: values.set,
+      dir: values.dir ?? defaultDir(values.set),
+      schedules: Number(
+        values.schedules ?? (values.seconds === undefined ? 5000 : 150_000 * Number(values.seconds)),
+      ),
+      ...seconds,
+      seeds: Number(values.seeds ?? 1),
+      every: Number(values.every ?? 1),
+      isJson: values.json === true,
+      isHeuristicOnly: values.heuristic === true,
+      isHardOnly: values.hard === true,
+      doesBounds: values.bounds === true,
+      doesReference: values.reference === true,
+      doesPeer: values.peer === true,
+    };
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+}
+
+function defaultDir(set: string): string {
+  return set.startsWith('ubo')
+    ? (process.env['RCPSP_MAX_DIR'] ?? '../shared/rcpsp-max')
+    : (process.env['PSPLIB_DIR'] ?? '../shared/psplib');
+}
