@@ -17,6 +17,17 @@ describe('order of dangerous work', () => {
         expect(finishedBefore(plan, item.id).has('gas-free-certificate'), item.id).toBe(true);
   });
 
+  it('opens the gas-free state in the very zone of the hot work', () => {
+    for (const plan of plans)
+      for (const item of plan.items.filter(candidate => candidate.gasFree === 'needs')) {
+        const before = finishedBefore(plan, item.id);
+        const opened = plan.items.some(
+          other => other.gasFree === 'opens' && other.place === item.place && before.has(other.id),
+        );
+        expect(opened, item.id).toBe(true);
+      }
+  });
+
   it('puts clean tanks and bilges before the certificate', () => {
     for (const plan of plans) {
       const before = finishedBefore(plan, 'gas-free-certificate');
