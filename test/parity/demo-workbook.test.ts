@@ -1,0 +1,87 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ExcelJS from 'exceljs';
+import { describe, expect, test } from 'vitest';
+import { estimateWorkbook } from '../../core/papers';
+import { writeWorkbook } from '../../electron/papers/write-workbook';
+import { demoProject, evaluated } from '../core/evaluation/demo';
+import { findSoffice, recalculate, workFolder } from './recalculate';
+
+const paper = estimateWorkbook(evaluated(demoProject()));
+if (paper === undefined) throw new Error('the example has no estimate');
+
+/** Every cell with a number or a formula, by sheet and address; the value a reader sees. */
+async function values(file: string): Promise<Map<string, unknown>> {
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.readFile(file);
+  const found = new Map<string, unknown>();
+  book.eachSheet(sheet =>
+    sheet.eachRow(row =>
+      row.eachCell(cell => {
+        const { value } = cell;
+        const isFormula = value !== null && typeof value === 'object' && 'formula' in value;
+        found.set(
+          `${sheet.name}!${cell.address}`,
+          isFormula ? ((value as { result?: unknown }).result ?? 0) : value,
+        );
+      }),
+    ),
+  );
+  return found;
+}
+
+async function written(file: string, plant?: (book: ExcelJS.Workbook) => void): Promise<void> {
+  const bytes = await writeWorkbook(paper as NonNullable<typeof paper>);
+  if (plant === undefined) {
+    writeFileSync(file, bytes);
+    return;
+  }
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.load(bytes.buffer as ArrayBuffer);
+  plant(book);
+  await book.xlsx.writeFile(file);
+}
+
+describe('the workbook of the example', () => {
+  test('no formula is longer than 120 characters, and every one carries its result', () => {
+    const formulas = paper.sheets.flatMap(sheet =>
+      sheet.cells.flatMap(({ content }) => (content.kind === 'formula' ? [content] : [])),
+    );
+    expect(formulas.length).toBeGreaterThan(10_000);
+    expect(formulas.filter(({ formula }) => formula.length > 120).map(({ formula }) => formula)).toEqual([]);
+    expect(formulas.filter(({ result }) => typeof result === 'number' && !Number.isFinite(result))).toEqual(
+      [],
+    );
+  });
+
+  test.skipIf(findSoffice() === undefined)(
+    'LibreOffice recalculates every number to what the engine says, without an error; a planted wrong result is caught',
+    async () => {
+      const folder = workFolder();
+      const [good, planted] = [join(folder, 'good.xlsx'), join(folder, 'planted.xlsx')];
+      await written(good);
+      let address = '';
+      await written(planted, book => {
+        const cell = book.getWorksheet('Cover')?.getCell('B7');
+        address = 'Cover!B7';
+        const value = cell?.value as { formula: string } | undefined;
+        if (cell !== undefined && value !== undefined) cell.value = { formula: value.formula, result: 1 };
+      });
+      const [again = '', caught = ''] = recalculate(folder, [good, planted]);
+      const [before, after] = [await values(good), await values(again)];
+      const differing = [...before].filter(
+        ([key, value]) =>
+          typeof value === 'number' &&
+          !(Math.abs(Number(after.get(key)) - value) <= 0.005 + 1e-9 * Math.abs(value)),
+      );
+      const errors = [...after].filter(
+        ([, value]) => value !== null && typeof value === 'object' && 'error' in value,
+      );
+      expect(differing).toEqual([]);
+      expect(errors).toEqual([]);
+      expect(after.get('Cover!B5')).toBe('OK');
+      expect((await values(planted)).get(address)).toBe(1);
+      expect((await values(caught)).get(address)).toBe(before.get(address));
+    },
+  );
+});
