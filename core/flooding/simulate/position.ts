@@ -1,4 +1,4 @@
-import { attitude, DEGREE, dry, fillLevel, wet, type Attitude, type Wetted } from '../../stability';
+import { attitude, DEGREE, fillLevel, wet, type Attitude, type Wetted } from '../../stability';
 import type { FloodableShip, Position } from './ship';
 import { settleWaters, type Water } from './waters';
 
@@ -45,14 +45,13 @@ function addTerms(
   to.trimStiff += sign * (along + sums.mw);
 }
 
-const outside = dry();
-
 function keelPivot(ship: FloodableShip, at: Position): number {
   return at.ground === 'bow' ? ship.length : 0;
 }
 
 function balance(ship: FloodableShip, waters: readonly Water[], at: Position, depth: number): Balance {
   const turned: Attitude = attitude(at.heel, at.slope);
+  const outside = at.sums;
   const total = waters.reduce((sum, water) => sum + water.volume, ship.lightVolume);
   const isGrounded = at.ground !== 'none';
   const pivot = isGrounded ? keelPivot(ship, at) : 0;
@@ -174,7 +173,7 @@ export function settle(
 
 /** Metres the sea rises on a floating ship for each m3 that comes aboard, from the last settling. */
 export function seaRise(at: Position): number {
-  return at.ground === 'none' && outside.area > 0 ? 1 / outside.area : 0;
+  return at.ground === 'none' && at.sums.area > 0 ? 1 / at.sums.area : 0;
 }
 
 /** Heel in degrees. */

@@ -1,4 +1,4 @@
-import type { Solid } from '../../stability';
+import type { Solid, Wetted } from '../../stability';
 
 /** The sea as a party to a link. */
 export const SEA = -1;
@@ -72,6 +72,8 @@ export interface Position {
   slope: number;
   /** Which end rests on the bottom. */
   ground: 'none' | 'stern' | 'bow' | 'both';
+  /** What the hull displaces as she lies. */
+  readonly sums: Wetted;
 }
 
 /** The ship at one moment. Heel in degrees to starboard, trim in metres by the stern. */

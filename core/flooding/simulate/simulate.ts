@@ -1,4 +1,4 @@
-import { attitude, DEGREE } from '../../stability';
+import { attitude, DEGREE, dry } from '../../stability';
 import { breathe, turnLinks, type LinkFlow, type TurnedLink } from './apertures';
 import { exchange, flowsNow } from './exchange';
 import { heelDegrees, seaRise, settle, type TurnLimits } from './position';
@@ -195,7 +195,7 @@ export function simulateFlooding(ship: FloodableShip, options: SimulationOptions
     ship,
     options,
     waters,
-    at: { level: ship.depth / 2, heel: 0, slope: 0, ground: 'none' },
+    at: { level: ship.depth / 2, heel: 0, slope: 0, ground: 'none', sums: dry() },
     depth: options.waterDepth ?? Infinity,
     history: [],
     fullAt: waters.map(() => undefined),

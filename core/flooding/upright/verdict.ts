@@ -24,6 +24,7 @@ export function caseInWords(one: ScreenCase): string {
   if (one.standing === 'does not sink') return `${values}: she stays afloat`;
   if (one.greatestHeel === undefined)
     return `${values}: no equilibrium below 60 degrees from a flood level of ${metres(one.worst.level)}`;
+  if (one.greatestHeel < 0.05) return `${values}: she stays upright at every flood level`;
   return `${values}: greatest equilibrium heel ${one.greatestHeel.toFixed(1)} degrees at a flood level of ${metres(one.worst.level)}`;
 }
 

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { restAt, levelOf, type FloodPlan, DEGREE } from '../../../core/stability';
+import {
+  dry,
+  fillLevel,
+  hullFromStations,
+  hullSolid,
+  levelOf,
+  restAt,
+  UPRIGHT,
+  type FloodPlan,
+} from '../../../core/stability';
 import {
   bargeSinkTime,
   equalisationTime,
@@ -105,7 +114,54 @@ describe('a floating barge flooding over its whole length through 10 m2 in the f
       const rest = restAt(levelOf(plan, snapshot.water / 2000), plan, { kg: 4.5, tcg: 0 });
       expect(Math.abs(Math.abs(snapshot.heel) - (rest.heel ?? 99))).toBeLessThan(0.5);
     }
-    expect(DEGREE).toBeGreaterThan(0);
+  });
+
+  it.each([
+    {
+      name: 'a triangle, apex down',
+      light: 2500,
+      kg: 8,
+      outline: [
+        [0, 0],
+        [10, 10],
+        [-10, 10],
+      ] as const,
+    },
+    {
+      name: 'a box with flared sides',
+      light: 3600,
+      kg: 5.5,
+      outline: [
+        [-6, 0],
+        [6, 0],
+        [10, 10],
+        [-10, 10],
+      ] as const,
+    },
+  ])('heels as the section check says on other sections too: $name', ({ light, kg, outline }) => {
+    const form = hullFromStations(100, 10, [{ x: 50, outline }]);
+    const room = roomOf({ ...wholeHold, y0: -20, y1: 20 }, form);
+    const base = bargeShip(kg, [room], [link({ area: 0.2 }), wideVent(0)]);
+    const ship = { ...base, hull: hullSolid(form, 20), lightVolume: light };
+    const run = simulateFlooding(ship, { seconds: 12000, longestStep: 40 });
+    const spaces = [{ solid: room.solid, floor: 0, y: 0, sill: 0 }];
+    const plan: FloodPlan = {
+      hull: ship.hull,
+      depth: 10,
+      breadth: 20,
+      lightVolume: light,
+      mismatch: 0,
+      spaces,
+    };
+    const compared = run.history.filter(s => s.water > 300 && s.draught < 8.5 && Math.abs(s.heel) < 45);
+    expect(compared.length).toBeGreaterThan(20);
+    const leant = compared.map(snapshot => {
+      const upright = fillLevel(room.solid, UPRIGHT, snapshot.water, dry());
+      const rest = restAt(levelOf(plan, upright), plan, { kg, tcg: 0 });
+      expect(Math.abs(Math.abs(snapshot.heel) - (rest.heel ?? 99))).toBeLessThan(0.5);
+      return rest.heel ?? 0;
+    });
+    expect(Math.max(...leant)).toBeGreaterThan(2);
   });
 
   it('rolls over with KG 5.5 m and comes back upright with KG 4.5 m', () => {
