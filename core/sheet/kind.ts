@@ -39,6 +39,13 @@ export interface Kind {
   readonly reason?: (values: readonly Value[], row: number) => string;
   /** The same calculation over trials, into `out`; absent is NaN. */
   readonly live: (operands: readonly Operand[], out: Float64Array) => Run;
+  /**
+   * Which operand the step simply passes on in every trial, given those that do not vary (undefined for the
+   * others): a link, a quote that is there, a condition that is settled. Such a step costs nothing.
+   */
+  readonly passes?: (constants: readonly (number | undefined)[]) => number | undefined;
+  /** Rounding only: the same over the product of the operands, in one pass; undefined where there is none. */
+  readonly overProduct?: (factors: readonly Operand[], out: Float64Array) => Run | undefined;
   /** The same calculation as a workbook formula. */
   readonly formula: (context: FormulaContext) => Term;
   /** Inputs that the formula names twice: they must be placed. */

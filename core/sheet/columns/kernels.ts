@@ -25,6 +25,24 @@ export function roundTo(out: Trials, a: Trials, factor: number, n: number): void
   }
 }
 
+/** A product of one array and a constant, rounded in the same pass. */
+export function roundTimes1(out: Trials, a: Trials, by: number, factor: number, n: number): void {
+  const lifted = by * factor * LIFT;
+  for (let i = 0; i < n; i++) {
+    const y = (a[i] ?? NaN) * lifted;
+    out[i] = Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
+  }
+}
+
+/** A product of two arrays and a constant, rounded in the same pass. */
+export function roundTimes2(out: Trials, a: Trials, b: Trials, by: number, factor: number, n: number): void {
+  const lifted = by * factor * LIFT;
+  for (let i = 0; i < n; i++) {
+    const y = (a[i] ?? NaN) * (b[i] ?? NaN) * lifted;
+    out[i] = Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
+  }
+}
+
 export function roundUp(out: Trials, a: Trials, factor: number, n: number): void {
   for (let i = 0; i < n; i++) out[i] = Math.ceil(roundOne(a[i] ?? NaN, factor)) + 0;
 }

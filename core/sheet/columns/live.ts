@@ -46,6 +46,36 @@ export function liveCells(order: Order, varying: Varying): Uint8Array {
   return live;
 }
 
+/** For a live cell that only passes an operand on, the cell whose value it is; for any other cell itself. */
+export type Roots = (cell: number) => number;
+
+/**
+ * Finds the live cells that pass an operand on unchanged, so that they need no array and no time.
+ * @param constantOf the value of a cell that does not vary.
+ */
+export function passedOn(
+  order: Order,
+  live: Uint8Array,
+  varying: Varying,
+  constantOf: (cell: number) => number,
+): Roots {
+  const roots = new Map<number, number>();
+  for (const step of order.steps) {
+    if (step.kind.passes === undefined) continue;
+    for (let row = 0; row < rowsOf(step); row++) {
+      const cell = order.cell(step, row);
+      if (live[cell] !== 1 || varying.has(cell)) continue;
+      const operands = order.operands(step, row).map(operand => roots.get(operand) ?? operand);
+      const passed = step.kind.passes(
+        operands.map(operand => (live[operand] === 1 ? undefined : constantOf(operand))),
+      );
+      const root = passed === undefined ? -1 : (operands[passed] ?? -1);
+      if (root >= 0) roots.set(cell, root);
+    }
+  }
+  return cell => roots.get(cell) ?? cell;
+}
+
 /**
  * The live cells that the kept ones need, operands before users, close to their users: what is calculated
  * last is used next, while it is still near.
@@ -55,12 +85,13 @@ export function runOrder(
   live: Uint8Array,
   varying: Varying,
   keep: readonly number[],
+  rootOf: Roots,
 ): number[] {
   const sequence: number[] = [];
   const state = new Uint8Array(order.size);
   const open: number[] = [];
   for (const root of keep) {
-    open.push(root);
+    open.push(rootOf(root));
     for (let cell = open.at(-1); cell !== undefined; cell = open.at(-1)) {
       const at = order.at(cell);
       if (at === undefined || live[cell] !== 1 || varying.has(cell) || state[cell] === 2) {
@@ -72,7 +103,7 @@ export function runOrder(
       } else {
         state[cell] = 1;
         const operands = order.operands(at.step, at.row);
-        for (let i = operands.length - 1; i >= 0; i--) open.push(operands[i] ?? -1);
+        for (let i = operands.length - 1; i >= 0; i--) open.push(rootOf(operands[i] ?? -1));
       }
     }
   }

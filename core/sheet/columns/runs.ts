@@ -1,5 +1,5 @@
 import type { Operand, Run } from '../kind';
-import { add1, add2, add4, times1, times2 } from './kernels';
+import { add1, add2, add4, roundTimes1, roundTimes2, times1, times2 } from './kernels';
 
 /** An operand as an array of trials: a constant is written out once. */
 export function asTrials(operand: Operand | undefined, length: number): Float64Array {
@@ -66,4 +66,14 @@ export function passOn(operands: readonly Operand[], out: Float64Array): Run {
   const [from] = operands;
   if (from instanceof Float64Array) return n => add1(out, from, 0, n);
   return n => void out.fill(from ?? NaN, 0, n);
+}
+
+/** A product of up to two varying operands, rounded to the factor's decimals in one pass. */
+export function roundProduct(operands: readonly Operand[], out: Float64Array, to: number): Run | undefined {
+  const arrays = operands.filter(operand => operand instanceof Float64Array);
+  const by = operands.reduce<number>((all, x) => (typeof x === 'number' ? all * x : all), 1);
+  const [a, b, more] = arrays;
+  if (a === undefined || more !== undefined) return undefined;
+  if (b === undefined) return n => roundTimes1(out, a, by, to, n);
+  return n => roundTimes2(out, a, b, by, to, n);
 }

@@ -18,6 +18,7 @@ const record: Kind = {
   exact: ([value]) => value,
   reason: () => 'there is no single value of that name in this unit',
   live: passOn,
+  passes: () => 0,
   formula: context => call('INDEX', context.range(1), call('MATCH', context.term(0), context.keys(1), 0)),
   words: ([key]) => `the value named by ${key ?? ''}`,
 };

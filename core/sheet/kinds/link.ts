@@ -19,6 +19,7 @@ const record: Kind = {
   exact: ([value]) => value,
   reason: () => 'the row it names does not exist, or is counted in another unit',
   live: passOn,
+  passes: () => 0,
   formula: context => call('INDEX', context.range(1), call('MATCH', context.term(0), context.keys(1), 0)),
   words: ([key, target]) => `${target ?? ''} of the row named by ${key ?? ''}`,
 };

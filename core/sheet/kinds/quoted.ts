@@ -21,6 +21,11 @@ const record = (count: number): Kind => ({
       ),
     ]);
   },
+  passes: constants => {
+    const first = constants.findIndex(constant => constant === undefined || !Number.isNaN(constant));
+    const last = first === constants.length - 1 || constants[first] !== undefined;
+    return first >= 0 && (last || constants.slice(first + 1).every(Number.isNaN)) ? first : undefined;
+  },
   formula: context =>
     context
       .terms()

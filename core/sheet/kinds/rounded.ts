@@ -1,5 +1,5 @@
 import { roundTo } from '../columns/kernels';
-import { asTrials } from '../columns/runs';
+import { asTrials, roundProduct } from '../columns/runs';
 import { settle } from '../decimal';
 import { one } from '../exactly';
 import { call } from '../formula/term';
@@ -18,6 +18,7 @@ const record = (operation: string, digits: number): Kind => ({
     const factor = 10 ** digits;
     return n => roundTo(out, from, factor, n);
   },
+  overProduct: (factors, out) => roundProduct(factors, out, 10 ** digits),
   formula: context => call('ROUND', context.term(0), digits),
   words: ([title]) =>
     `${title ?? ''}, rounded ${operation === 'dollars' ? 'to the cent' : `to ${digits} decimals`}`,

@@ -16,6 +16,10 @@ const record: Kind = {
     const otherwise = asTrials(b, out.length);
     return n => choose(out, condition, then, otherwise, n);
   },
+  passes: ([condition]) => {
+    if (condition === undefined) return undefined;
+    return Number.isNaN(condition) ? 0 : condition === 1 ? 1 : 2;
+  },
   formula: context => call('IF', `${context.term(0).text}=1`, context.term(1), context.term(2)),
   shown: ([condition]) => (condition === undefined ? [0] : condition.eq(1) ? [0, 1] : [0, 2]),
   words: ([condition, then, otherwise]) =>
