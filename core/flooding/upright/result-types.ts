@@ -132,7 +132,7 @@ export interface UprightResult {
     readonly days?: number;
   };
   readonly choices?: UprightChoices;
-  /** Cuts across the ship, sized when she lists more than "stays up" allows while flooding. */
+  /** Cuts across the ship, sized when she lists more than 2 degrees while flooding. */
   readonly crossFlooding?: CrossFlooding;
   /** All even, one side slower, each closed door forgotten open. */
   readonly whatIfs: readonly UprightWhatIf[];

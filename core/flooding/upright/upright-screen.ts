@@ -77,11 +77,13 @@ function settlement(input: UprightInput, judged: Judged): Pick<UprightResult, 's
   return { settles: { ...judged.settles, ...input.measurementCosts?.[judged.settles.measurement] } };
 }
 
-/** Cuts across the ship, sized when the simulation lists her more than "stays up" allows. */
+/** List of the simulation, degrees, from which cuts across the ship are sized. Judgement. */
+const WORTH_CUTTING = 2;
+
+/** Cuts across the ship, where the simulation lists her while there is freeboard. */
 function crossingOf(input: UprightInput, run: SimulationResult): Pick<UprightResult, 'crossFlooding'> {
-  const { staysUp } = input.limits ?? UPRIGHT_DEFAULTS.limits.value;
-  const lists = listBeforeUnder(run, input.particulars.depth) > staysUp;
-  return lists ? { crossFlooding: sizeCrossFlooding(input) } : {};
+  const list = listBeforeUnder(run, input.particulars.depth);
+  return list > WORTH_CUTTING ? { crossFlooding: sizeCrossFlooding(input) } : {};
 }
 
 function choicesOf(input: UprightInput, judged: Judged): Pick<UprightResult, 'choices'> {

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../../core/base';
-import { sizeCrossFlooding, type UprightCompartment, type UprightInput } from '../../../core/flooding';
+import {
+  sizeCrossFlooding,
+  uprightScreen,
+  type UprightCompartment,
+  type UprightInput,
+} from '../../../core/flooding';
 
 interface Corridor {
   readonly width: number;
@@ -80,6 +85,12 @@ describe('a corridor on one side against twelve rooms on the other', () => {
     expect(crossing.limit).toBeUndefined();
     expect(crossing.removedShare).toBeGreaterThanOrEqual(0.9);
     expect(crossing.cuts.length).toBe(12);
+  });
+
+  it('is part of what the screen says', () => {
+    const { crossFlooding, whatIfs } = uprightScreen(corridorShip(base));
+    expect(crossFlooding?.removedShare).toBeGreaterThanOrEqual(0.9);
+    expect(whatIfs.some(({ title }) => title.includes('forgotten open'))).toBe(true);
   });
 
   it('lists to the other side by the same angle when mirrored', () => {
