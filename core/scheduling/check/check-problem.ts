@@ -24,6 +24,7 @@ export function checkProblem(problem: ScheduleProblem): Finding[] {
     ...problem.relationships.flatMap((r, i) => checkRelationship(r, i, activities)),
     ...checkGroups(problem, activities, known.zones),
     ...checkLoops(problem),
+    ...checkStates(problem),
   ];
 }
 
@@ -91,6 +92,16 @@ function checkRelationship(
     if (!Number.isInteger(days))
       findings.push(fault('whole-number', place, `A lag of ${days} days.`, 'Use whole days.'));
   }
+  if (relationship.maximumLag !== undefined && relationship.maximumLag < 0) {
+    findings.push(
+      fault(
+        'lag',
+        place,
+        `At most ${maximumLag} days between.`,
+        'Give the most days that may lie between, 0 or more.',
+      ),
+    );
+  }
   if (maximumLag < lag) {
     findings.push(
       fault(
@@ -150,4 +161,27 @@ function repeated(ids: readonly string[]): string[] {
   const twice = new Set<string>();
   for (const id of ids) (seen.has(id) ? twice : seen).add(id);
   return [...twice];
+}
+
+/** Work that needs a state nothing opens in its zone is planned without it, with a warning. */
+function checkStates(problem: ScheduleProblem): Finding[] {
+  const opened = new Set(
+    problem.activities.flatMap(a => (a.opensStates ?? []).map(state => `${state} ${a.place ?? ''}`)),
+  );
+  return problem.activities.flatMap(activity =>
+    (activity.needsStates ?? []).flatMap(state => {
+      if (opened.has(`${state} ${activity.place ?? ''}`)) return [];
+      const title = problem.zoneStates?.find(rule => rule.id === state)?.title ?? state;
+      return [
+        {
+          code: 'schedule/state-not-opened',
+          weight: 'warns' as const,
+          place: `/activities/${activity.id}`,
+          message: `${activity.title} needs ${title} in its zone, but nothing opens it there.`,
+          meaning: 'It is scheduled as if the state held.',
+          remedy: 'Add the activity that opens it in that zone.',
+        },
+      ];
+    }),
+  );
 }

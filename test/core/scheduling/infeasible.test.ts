@@ -132,6 +132,7 @@ describe('a problem with faults gives findings and no dates', () => {
       'schedule/progress',
       'schedule/unknown-activity',
       'schedule/lag',
+      'schedule/state-not-opened',
     ]);
   });
 });

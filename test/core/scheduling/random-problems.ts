@@ -43,7 +43,7 @@ function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
     }));
 }
 
-function relationships(n: number): fc.Arbitrary<ScheduleRelationship[]> {
+function relationships(n: number, hasMostLags: boolean): fc.Arbitrary<ScheduleRelationship[]> {
   return fc.array(
     fc
       .record({
@@ -52,26 +52,32 @@ function relationships(n: number): fc.Arbitrary<ScheduleRelationship[]> {
         kind: fc.constantFrom('FS' as const, 'FS' as const, 'SS' as const, 'FF' as const, 'SF' as const),
         lag: fc.integer({ min: -2, max: 3 }),
         lagUnit: fc.constantFrom('work-day' as const, 'day' as const),
+        more: fc.option(fc.integer({ min: 0, max: 3 }), { nil: undefined }),
       })
       .filter(({ a, b }) => a !== b)
-      .map(({ a, b, kind, lag, lagUnit }) => ({
+      .map(({ a, b, kind, lag, lagUnit, more }) => ({
         from: `${Math.min(a, b)}`,
         to: `${Math.max(a, b)}`,
         kind,
         lag,
         lagUnit,
+        ...(hasMostLags && more !== undefined ? { maximumLag: Math.max(0, lag + more) } : {}),
       })),
     { maxLength: n + 2 },
   );
 }
 
 /** Problems with every kind of rule: calendars, lags, closures, runs of days, crews that vary, zones, exclusions. */
-export function randomProblem(most: number, longest: number): fc.Arbitrary<ScheduleProblem> {
+export function randomProblem(
+  most: number,
+  longest: number,
+  hasMostLags = false,
+): fc.Arbitrary<ScheduleProblem> {
   return fc.integer({ min: 2, max: most }).chain(n =>
     fc
       .record({
         activities: fc.tuple(...Array.from({ length: n }, (_, i) => activity(i, longest))),
-        relationships: relationships(n),
+        relationships: relationships(n, hasMostLags),
         capacity: fc.integer({ min: 2, max: 3 }),
         fewer: fc.option(fc.tuple(date(0, 10), fc.integer({ min: 0, max: 4 })), { nil: undefined }),
         closure: fc.tuple(date(2, 14), fc.integer({ min: 0, max: 6 })),
