@@ -8,3 +8,4 @@ export { wholeDollars, wholeDollarTable } from './whole-dollars';
 export { type Measures } from './measures';
 export { windowRows, findingRows, homeOf, type WindowAnswer } from './window';
 export type { BottomAmounts } from './bottom';
+export { WhyDesk } from './why';

@@ -7,7 +7,7 @@ import type { Column, Row, Shown, TableRows } from './rows';
 import type { RatesView } from './window-rows';
 
 /** One number of the rate book: its place in the book and what it is called. */
-interface RateLine {
+export interface RateLine {
   readonly place: string;
   readonly title: string;
   readonly figure: Figure;
@@ -103,6 +103,11 @@ const BURDEN_KEYS = [
   'protectiveGear',
   'overtimePremium',
 ] as const;
+
+/** Every number of the rate book with its place. */
+export function rateFigures(library: Library): readonly RateLine[] {
+  return rateGroups(library).flatMap(group => group.lines);
+}
 
 function rateGroups({
   rateBook: book,

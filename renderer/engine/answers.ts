@@ -1,15 +1,22 @@
-import { shippedLibrary } from '../../core/evaluation/templates';
-import { readProject, writeProject } from '../../core/project';
-import { startingProject } from '../../core/project';
-import type { Progress, QuestionName, Questions } from './protocol';
+import { evaluate, shippedLibrary } from '../../core/evaluation';
+import { readProject, startingProject, writeProject } from '../../core/project';
+import { WhyDesk, windowRows, type BottomAmounts } from '../../core/views';
+import type { QuestionName, Questions } from './protocol';
 
-export async function answerOf(name: QuestionName, ask: unknown, onProgress: Progress): Promise<unknown> {
-  void onProgress;
-  const handler = ANSWERS[name] as (ask: unknown) => unknown;
-  return handler(ask);
+/** The seed of the window's searches: the same document gives the same answer every time. */
+const SEED = 1;
+
+/** What the last evaluation left behind: for derivations, and to tell how the next edit moves the bottom line. */
+interface Kept {
+  readonly desk: WhyDesk;
+  readonly amounts: BottomAmounts;
+  readonly about: string;
 }
+let kept: Kept | undefined;
 
-const ANSWERS: { [Q in QuestionName]: (ask: Questions[Q]['ask']) => Questions[Q]['answer'] } = {
+type Answers = { readonly [Q in QuestionName]: (ask: Questions[Q]['ask']) => Questions[Q]['answer'] };
+
+const ANSWERS: Answers = {
   read: ({ text }) => {
     const { project, findings, readOnly } = readProject(text);
     return project === undefined ? { findings, readOnly } : { project, findings, readOnly };
@@ -25,8 +32,27 @@ const ANSWERS: { [Q in QuestionName]: (ask: Questions[Q]['ask']) => Questions[Q]
     findings: [],
     readOnly: false,
   }),
-  evaluate: () => {
-    throw new Error('The estimate is not there yet.');
+  evaluate: ({ project, scenario, today, measures, document }) => {
+    const evaluation = evaluate(project, { today: project.statusDate ?? today, seed: SEED, scenario });
+    const about = `${document} ${scenario} ${measures}`;
+    const answer = windowRows(
+      project,
+      evaluation,
+      measures,
+      kept?.about === about ? kept.amounts : undefined,
+    );
+    if (answer === undefined) return { findings: evaluation.findings };
+    const desk = new WhyDesk(evaluation, measures);
+    kept = { desk, amounts: answer.amounts, about };
+    setTimeout(() => {
+      if (kept?.desk === desk) desk.warm();
+    }, 1200);
+    return { rows: answer.rows, findings: evaluation.findings };
   },
-  why: () => null,
+  why: ({ id }) => kept?.desk.answer(id) ?? null,
 };
+
+/** The answer to a question of the window. */
+export function answerOf<Q extends QuestionName>(name: Q, ask: Questions[Q]['ask']): Questions[Q]['answer'] {
+  return ANSWERS[name](ask);
+}

@@ -8,8 +8,8 @@ export interface Questions {
   readonly read: { ask: { text: string }; answer: ReadAnswer };
   readonly write: { ask: { project: Project }; answer: { text: string } };
   readonly evaluate: {
-    ask: { project: Project; scenario: string; today: string; measures: 'us' | 'metric' };
-    answer: WindowRows;
+    ask: { project: Project; scenario: string; today: string; measures: 'us' | 'metric'; document: string };
+    answer: { rows?: WindowRows; findings: readonly Finding[] };
   };
   readonly why: { ask: { id: string }; answer: WhyRows | null };
   readonly start: {

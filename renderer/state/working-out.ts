@@ -1,6 +1,7 @@
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
 import { engine } from '../engine/engine';
+import type { Questions } from '../engine/protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
 import { keepRecovery } from './recovery';
 import { change, state } from './store';
@@ -15,7 +16,7 @@ let freshTimer = 0;
 
 /** Works out the document as it stands now and shows the answer; an answer that a later edit overtook is dropped. */
 export async function workOut(): Promise<void> {
-  const { history, scenario, about, settings } = state();
+  const { history, scenario, about, settings, document } = state();
   if (history === undefined) return;
   asked += 1;
   const mine = asked;
@@ -26,11 +27,12 @@ export async function workOut(): Promise<void> {
       scenario,
       today: about?.today ?? '',
       measures: settings.measures,
+      document: document?.key ?? '',
     };
-    const rows = await engine().ask('evaluate', ask, (done, of, words) => {
+    const answer = await engine().ask('evaluate', ask, (done, of, words) => {
       if (mine === asked) change({ working: { done, of, words } });
     });
-    if (mine === asked) show(rows);
+    if (mine === asked) showAnswer(answer);
   } catch (cause) {
     if (mine === asked && !(cause instanceof Stopped)) {
       change({ fault: cause instanceof Error ? cause.message : String(cause) });
@@ -38,6 +40,18 @@ export async function workOut(): Promise<void> {
   } finally {
     window.clearTimeout(late);
     if (mine === asked) change({ isBehind: false, working: undefined });
+  }
+}
+
+/** Faults of the document that leave nothing to work out keep the last answer in view, with what is wrong. */
+function showAnswer({ rows, findings }: Questions['evaluate']['answer']): void {
+  if (rows !== undefined) show(rows);
+  else {
+    const first = findings[0];
+    change({
+      fault: [first?.message, first?.remedy].filter(part => part !== undefined).join(' '),
+      openFindings: findings,
+    });
   }
 }
 

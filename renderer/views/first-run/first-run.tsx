@@ -37,7 +37,7 @@ export function FirstRun() {
         <button type="button" className="text-button" onClick={openDocument}>
           Open a file
         </button>
-        <button type="button" className="text-button" onClick={() => void openSample('sample')}>
+        <button type="button" className="text-button" onClick={() => void openSample('wrenfield')}>
           Look at the sample ship
         </button>
         <span className="quiet">Invented ship, invented prices</span>

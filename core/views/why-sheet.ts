@@ -1,0 +1,261 @@
+import { BASES } from '../base';
+import { why, type Why, type WhyStep } from '../sheet';
+import type { Shown, WhyRow, WhyRows } from './rows';
+import type { EstimateContext } from './context';
+import { unitWords } from './measures';
+import { decimalsFor, printed, roundText } from './number-text';
+import { inputOf } from './why-inputs';
+
+/** How deep a derivation is spread out before its steps are followed one by one. */
+const DEPTH = 3;
+/** Rows of a derivation before the rest is left to be followed. */
+const MOST = 44;
+
+const OPERATORS: Readonly<Record<string, string>> = {
+  sum: '+',
+  product: '×',
+  quotient: '÷',
+  difference: '−',
+  total: '+',
+  'total where': '+',
+};
+
+/** Sources of what stands for a field that is not used, and of exact constants. */
+const NEUTRAL = new Set([
+  'does not apply here',
+  'applies here',
+  'by definition',
+  'Decimals the figure is printed with',
+]);
+
+/** What a sheet knows of a figure, and where it is used. */
+export interface SheetWhy {
+  readonly explanation: Why;
+  readonly usedBy: (id: string) => readonly string[];
+}
+
+/** The explanation of the total holds every step below it: worked out once, it answers for all of them. */
+export function wholeWhy(context: EstimateContext): SheetWhy | undefined {
+  const { money } = context.parts;
+  if (money === undefined) return undefined;
+  const explanation = why(money.result, 'sums/total');
+  const users = new Map<string, string[]>();
+  for (const step of explanation.steps.values()) {
+    for (const input of step.inputs) users.set(input, [...(users.get(input) ?? []), step.id]);
+  }
+  return { explanation, usedBy: id => users.get(id) ?? [] };
+}
+
+/** The steps that explain a figure of the sheets; undefined when no sheet has it. */
+export function stepsOf(
+  { parts }: EstimateContext,
+  whole: SheetWhy | undefined,
+  id: string,
+): Why | undefined {
+  if (whole?.explanation.steps.has(id) === true) return { root: id, steps: whole.explanation.steps };
+  if (parts.money?.result.has(id) === true) return why(parts.money.result, id);
+  return parts.work.result.has(id) ? why(parts.work.result, id) : undefined;
+}
+
+/** Whether a step only hands a value on: a link, a carried value, a choice of one, a rounding that changes nothing. */
+function passes(step: WhyStep, inputs: readonly WhyStep[]): boolean {
+  return step.given === undefined && inputs.length === 1 && inputs[0]?.value === step.value;
+}
+
+/** The inputs that matter: no added nothing, no factor of one that stands for a field not used. */
+function living(explanation: Why, step: WhyStep): readonly WhyStep[] {
+  const inputs = step.inputs.flatMap(id => {
+    const input = explanation.steps.get(id);
+    return input === undefined ? [] : [input];
+  });
+  const isAdded = OPERATORS[step.operation] === '+' || step.operation === 'difference';
+  const kept = inputs.filter(input => {
+    if (isAdded && isNothing(input.value)) return false;
+    return !(input.value === '1' && isNeutral(explanation, input));
+  });
+  return kept.length === 0 ? inputs.slice(0, 1) : kept;
+}
+
+function isNothing(value: string | undefined): boolean {
+  return value !== undefined && /^-?0(\.0*)?$/.test(value);
+}
+
+function isNeutral(explanation: Why, step: WhyStep): boolean {
+  if (step.given !== undefined) return NEUTRAL.has(step.given.source);
+  return step.inputs.every(id => {
+    const input = explanation.steps.get(id);
+    return input !== undefined && isNeutral(explanation, input);
+  });
+}
+
+/** A step without those that only hand its value on; it keeps the name of the first that has one. */
+function settled(explanation: Why, step: WhyStep): { step: WhyStep; name: string; id: string } {
+  let at = step;
+  let named = isHidden(step) ? undefined : step;
+  for (;;) {
+    const inputs = living(explanation, at);
+    const next = inputs[0];
+    if (next === undefined || !(passes(at, inputs) || isRounding(at, inputs))) break;
+    at = next;
+    if (named === undefined && !isHidden(at)) named = at;
+  }
+  return { step: at, name: nameOf(named ?? at), id: (named ?? at).id };
+}
+
+/** A rounding is told with the step it rounds, not as a step of its own. */
+function isRounding(step: WhyStep, inputs: readonly WhyStep[]): boolean {
+  return (
+    inputs.length === 1 &&
+    (step.operation === 'rounded' || step.operation === 'dollars') &&
+    step.given === undefined
+  );
+}
+
+function isHidden(step: WhyStep): boolean {
+  return /\.\d+$/.test(step.id);
+}
+
+/** The title without the row it repeats. */
+function nameOf(step: WhyStep): string {
+  return step.title;
+}
+
+export function valueText(value: string | undefined, unit: string): Pick<Shown, 'text' | 'absent'> {
+  if (value === undefined) return { text: 'not yet', absent: true };
+  const decimals = unit === 'USD' ? 2 : Math.max(decimalsFor(value), /\./.test(value) ? 2 : 0);
+  const text = roundText(value, decimals);
+  return { text: printed(unit !== 'USD' && text.includes('.') ? text.replace(/\.?0+$/, '') : text) };
+}
+
+function shownStep(value: WhyStep, step: WhyStep, id: string, canFollow: boolean): Shown {
+  const basis = BASES.find(one => one === step.given?.basis);
+  return {
+    ...valueText(value.value, value.unit),
+    unit: unitWords(value.unit),
+    ...(canFollow ? { why: id } : {}),
+    ...(basis === undefined ? {} : { basis, source: sourceWords(step) }),
+  };
+}
+
+function sourceWords(step: WhyStep): string {
+  const { given } = step;
+  if (given === undefined) return '';
+  return given.year === undefined ? given.source : `${given.source}, ${given.year}`;
+}
+
+interface Spread {
+  readonly explanation: Why;
+  readonly rows: WhyRow[];
+}
+
+function spread(into: Spread, parent: WhyStep, depth: number): void {
+  const operator = OPERATORS[parent.operation] ?? '';
+  living(into.explanation, parent).forEach((input, at) => {
+    if (into.rows.length >= MOST) return;
+    const { step, name, id } = settled(into.explanation, input);
+    const isGiven = step.given !== undefined;
+    const isOpen = !isGiven && step.inputs.length > 0 && (depth < DEPTH || isHidden(step));
+    const range = rangeOf(step);
+    into.rows.push({
+      depth,
+      operator: at === 0 ? '=' : operator,
+      value: shownStep(input, step, id, !isHidden({ ...step, id })),
+      words: name,
+      ...(range === undefined ? {} : { range }),
+    });
+    if (isOpen && depth < DEPTH + 2) spread(into, step, depth + 1);
+  });
+}
+
+function rangeOf(step: WhyStep): WhyRow['range'] {
+  const { low, high } = step.given ?? {};
+  if (low === undefined || high === undefined || step.value === undefined) return undefined;
+  const span = Number(high) - Number(low);
+  const at = span <= 0 ? 0.5 : (Number(step.value) - Number(low)) / span;
+  return { low: printed(low), high: printed(high), at: Math.min(1, Math.max(0, at)) };
+}
+
+/** The derivation of a figure of the sheets. */
+export function sheetRows(
+  context: EstimateContext,
+  whole: SheetWhy | undefined,
+  id: string,
+): WhyRows | undefined {
+  const explanation = stepsOf(context, whole, id);
+  const root = explanation?.steps.get(id);
+  if (explanation === undefined || root === undefined) return undefined;
+  const { step } = settled(explanation, root);
+  const into: Spread = { explanation, rows: [] };
+  if (step.given === undefined) spread(into, step, 0);
+  const input = inputOf(context, step.id) ?? inputOf(context, id);
+  return {
+    id,
+    title: nameOf(root),
+    path: pathOf(id),
+    value: shownStep(root, step, id, false),
+    words: wordsOf(root, step),
+    rows: into.rows.length > 0 ? into.rows : givenRows(step),
+    usedBy: users(explanation, whole, id),
+    bases: BASES,
+    ...(input === undefined ? {} : input),
+  };
+}
+
+function givenRows(step: WhyStep): readonly WhyRow[] {
+  const range = rangeOf(step);
+  return [
+    {
+      depth: 0,
+      operator: '=',
+      value: shownStep(step, step, step.id, false),
+      words: step.given === undefined ? step.words : 'as given',
+      ...(range === undefined ? {} : { range }),
+    },
+  ];
+}
+
+function wordsOf(root: WhyStep, step: WhyStep): string {
+  if (root.value === undefined) return 'It is absent because something it needs is absent; Review says what.';
+  if (step.given !== undefined) return `Given: ${sourceWords(step)}.`;
+  return `Worked out as ${step.words.charAt(0).toLowerCase()}${step.words.slice(1)}.`;
+}
+
+const VIEW_OF_TABLE: Readonly<Record<string, string>> = {
+  lines: 'Work',
+  worked: 'Work',
+  hauled: 'Work',
+  items: 'Work',
+  stages: 'Budget',
+  sums: 'Budget',
+  ship: 'Vessel',
+  tanks: 'Vessel',
+  trades: 'Rates',
+  burdens: 'Rates',
+  'mark-ups': 'Rates',
+};
+
+function pathOf(id: string): string {
+  const [table = '', row, column] = id.split('/');
+  return [VIEW_OF_TABLE[table] ?? 'Estimate', column ?? row]
+    .filter(part => part !== undefined)
+    .join(', ')
+    .replaceAll('-', ' ');
+}
+
+/** Who else uses the figure, by the first steps above it that have a name. */
+function users(explanation: Why, whole: SheetWhy | undefined, id: string): WhyRows['usedBy'] {
+  if (whole === undefined) return [];
+  const found = new Map<string, WhyStep>();
+  const open = [...whole.usedBy(id)];
+  for (let next = open.pop(); next !== undefined && found.size < 6; next = open.pop()) {
+    const step = whole.explanation.steps.get(next) ?? explanation.steps.get(next);
+    if (step === undefined) continue;
+    if (isHidden(step)) open.push(...whole.usedBy(next));
+    else found.set(step.id, step);
+  }
+  return [...found.values()].map(step => ({
+    why: step.id,
+    title: step.title,
+    view: VIEW_OF_TABLE[step.id.split('/')[0] ?? ''] ?? 'Estimate',
+  }));
+}

@@ -1,0 +1,39 @@
+import type { Evaluation } from '../evaluation';
+import type { EstimateContext } from './context';
+import type { Measures } from './measures';
+import type { WhyRows } from './rows';
+import { givenWhy } from './why-given';
+import { scheduleWhy } from './why-schedule';
+import { sheetRows, wholeWhy, type SheetWhy } from './why-sheet';
+import { sumWhy } from './why-sums';
+import { summaryOf } from './window';
+
+/** Answers "why this figure?" for one evaluation. What all figures share is worked out once, at the first question or before. */
+export class WhyDesk {
+  readonly #context: EstimateContext | undefined;
+  #whole: SheetWhy | undefined;
+  #isWarm = false;
+
+  constructor(evaluation: Evaluation, measures: Measures) {
+    const parts = evaluation.estimate;
+    this.#context =
+      parts === undefined ? undefined : { evaluation, measures, parts, summary: summaryOf(parts) };
+  }
+
+  /** Works out beforehand what all answers share. */
+  warm(): void {
+    if (this.#isWarm || this.#context === undefined) return;
+    this.#isWarm = true;
+    this.#whole = wholeWhy(this.#context);
+  }
+
+  /** The derivation of a figure by its name; undefined when there is no such figure. */
+  answer(id: string): WhyRows | undefined {
+    const context = this.#context;
+    if (context === undefined) return undefined;
+    const direct = givenWhy(context, id) ?? sumWhy(context, id) ?? scheduleWhy(context, id);
+    if (direct !== undefined) return direct;
+    this.warm();
+    return sheetRows(context, this.#whole, id);
+  }
+}
