@@ -5,6 +5,7 @@ export * from './hydraulics/air';
 export * from './hydraulics/opening-flow';
 export * from './simulate/ship';
 export { simulateFlooding } from './simulate/simulate';
+export { sizedOpenings } from './upright/sized-openings';
 export { uprightScreen } from './upright/upright-screen';
 export { UPRIGHT_DEFAULTS } from './upright/defaults';
 export { CANNOT_SEE, CAUTION } from './upright/words';

@@ -4,7 +4,6 @@ import type { SimulationResult } from '../simulate/ship';
 import { compareChoices } from './choices';
 import { sizeCrossFlooding } from './cross-flooding';
 import { checkUprightInput } from './check-input';
-import { UPRIGHT_DEFAULTS } from './defaults';
 import { hearFacts } from './kg-facts';
 import { hearSimulation, listBeforeUnder } from './hear-simulation';
 import { missingInputs } from './missing';
