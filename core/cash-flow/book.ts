@@ -1,5 +1,6 @@
 import { BugError, type Finding } from '../base';
 import type { Cents } from './cents';
+import type { MonthAmount } from './estimate-lines';
 import { dollars } from './dollars';
 
 /** One figure of a book, under a key that says where it stands, such as `B/f/preparing`. */
@@ -14,6 +15,12 @@ export interface Book {
   readonly id: string;
   readonly title: string;
   readonly entries: readonly BookEntry[];
+}
+
+/** Amounts by month as a book, such as the payments of the cash view. */
+export function bookOfMonths(id: string, title: string, months: readonly MonthAmount[]): Book {
+  const entries = months.map(({ month, amount }) => ({ key: month, title: `${title}, ${month}`, amount }));
+  return { id, title, entries };
 }
 
 /** A figure of a book that is not what the estimate gives. An absent figure is a difference too. */

@@ -45,6 +45,22 @@ export function allocateCents(total: Cents, weights: readonly number[]): Cents[]
   return weights.map((_, part) => (charged[part]?.cents ?? NOTHING) - (credited[part]?.cents ?? NOTHING));
 }
 
+/** An item with its part of a split total. */
+export interface Part<Item> {
+  readonly item: Item;
+  readonly amount: Cents;
+}
+
+/** Splits a total over items by a weight of each, as {@link allocateCents}, and hands each item its part. */
+export function allocateOver<Item>(
+  total: Cents,
+  items: readonly Item[],
+  weightOf: (item: Item) => number,
+): Part<Item>[] {
+  const parts = allocateCents(total, items.map(weightOf));
+  return items.map((item, index) => ({ item, amount: parts[index] ?? NOTHING }));
+}
+
 /** A quotient of whole numbers, rounded half away from zero. */
 function divideRounded(numerator: bigint, denominator: bigint): number {
   const isNegative = numerator < 0n !== denominator < 0n;

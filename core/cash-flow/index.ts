@@ -1,4 +1,4 @@
-export { allocateCents, shareOf, sumCents, type Cents } from './cents';
+export { allocateCents, allocateOver, shareOf, sumCents, type Cents, type Part } from './cents';
 export { dollars, firstDollars } from './dollars';
 export {
   ELEMENTS,
@@ -36,6 +36,7 @@ export {
 } from './payments';
 export { reconcile, type Reconciliation, type ReconciliationStep } from './reconciliation';
 export {
+  bookOfMonths,
   differenceFindings,
   locateDifferences,
   type Book,

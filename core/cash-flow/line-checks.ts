@@ -39,6 +39,15 @@ function checkLine(line: EstimateLine): Finding[] {
         'spread the whole total over the months of the line',
       ),
     );
+  if (line.months.length === 0 && ELEMENTS.some(element => line.amounts[element] !== 0))
+    findings.push(
+      blocked(
+        'books/line-without-month',
+        line,
+        `${line.title} has no month of spending`,
+        'schedule the line',
+      ),
+    );
   if (line.fringe !== undefined && line.fringe > line.amounts.labour)
     findings.push(
       blocked(

@@ -1,5 +1,5 @@
 import { addMonths, civilOf, dayOf, monthEnd, monthOf, monthsBetween, type DayNumber } from '../calendar';
-import { allocateCents, sumCents, type Cents } from './cents';
+import { allocateOver, sumCents, type Cents } from './cents';
 import type { MonthAmount } from './estimate-lines';
 
 /** The month some months later (negative: earlier). */
@@ -44,11 +44,10 @@ export function totalOfMonths(amounts: readonly MonthAmount[]): Cents {
 
 /** A total spread over months in proportion to other amounts in those months; it adds up to the cent. */
 export function spreadLike(total: Cents, pattern: readonly MonthAmount[]): MonthAmount[] {
-  const parts = allocateCents(
-    total,
-    pattern.map(({ amount }) => amount),
-  );
-  return pattern.map(({ month }, index) => ({ month, amount: parts[index] ?? 0 }));
+  return allocateOver(total, pattern, entry => entry.amount).map(({ item, amount }) => ({
+    month: item.month,
+    amount,
+  }));
 }
 
 /**

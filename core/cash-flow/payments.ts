@@ -36,16 +36,14 @@ export function contractPayments(
   const earned = gatherMonths(work);
   let before: Cents = 0;
   let heldBefore: Cents = 0;
-  const held = earned.map(({ month, amount }) => {
+  const split = earned.map(({ month, amount }) => {
     before += amount;
     const kept = shareOf(before, terms.retainage) - heldBefore;
     heldBefore += kept;
-    return { month: laterMonth(month, terms.contractPayLag), amount: kept };
+    return { month: laterMonth(month, terms.contractPayLag), kept, paid: amount - kept };
   });
-  const progress = earned.map(({ month, amount }, index) => ({
-    month: laterMonth(month, terms.contractPayLag),
-    amount: amount - (held[index]?.amount ?? 0),
-  }));
+  const held = split.map(({ month, kept }) => ({ month, amount: kept }));
+  const progress = split.map(({ month, paid }) => ({ month, amount: paid }));
   const last = lastMonth ?? earned.at(-1)?.month;
   const release =
     last === undefined

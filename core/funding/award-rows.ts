@@ -1,6 +1,6 @@
 import type { Finding } from '../base';
 import {
-  allocateCents,
+  allocateOver,
   contingencyByMonth,
   contractPayments,
   dollars,
@@ -90,7 +90,11 @@ function paidMonths(
 ): readonly MonthAmount[] {
   if (piece.isInKind) return months;
   if (piece.kind === 'contract')
-    return contractPayments(months, terms, last.get(piece.contractId ?? '')).paid;
+    return contractPayments(
+      months,
+      terms,
+      piece.contractId === undefined ? undefined : last.get(piece.contractId),
+    ).paid;
   return ownPayments(months, terms);
 }
 
@@ -105,11 +109,11 @@ function refusedParts(pieces: readonly CostPiece[], refusals: readonly NotAllowa
   const parts = new Map<string, Cents>();
   for (const refusal of refusals) {
     const ofLine = pieces.filter(piece => piece.lineId === refusal.lineId);
-    const amounts = ofLine.map(piece => piece.amount);
-    const whole = sumCents(amounts);
+    const whole = sumCents(ofLine.map(piece => piece.amount));
     if (whole <= 0) continue;
-    const refused = allocateCents(Math.min(whole, refusal.amount ?? whole), amounts);
-    ofLine.forEach((piece, index) => parts.set(piece.id, (parts.get(piece.id) ?? 0) + (refused[index] ?? 0)));
+    const refused = Math.min(whole, refusal.amount ?? whole);
+    for (const { item, amount } of allocateOver(refused, ofLine, piece => piece.amount))
+      parts.set(item.id, (parts.get(item.id) ?? 0) + amount);
   }
   return parts;
 }
@@ -122,11 +126,9 @@ function contingencyPieces({ contingency, lines, activities }: AwardScope): Cost
       own: lines.filter(line => activityOf(line.stage, activities) === activity.id),
     }))
     .map(column => ({ ...column, cost: Math.max(0, sumCents(column.own.map(line => line.total))) }));
-  const costs = columns.map(column => column.cost);
-  if (!contingency || contingency.amount === 0 || sumCents(costs) === 0) return [];
-  const parts = allocateCents(contingency.amount, costs);
-  return columns.flatMap(({ activity, own }, index) => {
-    const amount = parts[index] ?? 0;
+  if (!contingency || sumCents(columns.map(column => column.cost)) === 0) return [];
+  return allocateOver(contingency.amount, columns, column => column.cost).flatMap(({ item, amount }) => {
+    const { activity, own } = item;
     if (amount === 0) return [];
     return [
       {

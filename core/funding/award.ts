@@ -1,5 +1,5 @@
 import { anyBlocks, type Finding } from '../base';
-import { sumCents, type Cents, type EstimateLine } from '../cash-flow';
+import { dollars, sumCents, type Cents, type EstimateLine } from '../cash-flow';
 import { directRows } from './award-rows';
 import { PROGRAM_INCOME, type SharedRow } from './budget-row';
 import { labelsOf, type FormKind, type FormsData } from './forms';
@@ -60,7 +60,12 @@ export function makeAward(input: AwardInput): AwardOutcome {
   });
   const indirect = awardIndirect(direct.rows, source, plan, rules, activities);
   const rows = [...direct.rows, ...indirect.rows];
-  const early = [...direct.findings, ...indirect.findings, ...unknownClasses(rows, source.form, forms)];
+  const early = [
+    ...direct.findings,
+    ...indirect.findings,
+    ...unknownClasses(rows, source.form, forms),
+    ...creditsAbove(rows, source),
+  ];
   if (anyBlocks(early)) return { indirect, purse, findings: early };
   const matching = plan.sources.filter(other => other.form === 'none');
   const shared = shareOut(rows, source, matching, input.income, purse);
@@ -110,4 +115,18 @@ function unknownClasses(rows: readonly { classId: string }[], kind: FormKind, fo
     message: `the mapping sends cost to line ${id}, which ${kind} does not have`,
     remedy: `map it to one of ${known.join(', ')}`,
   }));
+}
+
+function creditsAbove(rows: readonly { allowable: Cents }[], source: FundingSource): Finding[] {
+  const allowable = sumCents(rows.map(row => row.allowable));
+  if (allowable >= 0) return [];
+  return [
+    {
+      code: 'funding/credits-above-cost',
+      weight: 'blocks',
+      place: `/funding/sources/${source.id}`,
+      message: `the allowable cost of ${source.title} is ${dollars(allowable)}: its credits are larger than its costs`,
+      remedy: 'put the credit on the source that bears the cost it lowers',
+    },
+  ];
 }

@@ -1,7 +1,7 @@
 import {
-  allocateCents,
+  allocateOver,
   contractIdOf,
-  spreadLike,
+  totalOfMonths,
   type Cents,
   type EstimateLine,
   type MonthAmount,
@@ -89,12 +89,9 @@ function contractOf(line: EstimateLine, kind: PieceKind): { contractId?: string 
 
 /** An amount over the months of its line; months that cancel out share it evenly. */
 function monthsLike(amount: Cents, months: readonly MonthAmount[]): MonthAmount[] {
-  if (months.length === 0) return [];
-  const sum = months.reduce((all, month) => all + month.amount, 0);
-  if (sum !== 0) return spreadLike(amount, months);
-  const parts = allocateCents(
-    amount,
-    months.map(() => 1),
-  );
-  return months.map(({ month }, index) => ({ month, amount: parts[index] ?? 0 }));
+  const isEven = totalOfMonths(months) === 0;
+  return allocateOver(amount, months, month => (isEven ? 1 : month.amount)).map(part => ({
+    month: part.item.month,
+    amount: part.amount,
+  }));
 }

@@ -1,13 +1,5 @@
 import type { Finding } from '../base';
-import {
-  allocateCents,
-  dollars,
-  gatherMonths,
-  shareOf,
-  spreadLike,
-  sumCents,
-  type Cents,
-} from '../cash-flow';
+import { allocateOver, dollars, gatherMonths, shareOf, spreadLike, sumCents, type Cents } from '../cash-flow';
 import type { BudgetRow } from './budget-row';
 import type { Activity } from './forms';
 import {
@@ -143,13 +135,10 @@ function indirectRowsOf(
     const own = direct.filter(row => row.activityId === activity.id && (inBase.get(row.id) ?? 0) > 0);
     return { activity, own, base: sumCents(own.map(row => inBase.get(row.id) ?? 0)) };
   });
-  const bases = columns.map(column => column.base);
-  if (amount === 0 || sumCents(bases) <= 0) return [];
-  const parts = allocateCents(amount, bases);
-  return columns.flatMap(({ activity, own }, index) => {
-    const part = parts[index] ?? 0;
-    return part === 0 ? [] : [indirectRow(activity, own, part, classId)];
-  });
+  if (amount === 0 || sumCents(columns.map(column => column.base)) <= 0) return [];
+  return allocateOver(amount, columns, column => column.base).flatMap(({ item, amount: part }) =>
+    part === 0 ? [] : [indirectRow(item.activity, item.own, part, classId)],
+  );
 }
 
 function indirectRow(

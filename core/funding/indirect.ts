@@ -1,4 +1,4 @@
-import { allocateCents, shareOf, sumCents, type Cents } from '../cash-flow';
+import { allocateOver, shareOf, sumCents, type Cents, type Part } from '../cash-flow';
 
 /** What a big contract is in the eyes of the cost rules. The user decides; it moves the base by most of its price. */
 export const CONTRACT_CLASSES = ['service procurement', 'subaward', 'capital'] as const;
@@ -47,19 +47,21 @@ export function modifiedTotalDirectCost(
   }
   for (const id of contractIds) {
     const ofContract = items.filter(item => item.contractId === id);
-    const parts = contractInBase(ofContract, classes[id], cap);
-    ofContract.forEach((item, index) => counted.set(item.id, parts[index] ?? 0));
+    for (const { item, amount } of contractInBase(ofContract, classes[id], cap)) counted.set(item.id, amount);
   }
   const parts = [...counted].map(([id, inBase]) => ({ id, inBase }));
   return { base: sumCents(parts.map(part => part.inBase)), parts, unclassed };
 }
 
-function contractInBase(items: readonly BaseItem[], kind: ContractClass | undefined, cap: Cents): Cents[] {
-  const amounts = items.map(item => item.amount);
-  const total = sumCents(amounts);
-  if (kind === 'service procurement') return amounts;
-  if (kind !== 'subaward' || total <= 0) return amounts.map(() => 0);
-  return allocateCents(Math.min(total, cap), amounts);
+function contractInBase(
+  items: readonly BaseItem[],
+  kind: ContractClass | undefined,
+  cap: Cents,
+): Part<BaseItem>[] {
+  const total = sumCents(items.map(item => item.amount));
+  if (kind === 'service procurement') return items.map(item => ({ item, amount: item.amount }));
+  if (kind !== 'subaward' || total <= 0) return items.map(item => ({ item, amount: 0 }));
+  return allocateOver(Math.min(total, cap), items, item => item.amount);
 }
 
 /** The base and the indirect cost under one class of a contract. */

@@ -1,5 +1,5 @@
 import type { Finding } from '../base';
-import { allocateCents, dollars, shareOf, sumCents, type Cents } from '../cash-flow';
+import { allocateOver, dollars, shareOf, sumCents, type Cents, type Part } from '../cash-flow';
 import { NOT_FOUND, PROGRAM_INCOME, type BudgetRow, type SharedRow } from './budget-row';
 import type { FundingSource } from './plan';
 import { applyProgramIncome, type IncomeMethod, type IncomeResult } from './program-income';
@@ -15,10 +15,11 @@ export interface SharedOut {
   readonly findings: readonly Finding[];
 }
 
-/** Rows being shared out: what is still to be borne of each, and who bears what so far. */
-interface Ledger {
-  readonly left: readonly Cents[];
-  readonly shares: readonly Readonly<Record<string, Cents>>[];
+/** A row being shared out: what is still to be borne of it, and who bears what so far. */
+interface Entry {
+  readonly row: BudgetRow;
+  readonly left: Cents;
+  readonly shares: Readonly<Record<string, Cents>>;
 }
 
 /**
@@ -34,79 +35,67 @@ export function shareOut(
   purse: Purse,
 ): SharedOut {
   const allowable = sumCents(rows.map(row => row.allowable));
-  const result = applyProgramIncome(allowable, income.amount, award.share ?? 1, income.method);
-  const start: Ledger = { left: rows.map(row => row.allowable), shares: rows.map(() => ({})) };
-  const inKind = matching.filter(source => source.support === 'in kind');
-  const cash = matching.filter(source => source.support === 'cash');
+  const result = applyProgramIncome(allowable, income.amount, award.share ?? WHOLE, income.method);
+  let entries: readonly Entry[] = rows.map(row => ({ row, left: row.allowable, shares: {} }));
   let purseLeft = purse;
-  let ledger = start;
-  const give = (source: FundingSource, from: Ledger): Ledger => {
-    const given = bear(rows, from, source, allowable, purseLeft.get(source.id));
-    purseLeft = afterGiving(purseLeft, source.id, sumCents(given));
-    return book(from, source.id, given);
+  const giveInOrder = (support: FundingSource['support']): void => {
+    for (const source of matching.filter(one => one.support === support)) {
+      const total = reachOf(source, entries, allowable, purseLeft.get(source.id));
+      entries = bear(entries, source.id, total, entry => reaches(source, entry.row));
+      purseLeft = afterGiving(purseLeft, source.id, total);
+    }
   };
-  for (const source of inKind) ledger = give(source, ledger);
-  ledger = book(
-    ledger,
-    PROGRAM_INCOME,
-    allocateUpTo(result.income - result.unused - addedIncome(result), ledger.left),
+  giveInOrder('in kind');
+  entries = bear(entries, PROGRAM_INCOME, Math.min(usedInBudget(result), leftOf(entries)));
+  entries = grantBears(entries, award, result.federal);
+  giveInOrder('cash');
+  const missing = leftOf(entries);
+  entries = bear(entries, NOT_FOUND, missing);
+  return {
+    rows: entries.map(({ row, shares }) => ({ ...row, shares })),
+    income: result,
+    purse: purseLeft,
+    findings: shareFindings(award, missing, result),
+  };
+}
+
+/** A source without a share bears all that is left. */
+const WHOLE = 1;
+
+/** Income that pays for more of the project (addition) is not part of the budget that is shared. */
+function usedInBudget(result: IncomeResult): Cents {
+  return result.method === 'addition' ? 0 : result.income - result.unused;
+}
+
+/** What the grant bears: its share, no more than is left, within its cap and its caps by stage. */
+function grantBears(entries: readonly Entry[], award: FundingSource, federal: Cents): readonly Entry[] {
+  const most = Math.max(0, Math.min(federal, award.cap ?? federal, leftOf(entries)));
+  const even = allocateOver(most, entries, entry => entry.left);
+  const stages = award.stageCaps ?? {};
+  const capped = Object.entries(stages).reduce(
+    (parts, [stage, cap]) => underStageCap(parts, stage, cap),
+    even,
   );
-  const asked = grantShares(rows, ledger, award, result.federal);
-  ledger = book(ledger, award.id, asked);
-  for (const source of cash) ledger = give(source, ledger);
-  const missing = sumCents(ledger.left);
-  ledger = book(ledger, NOT_FOUND, ledger.left);
-  const shared = rows.map((row, index) => ({ ...row, shares: ledger.shares[index] ?? {} }));
-  return { rows: shared, income: result, purse: purseLeft, findings: shareFindings(award, missing, result) };
+  return capped.map(({ item, amount }) => borne(item, award.id, amount));
 }
 
-/** Income that pays for more of the project is not part of the budget that is shared. */
-function addedIncome(result: IncomeResult): Cents {
-  return result.method === 'addition' ? result.income : 0;
+function underStageCap(parts: Part<Entry>[], stage: string, cap: Cents): Part<Entry>[] {
+  const inStage = parts.filter(part => part.item.row.stage === stage);
+  if (sumCents(inStage.map(part => part.amount)) <= cap) return parts;
+  const cut = new Map(allocateOver(cap, inStage, part => part.amount).map(part => [part.item, part.amount]));
+  return parts.map(part => ({ item: part.item, amount: cut.get(part) ?? part.amount }));
 }
 
-/** What the grant bears of each row: its share, no more than is left, within its caps. */
-function grantShares(
-  rows: readonly BudgetRow[],
-  ledger: Ledger,
-  award: FundingSource,
-  federal: Cents,
-): Cents[] {
-  const left = sumCents(ledger.left);
-  const most = Math.min(federal, award.cap ?? federal, left);
-  const even = allocateUpTo(Math.max(0, most), ledger.left);
-  const caps = award.stageCaps;
-  if (!caps) return even;
-  return Object.entries(caps).reduce((shares, [stage, cap]) => underStageCap(rows, shares, stage, cap), even);
-}
-
-function underStageCap(
-  rows: readonly BudgetRow[],
-  shares: readonly Cents[],
-  stage: string,
-  cap: Cents,
-): Cents[] {
-  const inStage = shares.map((share, index) => (rows[index]?.stage === stage ? share : 0));
-  if (sumCents(inStage) <= cap) return [...shares];
-  const cut = allocateCents(cap, inStage);
-  return shares.map((share, index) => (rows[index]?.stage === stage ? (cut[index] ?? 0) : share));
-}
-
-/** What a matching source bears of each row: it reaches its own lines or stages, its share, its cap. */
-function bear(
-  rows: readonly BudgetRow[],
-  ledger: Ledger,
+/** The most a matching source gives: what it reaches, its share, what is left of its cap. */
+function reachOf(
   source: FundingSource,
+  entries: readonly Entry[],
   allowable: Cents,
   purse: Cents | undefined,
-): Cents[] {
-  const reached = ledger.left.map((left, index) => {
-    const row = rows[index];
-    return row && reaches(source, row) ? left : 0;
-  });
-  const open = sumCents(reached);
-  const limits = [open, purse ?? open, source.share === undefined ? open : shareOf(allowable, source.share)];
-  return allocateUpTo(Math.max(0, Math.min(...limits)), reached);
+): Cents {
+  const open = leftOf(entries.filter(entry => reaches(source, entry.row)));
+  const share = source.share === undefined ? open : shareOf(allowable, source.share);
+  return Math.max(0, Math.min(open, purse ?? open, share));
 }
 
 function reaches(source: FundingSource, row: BudgetRow): boolean {
@@ -115,19 +104,25 @@ function reaches(source: FundingSource, row: BudgetRow): boolean {
   return !source.stages || row.stage === undefined || source.stages.some(stage => stage === row.stage);
 }
 
-/** A total over what is left; nothing where nothing is left. */
-function allocateUpTo(total: Cents, left: readonly Cents[]): Cents[] {
-  return sumCents(left) <= 0 || total === 0 ? left.map(() => 0) : allocateCents(total, left);
+/** Books a total over what is left of the entries in reach. */
+function bear(
+  entries: readonly Entry[],
+  sourceId: string,
+  total: Cents,
+  isInReach: (entry: Entry) => boolean = () => true,
+): readonly Entry[] {
+  const reached = (entry: Entry): Cents => (isInReach(entry) ? entry.left : 0);
+  if (total === 0 && sumCents(entries.map(reached)) !== 0) return entries;
+  return allocateOver(total, entries, reached).map(({ item, amount }) => borne(item, sourceId, amount));
 }
 
-function book(ledger: Ledger, sourceId: string, given: readonly Cents[]): Ledger {
-  return {
-    left: ledger.left.map((left, index) => left - (given[index] ?? 0)),
-    shares: ledger.shares.map((shares, index) => {
-      const part = given[index] ?? 0;
-      return part === 0 ? shares : { ...shares, [sourceId]: part };
-    }),
-  };
+function borne(entry: Entry, sourceId: string, amount: Cents): Entry {
+  if (amount === 0) return entry;
+  return { ...entry, left: entry.left - amount, shares: { ...entry.shares, [sourceId]: amount } };
+}
+
+function leftOf(entries: readonly Entry[]): Cents {
+  return sumCents(entries.map(entry => entry.left));
 }
 
 function afterGiving(purse: Purse, sourceId: string, given: Cents): Purse {

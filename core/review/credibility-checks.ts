@@ -84,6 +84,6 @@ function checkGrowth({ input, growth }: CheckContext): Assessment {
   if (input.contingency === undefined) return cannotTell('the contingency is absent');
   const view = growthView(input.total, input.contingency, growth);
   const ground = `the budget is ${view.factor.toFixed(2)} times the estimate; past hulls grew by ${view.least} to ${view.most}, the middle is ${view.median}`;
-  if (view.factor >= view.median) return met(ground);
+  if (!view.isBelowMedian) return met(ground);
   return view.factor < view.leastGrowth ? notMet(ground) : { ...notMet(ground), standing: 'partly' };
 }

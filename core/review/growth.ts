@@ -14,6 +14,7 @@ export interface GrowthView {
   readonly atLeast: Cents;
   readonly atMedian: Cents;
   readonly atMost: Cents;
+  /** Taken in cents: a contingency of exactly the middle growth is not below it. */
   readonly isBelowMedian: boolean;
 }
 
@@ -35,7 +36,7 @@ export function growthView(total: Cents, contingency: Cents, growth: GrowthData)
     atLeast: Math.round(total * least),
     atMedian: Math.round(total * median),
     atMost: Math.round(total * most),
-    isBelowMedian: factor < median,
+    isBelowMedian: total + contingency < Math.round(total * median),
   };
 }
 

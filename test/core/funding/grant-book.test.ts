@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  bookOfMonths,
+  checkLines,
+  differenceFindings,
   locateDifferences,
   sumCents,
   totalOfMonths,
@@ -286,6 +289,18 @@ describe('1,000 random grant budgets', () => {
         for (const source of book.bySource) expect(source.leftOfCap ?? 0).toBeGreaterThanOrEqual(0);
         const cash = grantCash(input, book);
         expect(cash.reconciliation.difference).toBe(0);
+        const paid = bookOfMonths('cash', 'payments', cash.payments);
+        if (paid.entries.length > 0) {
+          const month = spot % paid.entries.length;
+          expect(locateDifferences(paid, plant(paid, month, by)).map(one => one.key)).toEqual([
+            paid.entries[month]?.key,
+          ]);
+        }
+        const at = spot % input.lines.length;
+        const off = input.lines.map((one, i) => (i === at ? { ...one, total: one.total + by } : one));
+        expect([...new Set(checkLines(off).map(found => found.place))]).toEqual([
+          `/lines/${off[at]?.id ?? ''}`,
+        ]);
         expect(sumCents(cash.sources.map(source => totalOfMonths(source.bears)))).toBe(
           totalOfMonths(cash.payments) - incomeBorne(book),
         );
@@ -293,6 +308,27 @@ describe('1,000 random grant budgets', () => {
       { numRuns: 1000 },
     );
     expect(seen).toBeGreaterThan(900);
+  });
+});
+
+describe('a figure that differs', () => {
+  const right: Book = {
+    id: 'cash',
+    title: 'cash',
+    entries: [{ key: '2027-01', title: 'January', amount: 100 }],
+  };
+  it('is a finding with its place and both amounts', () => {
+    expect(differenceFindings(locateDifferences(right, plant(right, 0, 1)), 'cash')).toMatchObject([
+      { place: '/books/cash/2027-01', message: 'January in the cash is $1.01, the estimate gives $1.00' },
+    ]);
+  });
+  it('is found when it is missing or added, and a key twice is a fault', () => {
+    const none: Book = { ...right, entries: [] };
+    expect(differenceFindings(locateDifferences(right, none), 'cash')[0]?.message).toContain('is absent');
+    expect(locateDifferences(none, right)).toMatchObject([{ key: '2027-01', found: 100 }]);
+    expect(() =>
+      locateDifferences({ ...right, entries: [...right.entries, ...right.entries] }, right),
+    ).toThrow('twice');
   });
 });
 
