@@ -36,6 +36,8 @@ export function allocateCents(total: Cents, weights: readonly number[]): Cents[]
   const sum = sumCents(weights);
   if (sum === 0 && total !== 0) throw new BugError(`nothing to split ${total} cents by`);
   if (sum === 0) return weights.map(() => NOTHING);
+  if (weights.filter(weight => weight !== 0).length === 1)
+    return weights.map(weight => (weight === 0 ? NOTHING : total));
   const taken = divideRounded(BigInt(total) * BigInt(credit), BigInt(sum));
   const charged = allocate(
     fromCents(total + taken),
