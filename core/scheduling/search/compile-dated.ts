@@ -2,20 +2,23 @@ import { axisCalendarOf, nextStartTable } from './axis';
 import { coveringCliques } from './cliques';
 import type { AxisCalendar, DatedNet } from './dated-net';
 import { arcListsOf, normalised, orderPairs } from './lags';
-import { layLanes, packUnits } from './lanes';
+import { layLanes, packUnits, type Lanes } from './lanes';
 import { mirroredNet } from './mirror';
 import { linksOf } from './plain-net';
 import type { SearchActivity, SearchProblem, SearchResource, WorkDays } from './problem';
 
-/** The dated networks of a problem in forward and in reversed time. Its relationships must be free of loops of minimum lags. */
-export function datedNetsOf(problem: SearchProblem): [DatedNet, DatedNet] {
-  const forward = forwardNetOf(problem);
+/**
+ * The dated networks of a problem in forward and in reversed time. Its minimum lags must form no loop.
+ * @param room days of room before and after the problem's days, beyond what its own durations need.
+ */
+export function datedNetsOf(problem: SearchProblem, room = 0): [DatedNet, DatedNet] {
+  const forward = forwardNetOf(problem, room);
   return [forward, mirroredNet(forward, normalised(problem))];
 }
 
-function forwardNetOf(problem: SearchProblem): DatedNet {
+function forwardNetOf(problem: SearchProblem, room: number): DatedNet {
   const count = problem.activities.length;
-  const lead = leadOf(problem);
+  const lead = leadOf(problem) + room;
   const slots = problem.horizon + 2 * lead;
   const calendars = [...problem.calendars, everyDay(problem.horizon)].map(days => onAxis(days, lead));
   const lags = normalised(problem);
@@ -108,7 +111,7 @@ function capacitiesOf(problem: SearchProblem, times: AxisTimes) {
   const count = problem.activities.length;
   const workDemands = new Int32Array(count * lanes.words);
   const idleDemands = new Int32Array(count * lanes.words);
-  const free = freeUnits(problem, times, peaks);
+  const free = freeUnits(problem, peaks);
   problem.activities.forEach((activity, i) => {
     const units = [...activity.demands, ...groups.map(group => (group.has(i) ? 1 : 0))];
     const idle = units.map((unit, r) => (holdsIdle[r] === true ? unit : 0));
@@ -118,16 +121,7 @@ function capacitiesOf(problem: SearchProblem, times: AxisTimes) {
       idleDemands.set(packUnits(lanes, idle), i * lanes.words);
     }
   });
-  const template = new Int32Array(times.slots * lanes.words);
-  free.forEach((units, day) => {
-    template.set(
-      packUnits(
-        lanes,
-        units.map(unit => Math.max(0, unit)),
-      ).map((word, w) => word | (lanes.guards[w] ?? 0)),
-      day * lanes.words,
-    );
-  });
+  const template = templateOf(lanes, times, peaks, free);
   const holdsIdleDays = Uint8Array.from({ length: count }, (_, i) =>
     idleDemands.subarray(i * lanes.words, (i + 1) * lanes.words).some(word => word !== 0) ? 1 : 0,
   );
@@ -158,12 +152,33 @@ export function peakOf(resource: SearchResource): number {
   );
 }
 
-function freeUnits(problem: SearchProblem, times: AxisTimes, peaks: readonly number[]): number[][] {
-  return Array.from({ length: times.slots }, (_, slot) => {
-    const day = slot - times.lead;
-    if (day < 0 || day >= problem.horizon) return [...peaks];
-    return peaks.map((peak, r) => problem.resources[r]?.capacityByDay?.[day] ?? peak);
+/** Units of each resource on each day of the problem. */
+function freeUnits(problem: SearchProblem, peaks: readonly number[]): number[][] {
+  return Array.from({ length: problem.horizon }, (_, day) =>
+    peaks.map((peak, r) => problem.resources[r]?.capacityByDay?.[day] ?? peak),
+  );
+}
+
+/** The packed units of every day of the axis; outside the problem's days every capacity is at its largest. */
+function templateOf(
+  lanes: Lanes,
+  times: AxisTimes,
+  peaks: readonly number[],
+  free: readonly number[][],
+): Int32Array {
+  const { words, guards } = lanes;
+  const packed = (units: readonly number[]): Int32Array =>
+    packUnits(
+      lanes,
+      units.map(unit => Math.max(0, unit)),
+    ).map((word, w) => word | (guards[w] ?? 0));
+  const template = new Int32Array(times.slots * words);
+  const most = packed(peaks);
+  for (let slot = 0; slot < template.length; slot++) template[slot] = most[slot % words] ?? 0;
+  free.forEach((units, day) => {
+    template.set(packed(units), (times.lead + day) * words);
   });
+  return template;
 }
 
 function takeFixed(
@@ -177,8 +192,9 @@ function takeFixed(
   const calendar = times.calendars[times.calendarOf[i] ?? 0];
   if (!calendar || activity.fixedStart === undefined) return;
   let left = activity.duration;
-  for (let day = times.lead + activity.fixedStart; left > 0 && day < times.slots; day++) {
-    const isWork = calendar.indexOfDay[day] !== calendar.indexOfDay[day + 1];
+  for (let day = activity.fixedStart; left > 0 && day < free.length; day++) {
+    const slot = times.lead + day;
+    const isWork = calendar.indexOfDay[slot] !== calendar.indexOfDay[slot + 1];
     const taken = isWork ? units : idle;
     free[day]?.forEach((unit, r, today) => (today[r] = unit - (taken[r] ?? 0)));
     if (isWork) left--;

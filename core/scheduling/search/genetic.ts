@@ -27,6 +27,9 @@ interface Camp {
   population: Individual[];
 }
 
+/** Largest networks whose first population is made by the parallel scheme too. */
+const SAMPLED_AT_MOST = 1000;
+
 /**
  * Bi-population genetic search: one population of left-justified and one of right-justified schedules; parents
  * of one give a child of the other, so justification costs no extra pass.
@@ -93,7 +96,7 @@ export class GeneticSearch {
 
   private sample(camp: Camp, isParallel: boolean, made: Individual): void {
     const { side } = camp;
-    if (isParallel && side.sampleParallel) {
+    if (isParallel && side.count <= SAMPLED_AT_MOST && side.sampleParallel) {
       this.count(camp, made, side.sampleParallel(this.tuning.bias, this.dice, made));
     } else {
       this.list.set(sampledOrder(side, side.priorities, this.tuning.bias, this.dice));

@@ -13,3 +13,4 @@ export {
   type WorkDays,
 } from './problem';
 export { searchSchedule } from './search';
+export { TrialDecoder, type Trial } from './trial-decoder';

@@ -53,6 +53,19 @@ export function release(net: Ordered, activity: number, open: Int32Array, ready:
   }
 }
 
+/** Among more than this the draw is a tournament of a few instead. */
+const MANY = 64;
+const FEW = 8;
+
+function bestOfFew(from: readonly number[], priorities: Int32Array, dice: Dice): number {
+  let best = dice.below(from.length);
+  for (let k = 1; k < FEW; k++) {
+    const place = dice.below(from.length);
+    if ((priorities[from[place] ?? NONE] ?? NONE) < (priorities[from[best] ?? NONE] ?? NONE)) best = place;
+  }
+  return best;
+}
+
 /**
  * The place in `from` that was drawn: chance in proportion to (largest priority - own + 1) to the power `bias`.
  * @source Kolisch and Drexl, European Journal of Operational Research 91 (1996) 22-37 (regret-based biased
@@ -64,6 +77,7 @@ export function drawBiased(
   bias: number,
   dice: Dice,
 ): number {
+  if (from.length > MANY) return bestOfFew(from, priorities, dice);
   let largest = -Infinity;
   for (const activity of from) largest = Math.max(largest, priorities[activity] ?? NONE);
   let sum = 0;
@@ -74,4 +88,20 @@ export function drawBiased(
     if (left < 0) return place;
   }
   return from.length - 1;
+}
+
+/** The wished order, with the predecessors of an activity pulled forward where they stand behind it. */
+export function inOrder(net: Ordered, wished: readonly number[]): Int32Array {
+  const list = new Int32Array(net.count);
+  const isIn = new Uint8Array(net.count);
+  let filled = 0;
+  const put = (activity: number): void => {
+    if (isIn[activity] === 1) return;
+    isIn[activity] = 1;
+    const { first, list: before } = net.predecessors;
+    for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) put(before[p] ?? NONE);
+    list[filled++] = activity;
+  };
+  for (const activity of wished) put(activity);
+  return list;
 }

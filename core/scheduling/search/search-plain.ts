@@ -13,6 +13,9 @@ import { tuningFor } from './tuning';
 /** Largest plain networks that are searched exactly too: the started activities must fit one word. */
 const EXACT_AT_MOST = 31;
 
+/** Largest networks whose bound is raised by refuting ends: its time grows with the square of the size. */
+const REFUTED_AT_MOST = 400;
+
 /** Schedules a plain problem: bounds, genetic search and, when it is small, exact search. */
 export function searchPlain(problem: SearchProblem, options: SearchOptions): SearchResult {
   const net = plainNetOf(problem);
@@ -27,7 +30,9 @@ export function searchPlain(problem: SearchProblem, options: SearchOptions): Sea
   const sides = [new PlainSide(net), new PlainSide(reversedNet(net))] as const;
   const search = new GeneticSearch(sides, tuningFor(net.count, options.schedules), spending, options.seed);
   search.begin();
-  spending.lowerBound = destructiveBound(bounds, spending.lowerBound, spending.best, spending.shouldStop);
+  if (net.count <= REFUTED_AT_MOST) {
+    spending.lowerBound = destructiveBound(bounds, spending.lowerBound, spending.best, spending.shouldStop);
+  }
   if (options.isHeuristicOnly !== true && net.count <= EXACT_AT_MOST) {
     search.evolve(spending.limit * GENETIC_SHARE);
     searchOrders(net, bounds, spending, best);
