@@ -45,7 +45,8 @@ const SINGULAR: Readonly<Record<string, string>> = {
   day: 'calendar day',
   month: 'month',
   year: 'year',
-  each: 'piece',
+  each: 'one',
+  '1': 'one',
   person: 'person',
 };
 

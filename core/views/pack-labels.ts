@@ -15,8 +15,8 @@ export interface Packed {
 }
 
 /**
- * Places names over their bars without ever shortening one: each bar with its name goes to the first sub-lane
- * where both are free; a name that would pass the right edge ends with its bar instead.
+ * Places names on the row of their own bars without ever shortening one: each bar with its name after it goes to the
+ * first sub-lane where both are free; a name that would pass the right edge stands before its bar instead.
  * @param gap least room between neighbours in a sub-lane.
  */
 export function packNames(
@@ -27,8 +27,8 @@ export function packNames(
   const ends: number[] = [];
   const ordered = [...all].sort((a, b) => a.from - b.from || a.to - b.to || a.id.localeCompare(b.id));
   const packed = ordered.map(one => {
-    const nameAt =
-      one.from + one.nameWidth > right ? Math.max(0, Math.min(one.from, right - one.nameWidth)) : one.from;
+    const isBefore = one.to + NEAR + one.nameWidth > right;
+    const nameAt = isBefore ? one.from - NEAR - one.nameWidth : one.to + NEAR;
     const start = Math.min(nameAt, one.from);
     const end = Math.max(nameAt + one.nameWidth, one.to);
     const free = ends.findIndex(taken => taken + gap <= start);
@@ -38,3 +38,6 @@ export function packNames(
   });
   return { packed, lanes: Math.max(1, ends.length) };
 }
+
+/** Room between a bar and its name. */
+const NEAR = 5;

@@ -30,11 +30,11 @@ export function ratesView(project: Project, library: Library, measures: Measures
   );
   const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
   const own =
-    overrides.size === 0 ? 'none is this project’s own yet' : `${overrides.size} of them this project’s own`;
+    overrides.size === 0
+      ? 'none of them this project’s own yet'
+      : `${overrides.size} of them this project’s own`;
   return {
-    sentence: [
-      `${count} rates from the ${library.rateBook.title.toLowerCase()}, ${own}; prices of ${library.rateBook.priceYear} before escalation.`,
-    ],
+    sentence: [`${count} rates, ${own}; prices of ${library.rateBook.priceYear}, before escalation.`],
     tables,
   };
 }

@@ -24,7 +24,7 @@ export function chartSpan(start: DayNumber, finish: DayNumber): { from: DayNumbe
 
 /** Months with their names and Mondays with their day of the month. */
 export function timeAxis(from: DayNumber, to: DayNumber): Pick<ScheduleView, 'months' | 'weeks'> {
-  const months: { at: number; to: number; text: string }[] = [];
+  const months: { at: number; to: number; text: string; isQuarter: boolean }[] = [];
   for (let day = from; day < to; day = addMonths(day, 1)) {
     const isNamed = months.length === 0 || monthOf(day).endsWith('-01');
     const text = monthWords(monthOf(day));
@@ -32,6 +32,7 @@ export function timeAxis(from: DayNumber, to: DayNumber): Pick<ScheduleView, 'mo
       at: day,
       to: Math.min(addMonths(day, 1), to),
       text: isNamed ? text : (text.split(' ')[0] ?? text),
+      isQuarter: /-(01|04|07|10)$/.test(monthOf(day)),
     });
   }
   const weeks: { at: number; text: string }[] = [];

@@ -42,16 +42,25 @@ export function scheduleView(context: EstimateContext): ScheduleView | undefined
   };
 }
 
-function sentence({ parts: { schedule } }: EstimateContext): Sentence {
-  const days: Sentence = [
-    { text: String(schedule.workDays ?? 0), why: 'schedule:work-days' },
-    ' work days, finished on ',
-  ];
-  const finish = schedule.finish === undefined ? '' : dateWords(schedule.finish);
-  const last = schedule.activities.find(activity => activity.id === schedule.criticalChain.at(-1));
-  const chain = schedule.criticalChain.length;
-  const held = last === undefined ? '.' : `; a chain of ${chain} activities holds it.`;
-  return [...days, { text: finish, why: 'schedule:finish' }, held];
+function sentence({ parts: { schedule }, evaluation: { project } }: EstimateContext): Sentence {
+  const days = { text: String(schedule.workDays ?? 0), why: 'schedule:work-days' };
+  const finish = {
+    text: schedule.finish === undefined ? '' : dateWords(schedule.finish),
+    why: 'schedule:finish',
+  };
+  const { deadline } = project.calendars;
+  const spare =
+    deadline === undefined || schedule.finish === undefined
+      ? undefined
+      : dayOf(deadline) - dayOf(schedule.finish);
+  if (spare !== undefined && spare < 0) {
+    return [days, ' work days, finished on ', finish, `: ${-spare} calendar days after the grant ends.`];
+  }
+  const rest =
+    spare === undefined
+      ? `; a chain of ${schedule.criticalChain.length} activities holds it.`
+      : `, ${spare} calendar days before the grant ends.`;
+  return [days, ' work days, finished on ', finish, rest];
 }
 
 function lanesOf(context: EstimateContext): readonly ScheduleLane[] {

@@ -24,7 +24,7 @@ type Line = readonly [
 const LINES: readonly Line[] = [
   ['length', 'Length overall', 'm', 'length'],
   ['beam', 'Beam', 'm', 'beam'],
-  ['depth', 'Depth to the upper deck', 'm', 'depth'],
+  ['depth', 'Depth, upper deck', 'm', 'depth'],
   ['draughtLight', 'Draught light', 'm', 'draught-light'],
   ['draughtFull', 'Draught full', 'm', 'draught-full'],
   ['lightship', 'Lightship', 't', 'lightship'],
@@ -65,7 +65,7 @@ function particular(context: EstimateContext, [field, title, unit, measure]: Lin
     return [givenRow(field, title, givenCell(at, title, figure, context.measures), figure)];
   if (measure === undefined) {
     const edit = figureEdit(at, title, undefined, unit, context.measures);
-    return [row(field, title, { ...NOT_APPLYING, edit }, words(edit.unit ?? ''), NOT_APPLYING)];
+    return [row(field, title, { text: 'not given', edit }, words(edit.unit ?? ''), NOT_APPLYING)];
   }
   const { work } = context.parts;
   const step = work.takeOff.measures[measure];
@@ -103,31 +103,47 @@ const SITE: readonly (readonly [
   ['clearanceRequired', 'Clearance required'],
   ['bottomSlope', 'Bottom slope'],
   ['towDistance', 'Tow distance'],
-  ['yardDistance', 'Road to the disposal sites'],
+  ['yardDistance', 'Road to disposal'],
 ];
 
-/** The site: depth, clearance and distances, and the names on papers. */
+/** The site: depth, clearance and distances. */
 export function siteTable({ evaluation: { project }, measures }: ViewContext): TableRows {
+  const rows: Row[] = SITE.flatMap(([field, title]) => {
+    const figure = project.site[field];
+    if (figure === undefined) return [];
+    // By road a foot is no measure; the document's own unit stays.
+    const shown = givenCell(`/site/${field}`, title, figure, field === 'yardDistance' ? 'metric' : measures);
+    return [givenRow(field, title, shown, figure)];
+  });
+  return { id: 'site', caption: 'Site', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+}
+
+const NAME_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Name', kind: 'words' },
+  { key: 'value', title: 'As papers print it', kind: 'words' },
+];
+
+/** The names on papers. */
+export function namesTable({ evaluation: { project } }: ViewContext): TableRows {
   const named = (field: 'name' | 'port' | 'county', title: string): Row =>
     textRow(field, title, { at: `/site/${field}`, kind: 'text', value: project.site[field], label: title });
-  const rows: Row[] = [
-    textRow('ship', 'Name of the ship', {
-      at: '/vessel/name',
-      kind: 'text',
-      value: project.vessel.name,
-      label: 'Name of the ship',
-    }),
-    named('name', 'Reef site'),
-    named('port', 'Preparation port'),
-    named('county', 'County'),
-    ...SITE.flatMap(([field, title]) => {
-      const figure = project.site[field];
-      return figure === undefined
-        ? []
-        : [givenRow(field, title, givenCell(`/site/${field}`, title, figure, measures), figure)];
-    }),
-  ];
-  return { id: 'site', caption: 'Names and site', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+  const ship = {
+    at: '/vessel/name',
+    kind: 'text' as const,
+    value: project.vessel.name,
+    label: 'Name of the ship',
+  };
+  return {
+    id: 'names',
+    caption: 'Names',
+    columns: NAME_COLUMNS,
+    rows: [
+      textRow('ship', 'Ship', ship),
+      named('name', 'Reef site'),
+      named('port', 'Preparation port'),
+      named('county', 'County'),
+    ],
+  };
 }
 
 const COMPARTMENT_COLUMNS: readonly Column[] = [

@@ -1,6 +1,6 @@
 import type { EstimateContext } from './context';
 import { clearanceOf, shipPicture } from './ship-picture';
-import { compartmentTable, particulars, siteTable } from './vessel-tables';
+import { compartmentTable, namesTable, particulars, siteTable } from './vessel-tables';
 import type { Sentence } from './rows';
 import type { ShipPicture, VesselView } from './window-rows';
 
@@ -14,6 +14,7 @@ export function vesselView(context: EstimateContext): VesselView {
         : sentence(context, picture),
     particulars: particulars(context),
     site: siteTable(context),
+    names: namesTable(context),
     compartments: compartmentTable(context),
     picture,
     notes: [

@@ -66,6 +66,7 @@ export interface VesselView {
   readonly sentence: Sentence;
   readonly particulars: TableRows;
   readonly site: TableRows;
+  readonly names: TableRows;
   readonly compartments: TableRows;
   readonly picture: ShipPicture | undefined;
   readonly notes: Sentence;
@@ -165,7 +166,12 @@ export interface ScheduleView {
   readonly sentence: Sentence;
   readonly from: number;
   readonly to: number;
-  readonly months: readonly { readonly at: number; readonly to: number; readonly text: string }[];
+  readonly months: readonly {
+    readonly at: number;
+    readonly to: number;
+    readonly text: string;
+    readonly isQuarter: boolean;
+  }[];
   readonly weeks: readonly { readonly at: number; readonly text: string }[];
   readonly lanes: readonly ScheduleLane[];
   readonly shades: readonly ScheduleShade[];

@@ -58,9 +58,19 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
   const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
   const driver =
     context.evaluation.library.drivers.find(one => one.id === item.driver)?.title.toLowerCase() ?? '';
-  if (unit === '1') return [`${driver} `, value];
+  if (isOnce(context, item)) return [];
+  if (unit === '1') return ['scaled by ', value, ` for the ${driver}`];
   const words = unit === 'each' ? driver : (shown.unit ?? '');
   return [value, ` ${words}`];
+}
+
+/** An item of which a project has exactly one: its quantity goes without saying. */
+function isOnce(context: EstimateContext, item: WorkItem): boolean {
+  const driver = context.evaluation.library.drivers.find(one => one.id === item.driver);
+  const isChanged = context.evaluation.project.items.some(
+    one => one.item === item.id && one.quantity !== undefined,
+  );
+  return driver?.base === 'one' && !isChanged;
 }
 
 /** A time-dependent item: how long its span lasts, from the schedule. */
@@ -91,7 +101,9 @@ function rateClause(context: EstimateContext, item: WorkItem): Sentence {
       label: `Hours per unit of ${item.title.toLowerCase()}`,
     },
   };
-  return ['at ', rate, ` ${unitWords(shown.unit)}, `, hours, ' hours in all'];
+  return isOnce(context, item)
+    ? [rate, ' hours', ...(hours.text === rate.text ? [] : [', with conditions ', hours])]
+    : ['at ', rate, ` ${unitWords(shown.unit)}, `, hours, ' hours in all'];
 }
 
 function crewClause(context: EstimateContext, item: WorkItem): Sentence {

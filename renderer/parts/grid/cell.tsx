@@ -13,14 +13,16 @@ export function CellContent({ shown, column }: { shown: Shown | undefined; colum
   const tone =
     shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
   return (
-    <span className={`${shown.why === undefined ? '' : 'figure'} ${tone}`.trim()}>
-      {shown.edit?.kind === 'choice' ? chosenTitle(shown.edit) : shown.text}
+    <>
+      <span className={`${shown.why === undefined ? '' : 'figure'} ${tone}`.trim()}>
+        {shown.edit?.kind === 'choice' ? chosenTitle(shown.edit) : shown.text}
+      </span>
       {shown.pad === undefined ? null : (
         <span className="hidden-digits" aria-hidden="true">
           {shown.pad}
         </span>
       )}
-    </span>
+    </>
   );
 }
 

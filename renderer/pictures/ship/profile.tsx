@@ -247,7 +247,10 @@ function AtRest({ picture, scales }: { picture: ShipPicture; scales: ShipScales 
 /** The one dimension of the picture: clear water over the highest point that stays. */
 function Clearance({ picture, scales }: { picture: ShipPicture; scales: ShipScales }) {
   const top = scales.y(picture.highestStaying - picture.waterDepth);
-  const x = scales.x(picture.length * 0.62);
+  const bulkheads = picture.compartments
+    .map(one => one.to)
+    .filter(at => at > picture.length * 0.55 && at < picture.length * 0.8);
+  const x = scales.x(bulkheads[0] ?? picture.length * 0.62);
   const ink = picture.isTooLittle ? 'var(--accent)' : 'var(--text)';
   const from = scales.y(-picture.draught);
   const words = `${picture.clearance}, ${picture.required}`;

@@ -1,5 +1,5 @@
 import type { PlacedBar, TimeLayout } from './layout';
-import { NAME_HEIGHT } from './layout';
+import { MIDDLE } from './layout';
 
 interface BarProps {
   readonly placed: PlacedBar;
@@ -11,7 +11,7 @@ interface BarProps {
 /** An activity: its name over its bar. The chain that holds the finish has the heavier outline; waiting is thin. */
 export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
   const { bar, x, y, width, nameX } = placed;
-  const middle = y + NAME_HEIGHT + 7;
+  const middle = y + MIDDLE;
   return (
     <g
       role="button"
@@ -23,7 +23,7 @@ export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
       className="time-bar"
       onClick={onChoose}
     >
-      <rect x={Math.min(x, nameX)} y={y} width={Math.max(width, 24)} height={30} fill="transparent" />
+      <rect x={Math.min(x, nameX)} y={y - 2} width={Math.max(width, 24)} height={24} fill="transparent" />
       <Shape bar={placed} middle={middle} />
       <Earlier placed={placed} middle={middle} />
       {isChosen ? (
@@ -37,7 +37,7 @@ export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
           strokeWidth="2"
         />
       ) : (
-        <text x={nameX} y={y + 12} className="bar-name">
+        <text x={nameX} y={middle + 4.5} className="bar-name">
           {bar.title}
         </text>
       )}
@@ -91,7 +91,7 @@ function Earlier({ placed, middle }: { placed: PlacedBar; middle: number }) {
 /** What holds the chosen activity: a line back to the day it could have started, an arrow from what holds it, and words. */
 export function Holding({ placed, layout }: { placed: PlacedBar; layout: TimeLayout }) {
   const { bar, x, y, width } = placed;
-  const middle = y + NAME_HEIGHT + 7;
+  const middle = y + MIDDLE;
   const could = layout.x(bar.couldStart);
   const holder = layout.bars.find(other => other.bar.id === bar.heldBy);
   const isNearEdge = x + width > layout.right - 300;
@@ -120,9 +120,9 @@ export function Holding({ placed, layout }: { placed: PlacedBar; layout: TimeLay
 }
 
 function Arrow({ from, to }: { from: PlacedBar; to: PlacedBar }) {
-  const start = from.y + NAME_HEIGHT + 7;
+  const start = from.y + MIDDLE;
   const isBelow = to.y > from.y;
-  const end = to.y + NAME_HEIGHT + 7 + (isBelow ? -9 : 9);
+  const end = to.y + MIDDLE + (isBelow ? -9 : 9);
   const x = Math.max(from.x + from.width + 5, to.x + 4);
   const tip = isBelow ? -7 : 7;
   if (from.y === to.y) return null;

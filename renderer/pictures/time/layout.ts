@@ -3,8 +3,11 @@ import { packNames, type ScheduleBar, type ScheduleLane, type ScheduleView } fro
 import { textWidth } from '../text-width';
 
 export const AXIS_HEIGHT = 40;
-export const NAME_HEIGHT = 16;
-const SUB_LANE = 31;
+/** Top of the first lane: the axis is a picture of its own above. */
+const TOP = 2;
+const SUB_LANE = 21;
+/** Middle of a bar in its sub-lane. */
+export const MIDDLE = 10;
 const LANE_EDGE = 3;
 
 export interface PlacedBar {
@@ -38,7 +41,7 @@ export function timeLayout(view: ScheduleView, width: number): TimeLayout {
   const left = width > 1400 ? 206 : 166;
   const right = width - 2;
   const x = scaleLinear([view.from, view.to], [left, right]);
-  let y = AXIS_HEIGHT;
+  let y = TOP;
   const lanes: PlacedLane[] = [];
   const bars: PlacedBar[] = [];
   for (const lane of view.lanes) {

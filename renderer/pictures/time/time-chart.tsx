@@ -17,33 +17,36 @@ export function TimeChart({ view, width }: { view: ScheduleView; width: number }
   const reachable = chosenBar ?? layout.bars[0];
   const height = layout.bottom + PEOPLE_HEIGHT;
   return (
-    <svg
-      width={width}
-      height={height}
-      className="picture time-chart"
-      role="group"
-      aria-label={view.words}
-      onKeyDown={event => onKey(event, layout, reachable?.bar.id)}
-    >
-      <Patterns id={id} />
-      <Shades view={view} layout={layout} id={id} />
-      <Axis view={view} layout={layout} height={height} />
-      <Lanes layout={layout} />
-      <People view={view} layout={layout} />
-      {view.marks.map(mark => (
-        <Mark key={mark.kind} mark={mark} layout={layout} height={height} />
-      ))}
-      {layout.bars.map(placed => (
-        <Bar
-          key={placed.bar.id}
-          placed={placed}
-          isChosen={placed === chosenBar}
-          isReachable={placed === reachable}
-          onChoose={() => change({ chosen: placed.bar.id })}
-        />
-      ))}
-      {chosenBar === undefined ? null : <Holding placed={chosenBar} layout={layout} />}
-    </svg>
+    <>
+      <Axis view={view} layout={layout} width={width} />
+      <svg
+        width={width}
+        height={height}
+        className="picture time-chart"
+        role="group"
+        aria-label={view.words}
+        onKeyDown={event => onKey(event, layout, reachable?.bar.id)}
+      >
+        <Patterns id={id} />
+        <Shades view={view} layout={layout} id={id} />
+        <MonthLines view={view} layout={layout} height={height} />
+        <Lanes layout={layout} />
+        <People view={view} layout={layout} />
+        {view.marks.map(mark => (
+          <Mark key={mark.kind} mark={mark} layout={layout} height={height} />
+        ))}
+        {layout.bars.map(placed => (
+          <Bar
+            key={placed.bar.id}
+            placed={placed}
+            isChosen={placed === chosenBar}
+            isReachable={placed === reachable}
+            onChoose={() => change({ chosen: placed.bar.id })}
+          />
+        ))}
+        {chosenBar === undefined ? null : <Holding placed={chosenBar} layout={layout} />}
+      </svg>
+    </>
   );
 }
 
@@ -69,23 +72,36 @@ function onKey(event: KeyboardEvent, layout: TimeLayout, at: string | undefined)
   event.preventDefault();
 }
 
-function Axis({ view, layout, height }: { view: ScheduleView; layout: TimeLayout; height: number }) {
-  const isRoomy = layout.x(view.weeks[1]?.at ?? 1) - layout.x(view.weeks[0]?.at ?? 0) >= 20;
+function MonthLines({ view, layout, height }: { view: ScheduleView; layout: TimeLayout; height: number }) {
   return (
-    <g>
+    <>
+      {view.months.map(month => (
+        <path key={month.at} d={`M${layout.x(month.at)} 0V${height - 8}`} stroke="var(--rule)" />
+      ))}
+    </>
+  );
+}
+
+/** The axis stays in view while the lanes scroll under it. */
+function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout; width: number }) {
+  const isRoomy = layout.x(view.weeks[1]?.at ?? 1) - layout.x(view.weeks[0]?.at ?? 0) >= 20;
+  const first = view.months[0];
+  const isNarrow = first !== undefined && layout.x(first.to) - layout.x(first.at) < 34;
+  return (
+    <svg width={width} height={AXIS_HEIGHT} className="picture time-axis" aria-hidden="true">
       <text x="0" y={AXIS_HEIGHT - 8} className="axis-text">
         {isRoomy ? 'Place, week of' : 'Place'}
       </text>
-      {view.months.map(month => (
-        <g key={month.at}>
-          <path d={`M${layout.x(month.at)} 6V${height - 8}`} stroke="var(--rule)" />
-          {layout.x(month.to) - layout.x(month.at) > 30 ? (
-            <text x={layout.x(month.at) + 5} y="16" className="strong-text">
+      {view.months
+        .filter(month => !isNarrow || month.isQuarter)
+        .map(month => (
+          <g key={month.at}>
+            <path d={`M${layout.x(month.at)} 6V${AXIS_HEIGHT}`} stroke="var(--rule)" />
+            <text x={layout.x(month.at) + 5} y={isRoomy ? 16 : AXIS_HEIGHT - 10} className="strong-text">
               {month.text}
             </text>
-          ) : null}
-        </g>
-      ))}
+          </g>
+        ))}
       {isRoomy
         ? view.weeks.map(week => (
             <text
@@ -99,8 +115,8 @@ function Axis({ view, layout, height }: { view: ScheduleView; layout: TimeLayout
             </text>
           ))
         : null}
-      <path d={`M${layout.left} ${AXIS_HEIGHT - 2}H${layout.right}`} stroke="var(--rule2)" />
-    </g>
+      <path d={`M${layout.left} ${AXIS_HEIGHT - 1}H${layout.right}`} stroke="var(--rule2)" />
+    </svg>
   );
 }
 
@@ -144,14 +160,7 @@ function Shade({ shade, layout, fill }: { shade: ScheduleShade; layout: TimeLayo
   if (width <= 0) return null;
   return (
     <g>
-      <rect
-        x={x}
-        y={AXIS_HEIGHT}
-        width={width}
-        height={layout.bottom - AXIS_HEIGHT}
-        fill={fill}
-        opacity="0.4"
-      >
+      <rect x={x} y={0} width={width} height={layout.bottom} fill={fill} opacity="0.4">
         <title>{shade.title}</title>
       </rect>
       {layout.lanes
@@ -175,11 +184,11 @@ const MARK_LINES: Readonly<
 function Mark({ mark, layout, height }: { mark: ScheduleMark; layout: TimeLayout; height: number }) {
   const style = MARK_LINES[mark.kind];
   const x = layout.x(mark.at);
-  const y = AXIS_HEIGHT + 12 + style.row * 30;
+  const y = 14 + style.row * 34;
   return (
     <g pointerEvents="none">
       <path
-        d={`M${x} ${AXIS_HEIGHT - 2}V${height - 8}`}
+        d={`M${x} 0V${height - 8}`}
         stroke={style.stroke}
         strokeWidth={style.width}
         strokeDasharray={style.dash}

@@ -33,9 +33,11 @@ export default function Budget() {
           <DataTable
             table={view.byStage}
             isCaptionUnseen
-            after={row => (
-              <div className="stage-bar" style={{ inlineSize: `${(view.bars[row.id] ?? 0) * 100}%` }} />
-            )}
+            after={row =>
+              row.kind === 'total' ? null : (
+                <div className="stage-bar" style={{ inlineSize: `${(view.bars[row.id] ?? 0) * 100}%` }} />
+              )
+            }
           />
         ) : (
           <DataTable key={face} table={other} isCaptionUnseen />
@@ -46,9 +48,11 @@ export default function Budget() {
         <div className="column">
           <DataTable table={view.waste} />
         </div>
-        <div className="column">
-          <DataTable table={view.generator} />
-        </div>
+        {view.generator.rows.length === 0 ? null : (
+          <div className="column">
+            <DataTable table={view.generator} />
+          </div>
+        )}
       </div>
     </>
   );

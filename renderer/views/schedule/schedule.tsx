@@ -33,7 +33,7 @@ export default function Schedule() {
   return (
     <>
       <TitleLine sentence={view.sentence} faces={FACES} face={face} onFace={setFace} />
-      <div ref={ref} className="scroll-x">
+      <div ref={ref} className="scroll-x schedule-body">
         {face === 'picture' ? (
           <>
             <TimeChart view={view} width={Math.max(width, 720)} />

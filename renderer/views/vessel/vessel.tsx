@@ -29,6 +29,7 @@ export default function Vessel() {
           <DataTable table={view.particulars} />
           <DataTable table={view.site} />
           {view.compartments.rows.length === 0 ? null : <DataTable table={view.compartments} />}
+          <DataTable table={view.names} />
           <p className="table-note">
             <Says sentence={view.notes} />
           </p>

@@ -77,13 +77,13 @@ function Line({ line }: { line: WorkLine }) {
             ) : (
               <InlineField key={`${at}-${part.edit.at}`} edit={part.edit} />
             ),
-          )}{' '}
-          {hasNote ? null : (
-            <button type="button" className="note-button" onClick={() => setNote(true)}>
-              note
-            </button>
           )}
         </p>
+        {hasNote ? null : (
+          <button type="button" className="note-button" onClick={() => setNote(true)}>
+            Note
+          </button>
+        )}
         {line.quotes.map(quote => (
           <p key={quote} className="quiet">
             {quote}
