@@ -9,6 +9,7 @@ import {
   type PlannedItem,
   type WorkSheet,
 } from '../estimate';
+import type { UprightResult } from '../flooding';
 import { checkProject, knownItems, withScenario, type Project, type Scenario } from '../project';
 import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
 import { idOf, sheetFindings } from '../sheet';
@@ -24,6 +25,7 @@ import { estimateInput, faultsOf } from './estimate-input';
 import { placeLimits } from './place-limits';
 import { shippedLibrary } from './templates';
 import { itemTimings } from './timing';
+import { screenUpright, withSizedOpenings } from './upright';
 
 /** How a project is evaluated. */
 export interface EvaluateOptions {
@@ -35,6 +37,8 @@ export interface EvaluateOptions {
   /** The scenario by id; the first of the file unless given. */
   readonly scenario?: string;
   readonly library?: Library;
+  /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
+  readonly upright?: boolean;
 }
 
 /** Everything that is known of one scenario: the one result that all screens and papers read. */
@@ -46,6 +50,8 @@ export interface Evaluation {
   readonly library: Library;
   readonly today: string;
   readonly findings: readonly Finding[];
+  /** The roll-over screen: screening, not a naval architect's study. Absent when it was not asked for or there is no hull. */
+  readonly upright?: UprightResult;
   /** What the figures rest on; absent when the document has faults that leave nothing to work out. */
   readonly estimate?: EstimateParts;
 }
@@ -86,7 +92,16 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
-  return { ...frame, project: seen.project, findings: [...checked, ...estimateFindings(estimate)], estimate };
+  const upright =
+    options.upright === false ? undefined : screenUpright(seen.project, estimate.input, estimate.work);
+  const findings = [...checked, ...estimateFindings(estimate), ...(upright?.findings ?? [])];
+  return {
+    ...frame,
+    project: seen.project,
+    findings,
+    estimate,
+    ...(upright === undefined ? {} : { upright }),
+  };
 }
 
 /** Faults that leave nothing to work out. */
@@ -105,7 +120,7 @@ function estimateParts(
   checked: readonly Finding[],
   options: EvaluateOptions,
 ): EstimateParts {
-  const input = estimateInput(project, library, faultsOf(checked));
+  const input = withSizedOpenings(project, estimateInput(project, library, faultsOf(checked)));
   const { ship, plant, years } = input;
   const measured = new Map(
     [...input.measured].flatMap(([id, given]): [string, string][] =>

@@ -7,7 +7,7 @@ export {
   type Evaluation,
 } from './evaluate';
 export { shippedLibrary, TEMPLATE_FILES } from './templates';
-export { estimateJson, scheduleJson, type JsonObject } from './json';
+export { estimateJson, scheduleJson, uprightJson, type JsonObject } from './json';
 export {
   ELEMENTS,
   columnOf,
@@ -18,3 +18,5 @@ export {
 } from './summary';
 export { itemTimings, obligationStart } from './timing';
 export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope } from './rom';
+export { screenUpright, withSizedOpenings } from './upright';
+export { uprightInput } from './upright-input';

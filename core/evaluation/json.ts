@@ -38,8 +38,29 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
     lines: summary.lines.map(lineJson),
     wasteTonnes: wasteTonnes(evaluation),
     ...scheduleSpan(estimate.schedule),
+    ...uprightSummary(evaluation),
     findings,
   };
+}
+
+/** The verdict of the roll-over screen, in the estimate. */
+function uprightSummary({ upright }: Evaluation): JsonObject {
+  if (upright === undefined) return {};
+  const { verdict, greatestHeelDegrees, atStage, lowestGmMetres, sinkMinutes, sinks } = upright;
+  return {
+    uprightScreen: defined({ verdict, greatestHeelDegrees, atStage, lowestGmMetres, sinkMinutes, sinks }),
+  };
+}
+
+/** The roll-over screen of a scenario as the command line prints it. */
+export function uprightJson({ upright, scenario, findings }: Evaluation): JsonObject {
+  if (upright === undefined) return { scenario: scenario.id, findings };
+  return { scenario: scenario.id, ...defined({ ...upright }), findings };
+}
+
+/** An object without its absent fields. */
+function defined(object: JsonObject): JsonObject {
+  return Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined));
 }
 
 function sumsJson(summary: EstimateSummary): JsonObject {

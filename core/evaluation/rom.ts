@@ -70,6 +70,7 @@ export function roughOrder(
     seed: 1,
     schedules: request.schedules ?? ROM_SCHEDULES,
     library,
+    upright: false,
   });
   const { estimate, findings } = evaluation;
   if (estimate?.money === undefined) return { json: { findings }, evaluation };

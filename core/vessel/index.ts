@@ -4,3 +4,4 @@ export { MEASURES, type MeasureKey } from './measures';
 export { type OpeningMeasure } from './opening-measures';
 export { plantOf, type Plant } from './plant';
 export { takeOff, type Particular, type ShipGivens, type TakeOff, type TankGiven } from './take-off';
+export * from './formulas';

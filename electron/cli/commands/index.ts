@@ -1,5 +1,6 @@
 import type { Command } from '../command';
 import { checkCommand } from './check';
+import { compareCommand } from './compare';
 import { demoCommand } from './demo';
 import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
@@ -7,6 +8,7 @@ import { newCommand } from './new';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
 import { schemaCommand } from './schema';
+import { uprightCommand } from './upright';
 import { whyCommand } from './why';
 
 /** The commands, in the order the help shows them. */
@@ -14,7 +16,9 @@ export const COMMANDS: readonly Command[] = [
   estimateCommand,
   scheduleCommand,
   whyCommand,
+  uprightCommand,
   checkCommand,
+  compareCommand,
   documentsCommand,
   newCommand,
   romCommand,

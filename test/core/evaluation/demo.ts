@@ -14,7 +14,7 @@ export function evaluated(project: Project, scenario?: string): Evaluation {
   return evaluate(project, {
     today: '2026-11-24',
     seed: 1,
-    schedules: 20,
+    schedules: 20, upright: false,
     ...(scenario === undefined ? {} : { scenario }),
   });
 }
