@@ -40,3 +40,4 @@ export type {
   TimedPlan,
 } from './crew-plan/plan';
 export { compareBaseline, type BaselineChange, type BaselineComparison } from './baseline';
+export { trialScheduler, type TrialOptions, type TrialScheduler } from './trial-scheduler';

@@ -45,7 +45,9 @@ describe('Three-estimate network of 14 activities (wizedu.com question 717873)',
     duration: (Number(a) + 4 * Number(m) + Number(b)) / 6,
   }));
   const relationships = rows.flatMap(([id = '', , , , before = '-']) =>
-    before === '-' ? [] : Array.from(before).map((from): NetworkRelationship => ({ from, to: id, kind: 'FS' })),
+    before === '-'
+      ? []
+      : Array.from(before).map((from): NetworkRelationship => ({ from, to: id, kind: 'FS' })),
   );
   const result = networkTimes({ activities, relationships });
 
