@@ -27,7 +27,8 @@ export interface DrawBasis {
 
 /**
  * The drawdown plan: each month as much as the grant's share of the payments so far, but never a larger part of
- * the grant than the part of the match spent by then, and only after program income in hand is used.
+ * the grant than the part of the match spent by then, and only after program income in hand is used. Where a
+ * credit will lower the match later on, the plan waits for it: what is drawn is not paid back.
  * @source 50 CFR 80.96 (federal money is not drawn faster than the match is spent) and 80.124 (program income first).
  */
 export function drawdownPlan(basis: DrawBasis): Draw[] {
@@ -41,11 +42,13 @@ export function drawdownPlan(basis: DrawBasis): Draw[] {
   if (!first || !last) return [];
   const [grantTotal, matchTotal] = [totalOfMonths(basis.grant), totalOfMonths(basis.match)];
   let drawn: Cents = 0;
-  return monthSpan(first.month, last.month).map(month => {
+  const span = monthSpan(first.month, last.month);
+  return span.map((month, index) => {
     const matchSpent = upTo(basis.match, month);
+    const matchKept = Math.max(0, Math.min(...span.slice(index).map(later => upTo(basis.match, later))));
     const due = Math.max(0, upTo(basis.grant, month) - incomeWaiting(basis, month));
     const limit =
-      basis.mayRunAhead === true || matchTotal === 0 ? due : inStep(grantTotal, matchSpent, matchTotal);
+      basis.mayRunAhead === true || matchTotal === 0 ? due : inStep(grantTotal, matchKept, matchTotal);
     const target = Math.max(drawn, Math.min(due, limit));
     const draw = target - drawn;
     drawn = target;
@@ -66,7 +69,7 @@ function incomeWaiting({ income }: DrawBasis, month: string): Cents {
 /** Finds the months of a plan in which the grant runs ahead of the match. */
 export function checkDrawdown(plan: readonly Draw[], grant: Cents, match: Cents): Finding[] {
   return plan
-    .filter(row => BigInt(row.drawn) * BigInt(match) > BigInt(grant) * BigInt(row.matchSpent))
+    .filter(row => BigInt(row.drawn) * BigInt(match) > BigInt(grant) * BigInt(Math.max(0, row.matchSpent)))
     .map(row => ({
       code: 'cash/drawn-ahead-of-match',
       weight: 'warns',

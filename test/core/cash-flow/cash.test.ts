@@ -203,6 +203,13 @@ describe('drawing a grant', () => {
     expect(checkDrawdown(plan, usd(300), usd(100))).toEqual([]);
   });
 
+  it('waits for a credit that will lower the match, since what is drawn is not paid back', () => {
+    // the match goes 40, 80, 60, 100 of 100: no more than 60 in 100 of the grant before the last month
+    const plan = drawdownPlan({ grant: months([75, 75, 75, 75]), match: months([40, 40, -20, 40]) });
+    expect(plan.map(row => row.drawn)).toEqual([usd(75), usd(150), usd(180), usd(300)]);
+    expect(checkDrawdown(plan, usd(300), usd(100))).toEqual([]);
+  });
+
   it('may run ahead of the match where the rule allows it, and the check says so', () => {
     const plan = drawdownPlan({
       grant: months([75, 75, 75, 75]),
