@@ -20,3 +20,4 @@ export { itemTimings, obligationStart } from './timing';
 export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope } from './rom';
 export { screenUpright, withSizedOpenings } from './upright';
 export { uprightInput } from './upright-input';
+export { classOf, shippedReviewData } from './estimate-class';

@@ -4,6 +4,7 @@ import type { ScheduleResult } from '../scheduling';
 import { STAGES } from '../work';
 import { ELEMENTS, type EstimateLine, type EstimateSummary } from './summary';
 import type { Evaluation } from './evaluate';
+import { classOf } from './estimate-class';
 import { summarise } from './summary';
 
 /** A plain JSON object; a figure that is absent is left out, never null or zero. */
@@ -35,12 +36,18 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
       ? {}
       : { byBasis: present(BASES.map(basis => [basis, summary.byBasis?.[basis]])) }),
     ...(summary.uncheckedShare === undefined ? {} : { uncheckedShare: summary.uncheckedShare }),
+    ...classJson(summary),
     lines: summary.lines.map(lineJson),
     wasteTonnes: wasteTonnes(evaluation),
     ...scheduleSpan(estimate.schedule),
     ...uprightSummary(evaluation),
     findings,
   };
+}
+
+function classJson({ byBasis }: EstimateSummary): JsonObject {
+  const found = byBasis && classOf(byBasis);
+  return found === undefined ? {} : { estimateClass: found.estimateClass };
 }
 
 /** The verdict of the roll-over screen, in the estimate. */
