@@ -8,7 +8,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 const home = dirname(dirname(fileURLToPath(import.meta.url)));
 const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19)) {
-  process.stderr.write(`Reefwright needs Node 20.19 or newer; this is ${process.versions.node}. Install Node 22 LTS and try again.\n`);
+  process.stderr.write(
+    `Reefwright needs Node 20.19 or newer; this is ${process.versions.node}. Install Node 22 LTS and try again.\n`,
+  );
   process.exit(2);
 }
 
@@ -20,10 +22,18 @@ function newest(path) {
 }
 
 const built = join(home, 'dist/electron/cli.js');
-const sources = ['core', 'electron', 'templates', 'package.json'].map(name => join(home, name)).filter(existsSync);
-if (existsSync(join(home, 'node_modules/vite')) && (!existsSync(built) || newestOf(sources) > statSync(built).mtimeMs)) {
+const sources = ['core', 'electron', 'templates', 'package.json']
+  .map(name => join(home, name))
+  .filter(existsSync);
+if (
+  existsSync(join(home, 'node_modules/vite')) &&
+  (!existsSync(built) || newestOf(sources) > statSync(built).mtimeMs)
+) {
   const vite = join(home, 'node_modules/vite/bin/vite.js');
-  const run = spawnSync(process.execPath, [vite, 'build', '--config', 'electron/cli.vite.config.ts'], { cwd: home, encoding: 'utf8' });
+  const run = spawnSync(process.execPath, [vite, 'build', '--config', 'electron/cli.vite.config.ts'], {
+    cwd: home,
+    encoding: 'utf8',
+  });
   if (run.status !== 0) {
     process.stderr.write(`The command line could not be built:\n${run.stdout}${run.stderr}\n`);
     process.exit(2);

@@ -9,9 +9,24 @@ import { fileURLToPath } from 'node:url';
 const home = dirname(dirname(fileURLToPath(import.meta.url)));
 const npx = (...words) => [process.execPath, [join(home, 'node_modules', words[0]), ...words.slice(1)]];
 const TOOLS = [
-  { name: 'Chromium', finds: ['chromium', 'chromium-browser', 'google-chrome'], apt: 'chromium', legs: 'the window and the printed report' },
-  { name: 'LibreOffice', finds: ['soffice'], apt: 'libreoffice-calc', legs: 'the recalculation of workbooks' },
-  { name: 'poppler-utils', finds: ['pdftotext'], apt: 'poppler-utils', legs: 'reading back the printed report' },
+  {
+    name: 'Chromium',
+    finds: ['chromium', 'chromium-browser', 'google-chrome'],
+    apt: 'chromium',
+    legs: 'the window and the printed report',
+  },
+  {
+    name: 'LibreOffice',
+    finds: ['soffice'],
+    apt: 'libreoffice-calc',
+    legs: 'the recalculation of workbooks',
+  },
+  {
+    name: 'poppler-utils',
+    finds: ['pdftotext'],
+    apt: 'poppler-utils',
+    legs: 'reading back the printed report',
+  },
 ];
 const counts = { passed: 0, failed: 0, skipped: 0 };
 const skippedLegs = [];
@@ -26,10 +41,15 @@ function installMissing() {
   const command = `apt-get install -y ${missing.map(tool => tool.apt).join(' ')}`;
   const canInstall = existsSync('/etc/debian_version') && process.getuid?.() === 0 && has('apt-get');
   if (canInstall) {
-    console.log(`Installing what the tests need and this machine lacks: ${missing.map(tool => tool.name).join(', ')}`);
+    console.log(
+      `Installing what the tests need and this machine lacks: ${missing.map(tool => tool.name).join(', ')}`,
+    );
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     spawnSync('apt-get', ['update', '-qq'], { stdio: 'ignore', env });
-    spawnSync('apt-get', ['install', '-y', '-qq', ...missing.map(tool => tool.apt)], { stdio: 'ignore', env });
+    spawnSync('apt-get', ['install', '-y', '-qq', ...missing.map(tool => tool.apt)], {
+      stdio: 'ignore',
+      env,
+    });
   }
   for (const tool of missing.filter(tool => !tool.finds.some(has)))
     skippedLegs.push(`${tool.legs} (${tool.name} is missing; the command that brings it: sudo ${command})`);
@@ -50,27 +70,47 @@ function leg(title, [program, words], options = {}) {
 function vitest(title, words, env = {}) {
   const report = join(mkdtempSync(join(tmpdir(), 'reefwright-')), 'report.json');
   const begun = Date.now();
-  const [program, base] = npx('vitest/vitest.mjs', 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${report}`, ...words);
-  const run = spawnSync(program, base, { cwd: home, encoding: 'utf8', maxBuffer: 1 << 28, env: { ...process.env, ...env } });
+  const [program, base] = npx(
+    'vitest/vitest.mjs',
+    'run',
+    '--reporter=dot',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+    ...words,
+  );
+  const run = spawnSync(program, base, {
+    cwd: home,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    env: { ...process.env, ...env },
+  });
   if (!existsSync(report)) {
     counts.failed++;
     console.log(`FAILED  ${title}: no report\n${run.stdout}${run.stderr}`);
     return;
   }
   const result = JSON.parse(readFileSync(report, 'utf8'));
-  const broken = result.testResults.filter(file => file.status === 'failed' && file.assertionResults.length === 0);
+  const broken = result.testResults.filter(
+    file => file.status === 'failed' && file.assertionResults.length === 0,
+  );
   counts.passed += result.numPassedTests;
   counts.failed += result.numFailedTests + broken.length;
   counts.skipped += result.numPendingTests + result.numTodoTests;
-  console.log(`${run.status === 0 ? 'passed' : 'FAILED'}  ${title}: ${result.numPassedTests} tests (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
+  console.log(
+    `${run.status === 0 ? 'passed' : 'FAILED'}  ${title}: ${result.numPassedTests} tests (${((Date.now() - begun) / 1000).toFixed(1)} s)`,
+  );
   for (const file of result.testResults)
     for (const test of file.assertionResults.filter(test => test.status === 'failed'))
-      console.log(`FAILED  ${file.name.replace(home, '.')} · ${test.fullName}\n${test.failureMessages.join('\n').slice(0, 2000)}`);
-  for (const file of broken) console.log(`FAILED  ${file.name.replace(home, '.')}: ${String(file.message).slice(0, 2000)}`);
+      console.log(
+        `FAILED  ${file.name.replace(home, '.')} · ${test.fullName}\n${test.failureMessages.join('\n').slice(0, 2000)}`,
+      );
+  for (const file of broken)
+    console.log(`FAILED  ${file.name.replace(home, '.')}: ${String(file.message).slice(0, 2000)}`);
 }
 
 installMissing();
-for (const folder of ['core', 'electron', 'renderer', 'test']) leg(`type check of ${folder}`, npx('typescript/bin/tsc', '-p', folder));
+for (const folder of ['core', 'electron', 'renderer', 'test'])
+  leg(`type check of ${folder}`, npx('typescript/bin/tsc', '-p', folder));
 leg('lint', npx('eslint/bin/eslint.js', '.'));
 leg('formatting', npx('prettier/bin/prettier.cjs', '--check', '.', '--log-level', 'warn'));
 leg('build', [process.execPath, [join(home, 'electron/build.mjs')]]);
@@ -90,5 +130,7 @@ for (const words of skippedLegs) {
   counts.skipped++;
   console.log(`skipped ${words}`);
 }
-console.log(`${counts.passed} passed, ${counts.failed} failed${counts.skipped > 0 ? `, ${counts.skipped} skipped` : ''}`);
+console.log(
+  `${counts.passed} passed, ${counts.failed} failed${counts.skipped > 0 ? `, ${counts.skipped} skipped` : ''}`,
+);
 process.exitCode = counts.failed > 0 ? 1 : 0;
