@@ -19,7 +19,7 @@ export class DayTables {
   readonly tables: WorkDays[] = [];
   private readonly byKey = new Map<string, OpenDays>();
   private readonly starts = new Map<string, Uint8Array>();
-  private readonly everyDay: OpenDays;
+  private readonly everyDay: OpenDays & { readonly position?: number };
   private readonly resourceCalendar: ReadonlyMap<string, string>;
 
   private readonly problem: ScheduleProblem;
@@ -104,8 +104,11 @@ export class DayTables {
       closures.map(id => this.closure(id)),
     );
     if (windows.length > 0) keepSpans(flags, this.first, windows);
-    const open = { flags, table: workDaysOf(flags), position: this.tables.length };
-    this.tables.push(open.table);
+    // A calendar without an idle day needs no table.
+    const open = flags.includes(0)
+      ? { flags, table: workDaysOf(flags), position: this.tables.length }
+      : this.everyDay;
+    if (open.position !== undefined) this.tables.push(open.table);
     this.byKey.set(key, open);
     return open;
   }
