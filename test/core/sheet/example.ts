@@ -2,6 +2,7 @@ import {
   Sheet,
   dollars,
   lookUp,
+  maximum,
   over,
   priced,
   quoted,
@@ -12,6 +13,7 @@ import {
   wholeUp,
   type Given,
   type LookUp,
+  type Recipe,
   type Step,
 } from '../../../core/sheet';
 import type { PlainUnit, Unit } from '../../../core/units';
@@ -51,7 +53,7 @@ export const give = (value: string | undefined, unit: Unit): Given => ({
 });
 
 /** The lines of a made-up estimate: from a quantity to money. */
-export function exampleLines(sheet: Sheet, items: readonly Item[], site: Site) {
+export function exampleLines(sheet: Sheet, items: readonly Item[], site: Site, isLong = false) {
   return sheet.table(
     'lines',
     { heading: 'Lines', of: items, key: i => i.id, title: i => `Line ${i.id}`, own: i => i.unit },
@@ -99,10 +101,11 @@ export function exampleLines(sheet: Sheet, items: readonly Item[], site: Site) {
       const disposal = t.place('disposal', 'Disposal', dollars(priced(boxes, boxFee, site.haul, escalation)));
       const subcontract = t.place('subcontract', 'Subcontract', dollars(scaled(given, escalation)));
       const fee = t.place('fee', 'Fee', dollars(feeGiven));
+      const more = isLong ? moreElements(t, { tonnes, boxes, escalation }) : [];
       const computed = t.place(
         'computed',
         'Direct, computed',
-        sum(labour, equipment, material, disposal, subcontract, fee),
+        sum(labour, equipment, material, disposal, ...more, subcontract, fee),
       );
       const direct = t.place('direct', 'Direct', quoted(quote, computed));
       const overhead = t.place(
@@ -111,7 +114,8 @@ export function exampleLines(sheet: Sheet, items: readonly Item[], site: Site) {
         dollars(scaled(sum(labour, equipment), bears, site.overhead)),
       );
       const profit = t.place('profit', 'Profit', dollars(scaled(sum(direct, overhead), site.profit)));
-      const whole = t.place('total', 'Total', sum(direct, overhead, profit));
+      const extra = isLong ? moreMarkUps(t, sum(material, equipment), direct) : [];
+      const whole = t.place('total', 'Total', sum(direct, overhead, ...extra, profit));
       return {
         taken,
         month,
@@ -129,8 +133,33 @@ export function exampleLines(sheet: Sheet, items: readonly Item[], site: Site) {
   );
 }
 
-/** A whole example sheet of these lines. */
-export function exampleSheet(items: readonly Item[]) {
+/** Freight with a minimum charge, and handling by the container: more to calculate in a line. */
+function moreElements(
+  t: Recipe<Item>,
+  { tonnes, boxes, escalation }: { tonnes: Step<'t'>; boxes: Step<'each'>; escalation: Step<'1'> },
+): Step<'USD'>[] {
+  const freightRate = t.field('freightRate', 'Freight rate', 'USD/t', () => give('38.50', 'USD/t'));
+  const handlingRate = t.field('handlingRate', 'Handling', 'USD/each', () => give('62.25', 'USD/each'));
+  const least = t.field('least', 'Minimum freight', 'USD', () => give('250', 'USD'));
+  const freight = dollars(priced(tonnes, freightRate, escalation));
+  return [
+    t.place('freight', 'Freight', maximum(freight, least)),
+    t.place('handling', 'Handling', dollars(priced(boxes, handlingRate, escalation))),
+  ];
+}
+
+/** Sales tax and insurance. */
+function moreMarkUps(t: Recipe<Item>, taxed: Step<'USD'>, insured: Step<'USD'>): Step<'USD'>[] {
+  const tax = t.field('taxShare', 'Tax share', '1', () => give('0.065', '1'));
+  const insurance = t.field('insuranceShare', 'Insurance share', '1', () => give('0.011', '1'));
+  return [
+    t.place('tax', 'Tax', dollars(scaled(taxed, tax))),
+    t.place('insurance', 'Insurance', dollars(scaled(insured, insurance))),
+  ];
+}
+
+/** A whole example sheet of these lines, of about 22 or, long, 33 steps that vary with the quantity. */
+export function exampleSheet(items: readonly Item[], isLong = false) {
   const sheet = new Sheet('money');
   const site = sheet.block('site', 'Site');
   const haul = site.given('haul', 'Haul factor', '1', give('1.15', '1'));
@@ -147,7 +176,7 @@ export function exampleSheet(items: readonly Item[]) {
     unit: '1',
     entries,
   });
-  const lines = exampleLines(sheet, items, { escalation, haul, overhead, profit });
+  const lines = exampleLines(sheet, items, { escalation, haul, overhead, profit }, isLong);
   const totals = sheet.block('totals', 'Totals');
   const grand = totals.place('grand', 'Total', total(lines.columns.total));
   return { sheet, lines, grand, site: { haul, overhead, profit } };

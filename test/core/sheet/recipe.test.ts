@@ -53,7 +53,7 @@ describe('a recipe is refused when it is built', () => {
   });
 
   it('when steps of two tables meet, or a column is used as a single value', () => {
-    refused((b, sheet) => {
+    refused((_, sheet) => {
       const rows = { heading: 'T', of: ['a'], key: (r: string) => r, title: (r: string) => r };
       const one = sheet.table('one', rows, t => ({ x: t.field('x', 'X', 'h', () => give('1', 'h')) }));
       sheet.table('two', rows, t =>
