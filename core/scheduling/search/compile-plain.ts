@@ -1,4 +1,5 @@
 import { layLanes, packUnits } from './lanes';
+import { leastAfter } from './least-after';
 import { linksOf, type PlainNet } from './plain-net';
 import type { SearchProblem } from './problem';
 
@@ -33,14 +34,18 @@ export function plainNetOf(problem: SearchProblem): PlainNet {
   const freeDay = packUnits(lanes, capacities).map((units, word) => units | (lanes.guards[word] ?? 0));
   const pairs = problem.relationships.map(link => [link.from, link.to] as const);
   const durations = Int32Array.from(problem.activities, activity => activity.duration);
+  const successors = linksOf(count, pairs);
+  const predecessors = linksOf(
+    count,
+    pairs.map(([from, to]) => [to, from] as const),
+  );
   return {
     count,
     durations,
-    predecessors: linksOf(
-      count,
-      pairs.map(([from, to]) => [to, from] as const),
-    ),
-    successors: linksOf(count, pairs),
+    predecessors,
+    successors,
+    heads: leastAfter(problem, successors, predecessors),
+    tails: leastAfter(problem, predecessors, successors),
     words: lanes.words,
     demands,
     freeDay,

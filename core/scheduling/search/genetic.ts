@@ -87,7 +87,7 @@ export class GeneticSearch {
       } else {
         this.sample(backward, isParallel, made);
         forward.lists.fromOne(made, this.list);
-        this.decode(forward, made);
+        this.decode(forward, made, Infinity);
       }
       forward.population.push(made);
     }
@@ -100,19 +100,23 @@ export class GeneticSearch {
       this.count(camp, made, side.sampleParallel(this.tuning.bias, this.dice, made));
     } else {
       this.list.set(sampledOrder(side, side.priorities, this.tuning.bias, this.dice));
-      this.decode(camp, made);
+      this.decode(camp, made, Infinity);
     }
   }
 
-  private decode(camp: Camp, made: Individual): void {
-    this.count(camp, made, camp.side.decode(this.list, made));
+  private decode(camp: Camp, made: Individual, limit: number): void {
+    this.count(camp, made, camp.side.decode(this.list, made, limit));
   }
 
   /** Values the schedule, counts its cost and keeps it if it is the best. */
   private count(camp: Camp, made: Individual, cost: number): void {
     const { spending, tuning } = this;
-    assess(made, camp.side.weights, tuning.tail);
     spending.spent += cost;
+    if (!made.isWhole) {
+      made.value = Infinity;
+      return;
+    }
+    assess(made, camp.side.weights, tuning.tail);
     if (made.late === 0 && made.last - made.low + made.beyond < spending.best) {
       spending.keep(made, camp.isForward);
     }
@@ -125,8 +129,10 @@ export class GeneticSearch {
       const first = population[slot];
       const second = population[this.drawMate(from, slot)];
       if (!first || !second) continue;
-      this.makeChild(to, first, second, this.spare[0]);
-      this.makeChild(to, second, first, this.spare[1]);
+      this.makeChild(to, first, second, this.spare[0], Infinity);
+      // The second child only matters when it is better than the first, or when the first is held already.
+      const limit = to.held.has(this.spare[0].hash) ? Infinity : this.spare[0].last;
+      this.makeChild(to, second, first, this.spare[1], limit);
       this.replace(to, slot);
     }
   }
@@ -142,14 +148,14 @@ export class GeneticSearch {
     return best < 0 ? (slot + 1) % population.length : best;
   }
 
-  private makeChild(to: Camp, keeper: Individual, other: Individual, child: Individual): void {
+  private makeChild(to: Camp, keeper: Individual, other: Individual, child: Individual, limit: number): void {
     to.lists.fromTwo(keeper, other, this.drawBlock(keeper), this.list);
     let { shifts } = this.tuning;
     while (shifts > 0 && this.dice.share() < shifts) {
       to.lists.shiftOne(this.list);
       shifts--;
     }
-    this.decode(to, child);
+    this.decode(to, child, limit);
   }
 
   /** The busiest of a few random stretches of the schedule. */
@@ -178,7 +184,7 @@ export class GeneticSearch {
     if (!old) return;
     for (const which of order) {
       const child = this.spare[which === 0 ? 0 : 1];
-      if (to.held.has(child.hash)) continue;
+      if (!child.isWhole || to.held.has(child.hash)) continue;
       to.held.delete(old.hash);
       to.held.add(child.hash);
       to.population[slot] = child;

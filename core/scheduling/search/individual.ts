@@ -14,6 +14,8 @@ export interface Individual {
   /** What selection compares: the objective, and as its fraction the work left near the end. */
   value: number;
   hash: number;
+  /** Whether the pass went to its end. */
+  isWhole: boolean;
 }
 
 export function individualOf(count: number): Individual {
@@ -26,6 +28,7 @@ export function individualOf(count: number): Individual {
     late: 0,
     value: Infinity,
     hash: 0,
+    isWhole: true,
   };
 }
 

@@ -21,6 +21,9 @@ export interface PlainNet {
   readonly guards: Int32Array;
   /** Day slots the profiles need: all work in a row. */
   readonly slots: number;
+  /** Least time between the start of the project and the start, between the finish and the end of the project. */
+  readonly heads: Int32Array;
+  readonly tails: Int32Array;
   /** Work of an activity per day, as a share of the capacities; for comparing schedules of equal finish. */
   readonly weights: Float64Array;
 }
@@ -42,5 +45,6 @@ export function linksOf(count: number, pairs: readonly (readonly [number, number
 
 /** The same network with time running backwards. */
 export function reversedNet(net: PlainNet): PlainNet {
-  return { ...net, predecessors: net.successors, successors: net.predecessors };
+  const { predecessors, successors, heads, tails } = net;
+  return { ...net, predecessors: successors, successors: predecessors, heads: tails, tails: heads };
 }

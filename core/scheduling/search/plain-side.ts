@@ -29,8 +29,11 @@ export class PlainSide implements Side {
     this.priorities = tailsOf(net).map(tail => -tail);
   }
 
-  decode(list: Int32Array, made: Individual): number {
-    made.last = serialPass(this.net, this.memory, list, made.finishes);
+  decode(list: Int32Array, made: Individual, limit: number): number {
+    const last = serialPass(this.net, this.memory, list, made.finishes, limit);
+    made.isWhole = last >= 0;
+    if (last < 0) return -last / this.count;
+    made.last = last;
     return this.fillStarts(made);
   }
 

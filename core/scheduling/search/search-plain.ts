@@ -4,7 +4,7 @@ import { windowsForEnd } from './bounds/windows-for-end';
 import { plainNetOf } from './compile-plain';
 import { OrderSearch } from './exact/order-search';
 import { GeneticSearch, type Spending } from './genetic';
-import { GENETIC_SHARE, isFinished, resultOf, spendingFor, type Best } from './outcome';
+import { isFinished, resultOf, spendingFor, type Best } from './outcome';
 import { reversedNet, type PlainNet } from './plain-net';
 import { PlainSide } from './plain-side';
 import type { SearchOptions, SearchProblem, SearchResult } from './problem';
@@ -34,11 +34,16 @@ export function searchPlain(problem: SearchProblem, options: SearchOptions): Sea
     spending.lowerBound = destructiveBound(bounds, spending.lowerBound, spending.best, spending.shouldStop);
   }
   if (options.isHeuristicOnly !== true && net.count <= EXACT_AT_MOST) {
-    search.evolve(spending.limit * GENETIC_SHARE);
+    search.evolve(spending.limit * geneticShare(spending.limit));
     searchOrders(net, bounds, spending, best);
   }
   search.evolve(spending.limit);
   return resultOf(best, spending);
+}
+
+/** Share of the budget before the exact search begins: small budgets leave it little, large ones half. */
+function geneticShare(limit: number): number {
+  return Math.min(0.95, Math.max(0.5, 0.95 - 0.115 * Math.log(limit / 1000)));
 }
 
 /** The exact search, with what is left of the budget. */

@@ -18,7 +18,8 @@ export function passMemoryOf(net: PlainNet): PassMemory {
  * predecessors and the free capacities allow.
  * @param list every activity after its predecessors.
  * @param finishes receives the finish of each activity.
- * @returns the last finish.
+ * @param limit the pass ends early when the last finish must become larger (not with many packed words).
+ * @returns the last finish, or minus the number of activities placed when the pass ended early.
  * @source Kolisch, European Journal of Operational Research 90 (1996) 320-333.
  */
 export function serialPass(
@@ -26,45 +27,59 @@ export function serialPass(
   memory: PassMemory,
   list: Int32Array,
   finishes: Int32Array,
+  limit = Infinity,
 ): number {
   return net.words === 1
-    ? oneWordPass(net, memory, list, finishes)
+    ? oneWordPass(net, memory, list, finishes, limit)
     : manyWordPass(net, memory, list, finishes);
 }
 
-function oneWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finishes: Int32Array): number {
-  const { durations, demands, count } = net;
+function oneWordPass(
+  net: PlainNet,
+  memory: PassMemory,
+  list: Int32Array,
+  finishes: Int32Array,
+  limit: number,
+): number {
+  const { durations, demands, tails, count } = net;
   const { first, list: links } = net.predecessors;
   const { free } = memory;
   const guards = net.guards[0] ?? NONE;
+  const most = Math.min(limit, net.slots + 1) | 0;
   let last = 0;
-  for (let k = 0; k < count; k++) {
-    const activity = list[k] ?? NONE;
+  let placed = 0;
+  for (; placed < count; placed = (placed + 1) | 0) {
+    const activity = list[placed] ?? NONE;
     let start = 0;
-    for (let p = first[activity] ?? NONE, end = first[activity + 1] ?? NONE; p < end; p++) {
-      const finish = finishes[links[p] ?? NONE] ?? NONE;
-      if (finish > start) start = finish;
+    for (let p = first[activity] ?? NONE, end = first[activity + 1] ?? NONE; p < end; p = (p + 1) | 0) {
+      start = Math.max(start, finishes[links[p] ?? NONE] ?? NONE) | 0;
     }
     const duration = durations[activity] ?? NONE;
     const demand = demands[activity] ?? NONE;
-    let finish = start + duration;
+    let finish = (start + duration) | 0;
     if (demand !== 0) {
       // From the last day back: the latest day that is too full moves the start furthest, and the days after it
       // are known to be free.
-      for (let day = finish - 1, known = start; day >= known; day--) {
+      let day = (finish - 1) | 0;
+      let known = start;
+      while (day >= known) {
         if ((((free[day] ?? NONE) - demand) & guards) !== guards) {
           known = finish;
-          finish = day + 1 + duration;
+          finish = (day + 1 + duration) | 0;
           day = finish;
         }
+        day = (day - 1) | 0;
       }
-      for (let day = finish - duration; day < finish; day++) free[day] = ((free[day] ?? NONE) - demand) | 0;
+      for (day = (finish - duration) | 0; day < finish; day = (day + 1) | 0) {
+        free[day] = ((free[day] ?? NONE) - demand) | 0;
+      }
     }
     finishes[activity] = finish;
-    if (finish > last) last = finish;
+    last = Math.max(last, finish) | 0;
+    if (finish + (tails[activity] ?? NONE) > most) break;
   }
   free.fill(net.freeDay[0] ?? NONE, 0, last);
-  return last;
+  return placed < count ? -placed - 1 : last;
 }
 
 function manyWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finishes: Int32Array): number {

@@ -17,9 +17,10 @@ export interface Side {
   readonly needsRepair: boolean;
   /**
    * Decodes a list into `made`: starts, finishes, low, last, beyond and late.
-   * @returns what it cost in schedules.
+   * @param limit it may stop, and leave `made` not whole, once the last finish must become larger.
+   * @returns what it cost in schedules: 1, or placements over activities.
    */
-  decode(list: Int32Array, made: Individual): number;
+  decode(list: Int32Array, made: Individual, limit: number): number;
   /** Makes a schedule by biased sampling in the parallel scheme; absent where only lists are sampled. */
   sampleParallel?(bias: number, dice: Dice, made: Individual): number;
 }

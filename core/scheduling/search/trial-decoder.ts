@@ -71,7 +71,7 @@ export class TrialDecoder {
       this.room = 2 * sum;
       [this.side, this.base] = this.sideWithRoom();
     }
-    this.side.decode(list, this.made);
+    this.side.decode(list, this.made, Infinity);
     return this.trial();
   }
 

@@ -28,7 +28,8 @@ export interface Tuning {
 export function tuningFor(count: number, schedules: number): Tuning {
   const budget = Math.log(Math.max(schedules, 100) / 1000);
   const smallness = 120 / Math.min(Math.max(count, 20), 400);
-  const population = 17 * Math.exp(budget * (0.5 + 0.06 * budget)) * smallness ** 0.9;
+  const population =
+    17 * Math.exp(budget * (0.5 + 0.06 * budget)) * smallness ** Math.min(1.2, 0.7 + 0.3 * budget);
   return {
     population: Math.round(Math.min(Math.max(population, 6), 2500)),
     tournament: Math.max(3, Math.round(4 + Math.log2(smallness))),

@@ -42,7 +42,7 @@ export function reportOf(
     set: options.set,
     schedules: options.schedules,
     counting:
-      'forward or backward pass = 1 schedule; partial passes of exact search = placements / activities',
+      'forward or backward pass = 1 schedule; passes ended early and exact search = placements / activities',
     seeds: options.seeds,
     instances: instances.length,
     deviationFrom: options.set === 'j30' ? 'optimum' : 'critical path',

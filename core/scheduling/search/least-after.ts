@@ -1,0 +1,46 @@
+import { NONE } from './dice';
+import type { Links } from './plain-net';
+import type { SearchProblem } from './problem';
+import { orderOf } from './tails';
+
+/** Largest networks in which the work behind every activity is summed: its time grows with the square of the size. */
+const SUMMED_AT_MOST = 400;
+
+/**
+ * The least time between the finish of each activity and the end of the project: its longest path, or all the work
+ * that must follow it over the capacities, whichever is more.
+ */
+export function leastAfter(problem: SearchProblem, before: Links, after: Links): Int32Array {
+  const count = problem.activities.length;
+  const order = orderOf(count, before, after);
+  const least = new Int32Array(count);
+  const followers = Array.from({ length: count }, () => new Set<number>());
+  for (let k = order.length - 1; k >= 0; k--) {
+    const activity = order[k] ?? NONE;
+    const all = followers[activity];
+    for (let s = after.first[activity] ?? NONE; s < (after.first[activity + 1] ?? NONE); s++) {
+      const next = after.list[s] ?? NONE;
+      const path = (least[next] ?? NONE) + (problem.activities[next]?.duration ?? NONE);
+      least[activity] = Math.max(least[activity] ?? NONE, path);
+      if (count > SUMMED_AT_MOST) continue;
+      all?.add(next);
+      for (const later of followers[next] ?? []) all?.add(later);
+    }
+    least[activity] = Math.max(least[activity] ?? NONE, daysOfWork(problem, all ?? new Set()));
+  }
+  return least;
+}
+
+/** Days that the work of some activities takes at least, by the resource that is shortest. */
+function daysOfWork(problem: SearchProblem, activities: ReadonlySet<number>): number {
+  let days = 0;
+  problem.resources.forEach(({ capacity }, r) => {
+    let work = 0;
+    for (const i of activities) {
+      const activity = problem.activities[i];
+      work += (activity?.duration ?? NONE) * (activity?.demands[r] ?? NONE);
+    }
+    if (work > 0) days = Math.max(days, Math.ceil(work / capacity));
+  });
+  return days;
+}
