@@ -1,5 +1,5 @@
 import review from '../../templates/review.json';
-import { BASES, type Basis } from '../base';
+import { BASES, recordOf, type Basis } from '../base';
 import type { Money } from '../money';
 import { estimateClass, readReviewData, type EstimateClass, type ReviewData } from '../review';
 
@@ -13,9 +13,6 @@ export function shippedReviewData(): ReviewData {
 
 /** The class of an estimate by how much of it is surveyed or quoted. */
 export function classOf(byBasis: Readonly<Record<Basis, Money>>): EstimateClass | undefined {
-  const cents = Object.fromEntries(BASES.map(basis => [basis, byBasis[basis].cents])) as Record<
-    Basis,
-    number
-  >;
+  const cents = recordOf(BASES, basis => byBasis[basis].cents);
   return estimateClass(cents, shippedReviewData());
 }

@@ -1,4 +1,4 @@
-import { BASES, UNCHECKED_BASES, type Basis } from '../base';
+import { BASES, UNCHECKED_BASES, recordOf, type Basis } from '../base';
 import { allocate, fromCents, sumMoney, type Money } from '../money';
 import { basisReader, idOf, type Step } from '../sheet';
 import { STAGES, type StageKey } from '../work';
@@ -71,8 +71,8 @@ export function summarise(parts: EstimateParts & { readonly money: MoneySheet })
     budget: of(sums.budget),
     scrapCredit: of(sums.scrapCredit),
     scrapIncome: of(sums.scrapIncome),
-    byStage: record(STAGES, stage => result.money(stages.columns.total, stage)),
-    byElement: record(ELEMENTS, element => sumOf(lines.map(line => line.elements[element]))),
+    byStage: recordOf(STAGES, stage => result.money(stages.columns.total, stage)),
+    byElement: recordOf(ELEMENTS, element => sumOf(lines.map(line => line.elements[element]))),
     byBasis,
     uncheckedShare: byBasis && total && uncheckedShare(byBasis, total),
   };
@@ -82,7 +82,7 @@ function lineOf(parts: EstimateParts & { readonly money: MoneySheet }, key: stri
   const { money, work } = parts;
   const { columns } = money.lines;
   const row = work.rows.find(candidate => candidate.item.id === key);
-  const elements = record(ELEMENTS, element => money.result.money(columnOf(columns, element), key));
+  const elements = recordOf(ELEMENTS, element => money.result.money(columnOf(columns, element), key));
   const read = readerOf(money);
   const bases = Object.fromEntries(
     ELEMENTS.flatMap(element => {
@@ -137,7 +137,7 @@ function basisSplit(lines: readonly EstimateLine[]): Record<Basis, Money> | unde
         parts.get(line.bases[element] ?? 'common practice')?.push(amount, share);
     });
   }
-  return record(BASES, basis => sumMoney(parts.get(basis) ?? []));
+  return recordOf(BASES, basis => sumMoney(parts.get(basis) ?? []));
 }
 
 function uncheckedShare(byBasis: Readonly<Record<Basis, Money>>, total: Money): number {
@@ -148,8 +148,4 @@ function uncheckedShare(byBasis: Readonly<Record<Basis, Money>>, total: Money): 
 function sumOf(amounts: readonly (Money | undefined)[]): Money | undefined {
   const known = amounts.filter(amount => amount !== undefined);
   return known.length === amounts.length ? sumMoney(known) : undefined;
-}
-
-function record<K extends string, V>(keys: readonly K[], value: (key: K) => V): Record<K, V> {
-  return Object.fromEntries(keys.map(key => [key, value(key)])) as Record<K, V>;
 }
