@@ -49,7 +49,9 @@ const WRONG = [
 /** The lines of the text, counted from the first after the head, that the compiler refuses. */
 function refusedLines(lines: readonly string[]): Set<number> {
   const text = HEAD + lines.map(line => `{ ${line} }`).join('\n') + '\nexport {};\n';
-  const { config } = ts.readConfigFile(resolve(root, 'tsconfig.json'), path => ts.sys.readFile(path));
+  const config: unknown = ts.readConfigFile(resolve(root, 'tsconfig.json'), path =>
+    ts.sys.readFile(path),
+  ).config;
   const { options } = ts.parseJsonConfigFileContent(config, ts.sys, root);
   options.noUnusedLocals = false;
   const host = ts.createCompilerHost(options);
