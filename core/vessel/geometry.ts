@@ -133,7 +133,7 @@ function place<U extends 'm2' | 'm3' | 't'>(
   return block.place(key, MEASURES[key].title, step);
 }
 
-function ofType<U extends 'm' | '1' | 't/m3' | 'm2/m3'>(ship: ShipGivens, key: string, unit: U) {
+function ofType(ship: ShipGivens, key: string, unit: 'm' | '1' | 't/m3' | 'm2/m3') {
   const figure = ship.type.quantities[key];
   return figure && givenFrom(figure, unit, `templates/hull-types/${ship.type.id}/${key}`);
 }
