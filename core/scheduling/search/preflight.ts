@@ -9,12 +9,10 @@ import { orderOf } from './tails';
 /** A conflict that can be seen before anything is compiled: too large a demand, or a loop of relationships. */
 export function conflictOnSight(problem: SearchProblem): SearchConflict | undefined {
   const none = { activities: [], relationships: [], resources: [] };
+  const peaks = problem.resources.map(peakOf);
   for (const [i, activity] of problem.activities.entries()) {
     if (activity.fixedStart !== undefined || activity.duration === 0) continue;
-    const short = activity.demands.findIndex((units, r) => {
-      const resource = problem.resources[r];
-      return units > (resource ? peakOf(resource) : 0);
-    });
+    const short = activity.demands.findIndex((units, r) => units > (peaks[r] ?? 0));
     if (short >= 0) return { ...none, kind: 'demand above capacity', activities: [i], resources: [short] };
   }
   const lags = normalised(problem);
