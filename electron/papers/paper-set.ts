@@ -1,9 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from '../../core/base';
-import type { Evaluation } from '../../core/evaluation';
-import { estimateWorkbook } from '../../core/papers';
+import { estimateJson, scheduleJson, summarise, type Evaluation } from '../../core/evaluation';
+import { calendarFile, csvFiles, estimateWorkbook, reportHtml } from '../../core/papers';
+import type { Comparison } from '../../core/scenario';
 import type { PaperKind } from './kinds';
+import { findChromium, printPdf } from './print';
 import { writeWorkbook } from './write-workbook';
 
 /** What was written, and what could not be. */
@@ -12,24 +14,102 @@ export interface WrittenPapers {
   readonly findings: readonly Finding[];
 }
 
-/** Writes the papers of one scenario into a folder, which is made when it is not there. */
+/** What the papers are made from: one scenario, and all of them side by side when they are known. */
+interface PaperSource {
+  readonly evaluation: Evaluation;
+  readonly comparison: Comparison | undefined;
+}
+
+/**
+ * Writes the papers of one scenario into a folder, which is made when it is not there.
+ * @param comparison all scenarios side by side, for the papers that show alternatives.
+ */
 export async function writePapers(
   evaluation: Evaluation,
   folder: string,
   kinds: readonly PaperKind[],
+  comparison?: Comparison,
 ): Promise<WrittenPapers> {
   mkdirSync(folder, { recursive: true });
-  const files: string[] = [];
-  for (const kind of kinds) files.push(...(await writers[kind](evaluation, folder)));
-  return { files, findings: [] };
+  const source = { evaluation, comparison };
+  const written: WrittenPapers[] = [];
+  for (const kind of kinds) written.push(await writers[kind](source, folder));
+  return {
+    files: written.flatMap(({ files }) => files),
+    findings: written.flatMap(({ findings }) => findings),
+  };
 }
 
-const writers: Readonly<Record<PaperKind, (evaluation: Evaluation, folder: string) => Promise<string[]>>> = {
-  workbook: async (evaluation, folder) => {
-    const paper = estimateWorkbook(evaluation);
-    if (paper === undefined) return [];
-    const file = join(folder, `${evaluation.scenario.id}-estimate.xlsx`);
-    writeFileSync(file, await writeWorkbook(paper));
-    return [file];
+type Writer = (source: PaperSource, folder: string) => Promise<WrittenPapers> | WrittenPapers;
+
+const writers: Readonly<Record<PaperKind, Writer>> = {
+  workbook: async (source, folder) => {
+    const paper = estimateWorkbook(source.evaluation, source.comparison);
+    if (paper === undefined) return nothing('workbook');
+    return file(source, folder, 'estimate.xlsx', await writeWorkbook(paper));
+  },
+  report,
+  calendar: (source, folder) => {
+    const text = calendarFile(source.evaluation);
+    return text === undefined ? nothing('calendar') : file(source, folder, 'calendar.ics', text);
+  },
+  csv: (source, folder) => {
+    const { estimate } = source.evaluation;
+    if (estimate?.money === undefined) return nothing('CSV files');
+    const csv = csvFiles(estimate, summarise({ ...estimate, money: estimate.money }));
+    const written = csv.map(({ name, text }) => file(source, folder, `${name}.csv`, text));
+    return { files: written.flatMap(({ files }) => files), findings: [] };
+  },
+  json: (source, folder) => {
+    const { evaluation } = source;
+    const json = { estimate: estimateJson(evaluation), schedule: scheduleJson(evaluation) };
+    return file(source, folder, 'evaluation.json', JSON.stringify(json, null, 1) + '\n');
   },
 };
+
+async function report(source: PaperSource, folder: string): Promise<WrittenPapers> {
+  const html = reportHtml(source.evaluation, source.comparison);
+  if (html === undefined) return nothing('report');
+  const chromium = findChromium();
+  if (chromium === undefined) return { files: [], findings: [NO_CHROMIUM] };
+  const target = join(folder, `${source.evaluation.scenario.id}-report.pdf`);
+  await printPdf(chromium, html, target);
+  return existsSync(target)
+    ? { files: [target], findings: [] }
+    : {
+        files: [],
+        findings: [{ ...NO_CHROMIUM, message: 'The Chromium that was found printed no report.' }],
+      };
+}
+
+function file(
+  { evaluation }: PaperSource,
+  folder: string,
+  end: string,
+  text: string | Buffer,
+): WrittenPapers {
+  const target = join(folder, `${evaluation.scenario.id}-${end}`);
+  writeFileSync(target, text);
+  return { files: [target], findings: [] };
+}
+
+const NO_CHROMIUM: Finding = {
+  code: 'papers/no-chromium',
+  weight: 'warns',
+  place: '--only report',
+  message: 'The report was not written: there is no Chromium on the PATH to print it.',
+  meaning: 'All other papers are written.',
+  remedy: 'Install Chromium or Edge, or print the report from the window.',
+};
+
+function nothing(paper: string): WrittenPapers {
+  const finding: Finding = {
+    code: 'papers/no-estimate',
+    weight: 'warns',
+    place: '/',
+    message: `The ${paper} could not be written: there is no estimate.`,
+    meaning: 'Something in the project withholds it; the findings above say what.',
+    remedy: 'Put the findings that block right, then write the papers again.',
+  };
+  return { files: [], findings: [finding] };
+}

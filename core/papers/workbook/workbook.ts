@@ -1,4 +1,5 @@
 import { summarise, type Evaluation } from '../../evaluation';
+import type { Comparison } from '../../scenario';
 import { emitWorkbook } from '../../sheet';
 import { assumptionsSheet } from './assumptions';
 import { calculationSheets } from './calculation';
@@ -11,7 +12,10 @@ import { scheduleSheet } from './schedule';
  * calculation sheets with live formulas and cached results.
  * @returns nothing without an estimate: its findings say why.
  */
-export function estimateWorkbook(evaluation: Evaluation): PaperWorkbook | undefined {
+export function estimateWorkbook(
+  evaluation: Evaluation,
+  comparison?: Comparison,
+): PaperWorkbook | undefined {
   const { estimate } = evaluation;
   if (estimate?.money === undefined) return undefined;
   const results = [estimate.work.result, estimate.money.result];

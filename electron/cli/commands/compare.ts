@@ -1,4 +1,5 @@
-import { evaluate } from '../../../core/evaluation';
+import type { Finding } from '../../../core/base';
+import { evaluate, summarise, type Evaluation } from '../../../core/evaluation';
 import { moneyText } from '../../../core/money';
 import { compareScenarios, comparisonJson, type Bridge } from '../../../core/scenario';
 import type { Command } from '../command';
@@ -17,19 +18,23 @@ export const compareCommand: Command = {
       evaluate(project, { today, seed: 1, scenario: scenario.id }),
     );
     const comparison = compareScenarios(evaluations);
-    const all = [
-      ...findings,
-      ...evaluations.flatMap(({ letter, findings: own }) =>
-        own.map(finding => ({ ...finding, place: `${letter}${finding.place}` })),
-      ),
-    ];
-    const lines = [
-      ...evaluations.map(({ letter, scenario }) => `${letter}  ${scenario.title}`),
-      ...comparison.bridges.flatMap(bridgeLines),
-    ];
+    const all = once([...findings, ...evaluations.flatMap(evaluation => evaluation.findings)]);
+    const lines = [...evaluations.map(scenarioLine), ...comparison.bridges.flatMap(bridgeLines)];
     return { json: { ...comparisonJson(comparison), findings: all }, lines, findings: all };
   },
 };
+
+function scenarioLine({ letter, scenario, estimate }: Evaluation): string {
+  const summary = estimate?.money && summarise({ ...estimate, money: estimate.money });
+  const total = summary?.total === undefined ? 'absent, see findings' : moneyText(summary.total);
+  return `${letter}  ${scenario.title.padEnd(42)} ${total.padStart(16)}  ${estimate?.schedule.finish ?? ''}`;
+}
+
+/** Each finding once: what is wrong with the project is found in every scenario. */
+function once(findings: readonly Finding[]): Finding[] {
+  const seen = new Map(findings.map(finding => [`${finding.place} ${finding.message}`, finding]));
+  return [...seen.values()];
+}
 
 function bridgeLines({ from, to, steps, total }: Bridge): string[] {
   const row = (title: string, dollars: string) => `  ${title.padEnd(40)} ${dollars.padStart(16)}`;

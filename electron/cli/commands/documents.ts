@@ -1,6 +1,8 @@
 import { PAPERS, type PaperKind } from '../../papers/kinds';
 import { UsageError, type Call, type Command } from '../command';
-import { evaluated } from '../load';
+import { evaluate, type Evaluation } from '../../../core/evaluation';
+import { compareScenarios, type Comparison } from '../../../core/scenario';
+import { evaluated, fileOf, loadProject } from '../load';
 import { SCENARIO_OPTION } from './estimate';
 
 export const documentsCommand: Command = {
@@ -22,12 +24,27 @@ export const documentsCommand: Command = {
     const kinds = kindsOf(call);
     return evaluated(call, async evaluation => {
       const { writePapers } = await import('../../papers/paper-set');
-      const written = await writePapers(evaluation, out, kinds);
+      const written = await writePapers(evaluation, out, kinds, alternatives(call, kinds, evaluation));
       const findings = [...evaluation.findings, ...written.findings];
       return { json: { files: written.files, findings }, lines: written.files, findings };
     });
   },
 };
+
+/** The papers that show alternatives, beside the one scenario they are about. */
+const COMPARING: readonly PaperKind[] = ['workbook', 'report'];
+
+/** All scenarios of the file side by side, where a paper shows them and there is more than one. */
+function alternatives(call: Call, kinds: readonly PaperKind[], chosen: Evaluation): Comparison | undefined {
+  if (!kinds.some(kind => COMPARING.includes(kind))) return undefined;
+  const { project } = loadProject(fileOf(call));
+  if (project === undefined || project.scenarios.length < 2) return undefined;
+  return compareScenarios(
+    project.scenarios.map(({ id }) =>
+      id === chosen.scenario.id ? chosen : evaluate(project, { today: chosen.today, seed: 1, scenario: id }),
+    ),
+  );
+}
 
 function kindsOf(call: Call): PaperKind[] {
   const only = call.option('only');

@@ -1,0 +1,74 @@
+import type { Finding } from '../../base';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, points, table, type Child, type Markup } from './markup';
+import { dateWords, dollarsAndCents, percentWords } from './words';
+
+/** How many lines are listed by size. */
+const LARGEST_LINES = 12;
+/** How many findings are printed; the workbook has all. */
+const FINDINGS_SHOWN = 8;
+
+/** What the estimate rests on: scope, method, the dearest lines with their basis, findings, cautions. */
+export function basisPage(facts: ReportFacts): Markup {
+  const { project, summary, evaluation, parts } = facts;
+  const { vessel, site, rates } = project;
+  const largest = [...summary.lines]
+    .filter(line => line.total !== undefined)
+    .sort((a, b) => (b.total?.cents ?? -1) - (a.total?.cents ?? -1))
+    .slice(0, LARGEST_LINES);
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'Basis of the estimate'),
+    paragraph(
+      `The ship is ${vessel.name}, built ${vessel.built}, ${vessel.length.value} ${vessel.length.unit} long. She is prepared at ${site.port}, towed ${site.towDistance.value} ${site.towDistance.unit} and sunk at ${site.name} in ${site.waterDepth.value} ${site.waterDepth.unit} of water.`,
+    ),
+    paragraph(
+      `Prices are those of ${dateWords(rates.priceDate)}, brought to the month of spending. The estimate has ${summary.lines.length} lines. Quantities come from the ship’s particulars and the survey; hours from production rates; dates from a schedule that keeps crews within limits. The workbook holds every figure with its basis and a live formula.`,
+    ),
+    paragraph(contingencyWords(facts)),
+    table(
+      'The dearest lines and the weakest basis of each',
+      [{ title: 'Line' }, { title: 'Total, USD', figures: true }, { title: 'Weakest basis' }],
+      largest.map((line): Child[] => [
+        line.title,
+        dollarsAndCents(line.total),
+        [...new Set(Object.values(line.bases))].join(', '),
+      ]),
+    ),
+    heading(2, 'Findings'),
+    findingsPart(evaluation.findings),
+    heading(2, 'Cautions'),
+    ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
+    paragraph(
+      parts.money.lines.scope.rows.length === summary.lines.length ? evaluation.library.cautionClosing : '',
+    ),
+  );
+}
+
+function contingencyWords({ project, summary }: ReportFacts): string {
+  const { share, policy } = project.contingency;
+  if (share === undefined) return `Contingency follows the policy: ${policy}.`;
+  return `Contingency is ${percentWords(Number(share.value))} of the total, ${dollarsAndCents(summary.contingency)}. Basis: ${share.basis}: ${share.source}.`;
+}
+
+function findingsPart(findings: readonly Finding[]): Markup {
+  if (findings.length === 0) return paragraph('None.');
+  const order = { blocks: 0, warns: 1, notes: 2 };
+  const sorted = [...findings].sort((a, b) => order[a.weight] - order[b.weight]);
+  const rest = sorted.length - FINDINGS_SHOWN;
+  return element(
+    'div',
+    {},
+    points(sorted.slice(0, FINDINGS_SHOWN).map(finding => `${finding.message} To do: ${finding.remedy}`)),
+    rest > 0 ? paragraph(`${rest} more stand in the workbook.`) : undefined,
+  );
+}
+
+/** Cautions of the dangers of this scenario: of work that is done, of stability, and of costs. */
+function cautions({ evaluation, parts }: ReportFacts): string[] {
+  const named = new Set([...parts.items.flatMap(item => item.cautions), 'stability', 'costs-and-dates']);
+  return evaluation.library.cautions
+    .filter(caution => named.has(caution.id))
+    .map(caution => `${caution.work}: ${caution.danger} ${caution.care} Decides: ${caution.decides}.`);
+}

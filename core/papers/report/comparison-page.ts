@@ -1,0 +1,69 @@
+import { dollarsOf } from '../../money';
+import { summarise, type Evaluation } from '../../evaluation';
+import type { Bridge } from '../../scenario';
+import { barChart } from './charts';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, table, type Markup } from './markup';
+import { dateWords, dollarsAndCents, percentWords, signedDollars } from './words';
+
+/** The scenarios side by side, and what separates the first from each other. */
+export function comparisonPage({ comparison }: ReportFacts): Markup | undefined {
+  if (comparison === undefined || comparison.evaluations.length < 2) return undefined;
+  const { evaluations, bridges } = comparison;
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'Scenarios side by side'),
+    table(
+      'Scenarios',
+      [
+        { title: 'Scenario' },
+        { title: 'Total, USD', figures: true },
+        { title: 'Budget, USD', figures: true },
+        { title: 'Finish', figures: true },
+        { title: 'Not yet checked', figures: true },
+        { title: 'Roll-over screen' },
+      ],
+      evaluations.map(row),
+    ),
+    paragraph('The roll-over screen is a screening, not a naval architect’s study.'),
+    ...bridges.map(bridge => bridgePart(bridge, evaluations)),
+  );
+}
+
+function row(evaluation: Evaluation): string[] {
+  const { estimate, letter, scenario, upright } = evaluation;
+  const summary = estimate?.money && summarise({ ...estimate, money: estimate.money });
+  return [
+    `${letter}: ${scenario.title}`,
+    dollarsAndCents(summary?.total),
+    dollarsAndCents(summary?.budget),
+    dateWords(estimate?.schedule.finish),
+    summary?.uncheckedShare === undefined ? 'not known' : percentWords(summary.uncheckedShare),
+    upright?.verdict ?? 'not run',
+  ];
+}
+
+function bridgePart(bridge: Bridge, evaluations: readonly Evaluation[]): Markup {
+  const letterOf = (id: string) => evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  const [from, to] = [letterOf(bridge.from), letterOf(bridge.to)];
+  return element(
+    'div',
+    {},
+    heading(3, `What separates ${from} from ${to}`),
+    barChart(
+      `Steps from the total of ${from} to the total of ${to}, US dollars`,
+      bridge.steps.map(step => ({
+        title: step.title,
+        value: dollarsOf(step.amount),
+        words: signedDollars(step.amount),
+      })),
+    ),
+    table(
+      `From the total of ${from} to the total of ${to}`,
+      [{ title: 'Step' }, { title: 'Adds, USD', figures: true }],
+      bridge.steps.map(step => [step.title, signedDollars(step.amount)]),
+      ['Difference of the totals', signedDollars(bridge.total)],
+    ),
+  );
+}

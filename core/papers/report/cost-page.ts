@@ -1,0 +1,85 @@
+import { BASES } from '../../base';
+import { dollarsOf, fromCents } from '../../money';
+import { stageTitle } from '../../estimate';
+import { ELEMENTS } from '../../evaluation';
+import { STAGES } from '../../work';
+import { barChart } from './charts';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, table, type Markup } from './markup';
+import { dollarsAndCents, monthWords } from './words';
+
+const ELEMENT_TITLES: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
+  labour: 'Labour',
+  equipment: 'Equipment',
+  material: 'Material',
+  disposal: 'Disposal',
+  subcontract: 'Subcontract',
+  fee: 'Fees',
+  'mark-up': 'Mark-ups of the contractor',
+};
+
+/** What it costs: by stage with its picture, by element, by basis. */
+export function costPage({ summary }: ReportFacts): Markup {
+  const stages = STAGES.map(stage => ({ title: stageTitle(stage), amount: summary.byStage[stage] }));
+  const bars = stages.flatMap(({ title, amount }) =>
+    amount === undefined ? [] : [{ title, value: dollarsOf(amount), words: dollarsAndCents(amount) }],
+  );
+  const byBasis = summary.byBasis;
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'What it costs'),
+    paragraph(
+      'The total is the owner’s cost at the month of spending. It includes rising prices. It leaves out contingency, interest and the indirect cost of the grant.',
+    ),
+    barChart('Total by stage, US dollars', bars),
+    table(
+      'Total by stage',
+      [{ title: 'Stage' }, { title: 'Total, USD', figures: true }],
+      stages.map(({ title, amount }) => [title, dollarsAndCents(amount)]),
+      ['All stages', dollarsAndCents(summary.total)],
+    ),
+    table(
+      'Total by element of cost',
+      [{ title: 'Element' }, { title: 'Total, USD', figures: true }],
+      ELEMENTS.map(element => [ELEMENT_TITLES[element], dollarsAndCents(summary.byElement[element])]),
+      ['All elements', dollarsAndCents(summary.total)],
+    ),
+    byBasis &&
+      table(
+        'Total by where its figures come from',
+        [{ title: 'Basis' }, { title: 'Total, USD', figures: true }],
+        BASES.map(basis => [basis, dollarsAndCents(byBasis[basis])]),
+        ['All bases', dollarsAndCents(summary.total)],
+      ),
+  );
+}
+
+/** When it is spent: by fiscal year and month, with its picture. */
+export function cashSection({ months, fiscalYears }: ReportFacts): Markup | undefined {
+  if (months === undefined || fiscalYears === undefined) return undefined;
+  const years = fiscalYears.map(({ fiscalYear, amount }) => ({
+    title: `Fiscal year ${fiscalYear}`,
+    words: dollarsAndCents(fromCents(amount)),
+    value: dollarsOf(fromCents(amount)),
+  }));
+  const busy = [...months].sort((a, b) => b.amount - a.amount)[0];
+  return element(
+    'div',
+    {},
+    heading(2, 'When it is spent'),
+    paragraph(
+      'Cost of work by month, before the terms of payment and before any grant is paid back. Fiscal years start in October.',
+    ),
+    barChart('Spending by fiscal year, US dollars', years),
+    table(
+      'Spending by fiscal year',
+      [{ title: 'Fiscal year' }, { title: 'Spending, USD', figures: true }],
+      years.map(({ title, words }) => [title, words]),
+    ),
+    busy &&
+      paragraph(
+        `The dearest month is ${monthWords(busy.month)} with ${dollarsAndCents(fromCents(busy.amount))}. The workbook shows every month.`,
+      ),
+  );
+}

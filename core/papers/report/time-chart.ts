@@ -1,0 +1,74 @@
+import { dayOf, monthsBetween } from '../../calendar';
+import { firstDayOf } from '../../cash-flow';
+import { stageTitle } from '../../estimate';
+import type { EstimateParts } from '../../evaluation';
+import { STAGES, type StageKey } from '../../work';
+import { PICTURE_WIDTH, label, picture, px } from './charts';
+import { element, type Markup } from './markup';
+
+/** From when to when a stage is worked on. */
+export interface StageSpan {
+  readonly stage: StageKey;
+  readonly title: string;
+  readonly start: string;
+  readonly finish: string;
+}
+
+/** Stages with activities, each from its first start to its last finish. */
+export function stageSpans({ schedule, items }: EstimateParts): StageSpan[] {
+  return STAGES.flatMap(stage => {
+    const own = new Set(items.filter(item => item.stage === stage).map(item => item.id));
+    const activities = schedule.activities.filter(activity => own.has(activity.id));
+    const start = activities.map(activity => activity.start).sort()[0];
+    const finish = activities
+      .map(activity => activity.finish)
+      .sort()
+      .at(-1);
+    return start === undefined || finish === undefined
+      ? []
+      : [{ stage, title: stageTitle(stage), start, finish }];
+  });
+}
+
+const NAME = 130;
+const ROW = 20;
+const HEAD = 18;
+
+/** Stages as bars over time, years marked, each with its name on its own row. */
+export function timeChart(spans: readonly StageSpan[]): Markup {
+  const first = dayOf(spans.map(span => span.start).sort()[0] ?? '');
+  const last = dayOf(
+    spans
+      .map(span => span.finish)
+      .sort()
+      .at(-1) ?? '',
+  );
+  const scale = (PICTURE_WIDTH - NAME - 10) / Math.max(1, last - first + 1);
+  const x = (day: number) => NAME + (day - first) * scale;
+  const height = HEAD + spans.length * ROW + 6;
+  const years = monthsBetween(first, last)
+    .filter(month => month.endsWith('-01') || month.endsWith('-07'))
+    .map(month => ({ month, at: x(firstDayOf(month)) }))
+    .filter(({ at }) => at >= NAME);
+  const parts = [
+    ...years.map(({ at }) =>
+      element('line', { x1: px(at), x2: px(at), y1: px(HEAD - 4), y2: px(height), class: 'grid' }),
+    ),
+    ...years.map(({ month, at }) => label(at, HEAD - 7, month, 'middle')),
+    ...spans.flatMap((span, i) => {
+      const y = HEAD + i * ROW + 3;
+      const [from, to] = [x(dayOf(span.start)), x(dayOf(span.finish) + 1)];
+      return [
+        label(NAME - 8, y + 11, span.title, 'end'),
+        element('rect', {
+          x: px(from),
+          y: px(y),
+          width: px(Math.max(2, to - from)),
+          height: '14',
+          class: 'bar',
+        }),
+      ];
+    }),
+  ];
+  return picture('Stages over time', height, parts);
+}

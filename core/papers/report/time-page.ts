@@ -1,0 +1,48 @@
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, table, type Markup } from './markup';
+import { stageSpans, timeChart } from './time-chart';
+import { dateWords, numberWords } from './words';
+
+/** How many activities of the chain that holds the finish are listed. */
+const LISTED = 12;
+
+/** When it happens: stages over time, and the chain of activities that holds the finish. */
+export function timePage({ parts }: ReportFacts): Markup {
+  const { schedule } = parts;
+  const spans = stageSpans(parts);
+  const byId = new Map(schedule.activities.map(activity => [activity.id, activity]));
+  const chain = schedule.criticalChain.flatMap(id => byId.get(id) ?? []);
+  const longest = [...chain]
+    .sort((a, b) => b.workDays - a.workDays)
+    .slice(0, LISTED)
+    .sort((a, b) => (a.start < b.start ? -1 : 1));
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'When it happens'),
+    paragraph(
+      `The schedule has ${schedule.activities.length} activities and ${numberWords(schedule.workDays)} work days. At most ${numberWords(schedule.peakCrew)} people work on one day.`,
+    ),
+    spans.length > 0 ? timeChart(spans) : undefined,
+    table(
+      'Stages from first start to last finish',
+      [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
+      spans.map(span => [span.title, dateWords(span.start), dateWords(span.finish)]),
+    ),
+    table(
+      'The longest activities of the chain that holds the finish',
+      [
+        { title: 'Activity' },
+        { title: 'Start', figures: true },
+        { title: 'Finish', figures: true },
+        { title: 'Work days', figures: true },
+      ],
+      longest.map(activity => [
+        activity.title,
+        dateWords(activity.start),
+        dateWords(activity.finish),
+        numberWords(activity.workDays),
+      ]),
+    ),
+  );
+}

@@ -1,0 +1,61 @@
+import { dayOf, civilOf } from '../../calendar';
+import { moneyText, type Money } from '../../money';
+import { ABSENT } from '../workbook/cells';
+
+/** An amount in dollars and cents with separators: `$4,702,024.24`; a credit with a true minus. */
+export function dollarsAndCents(amount: Money | undefined): string {
+  if (amount === undefined) return ABSENT;
+  const [whole = '', cents = ''] = moneyText(amount).replace('-', '').split('.');
+  return `${amount.cents < 0 ? '\u2212' : ''}$${separated(whole)}.${cents}`;
+}
+
+/** A difference with its sign: `+$1,200.00`. */
+export function signedDollars(amount: Money): string {
+  return amount.cents > 0 ? `+${dollarsAndCents(amount)}` : dollarsAndCents(amount);
+}
+
+/** Whole numbers with separators of thousands. */
+export function separated(whole: string): string {
+  return whole.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+}
+
+/** A number with its separators, as many decimals as it has. */
+export function numberWords(value: number | undefined): string {
+  if (value === undefined) return ABSENT;
+  const [whole = '', decimals] = String(Math.abs(value)).split('.');
+  const sign = value < 0 ? '\u2212' : '';
+  return `${sign}${separated(whole)}${decimals === undefined ? '' : `.${decimals}`}`;
+}
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** A date in words: `July 7, 2029`. */
+export function dateWords(iso: string | undefined): string {
+  if (iso === undefined) return ABSENT;
+  const { year, month, day } = civilOf(dayOf(iso));
+  return `${MONTHS[month - 1] ?? ''} ${day}, ${year}`;
+}
+
+/** A month in words: `July 2029`. */
+export function monthWords(month: string): string {
+  const { year, month: number } = civilOf(dayOf(`${month}-01`));
+  return `${MONTHS[number - 1] ?? ''} ${year}`;
+}
+
+/** A share in whole percent. */
+export function percentWords(share: number): string {
+  return `${Math.round(share * 100)} %`;
+}
