@@ -50,7 +50,8 @@ export function liveCells(order: Order, varying: Varying): Uint8Array {
 export type Roots = (cell: number) => number;
 
 /**
- * Finds the live cells that pass an operand on unchanged, so that they need no array and no time.
+ * Finds the live cells that pass an operand on unchanged, so that they need no array and no time. A cell whose
+ * operands all turn out not to vary is taken off the live ones: its exact value stands in every trial.
  * @param constantOf the value of a cell that does not vary.
  */
 export function passedOn(
@@ -61,16 +62,17 @@ export function passedOn(
 ): Roots {
   const roots = new Map<number, number>();
   for (const step of order.steps) {
-    if (step.kind.passes === undefined) continue;
+    if (step.inputs.length === 0 || step.kind.carried) continue;
     for (let row = 0; row < rowsOf(step); row++) {
       const cell = order.cell(step, row);
       if (live[cell] !== 1 || varying.has(cell)) continue;
       const operands = order.operands(step, row).map(operand => roots.get(operand) ?? operand);
-      const passed = step.kind.passes(
+      const passed = step.kind.passes?.(
         operands.map(operand => (live[operand] === 1 ? undefined : constantOf(operand))),
       );
       const root = passed === undefined ? -1 : (operands[passed] ?? -1);
       if (root >= 0) roots.set(cell, root);
+      else if (operands.every(operand => live[operand] !== 1)) live[cell] = 0;
     }
   }
   return cell => roots.get(cell) ?? cell;

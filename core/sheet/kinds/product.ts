@@ -1,5 +1,5 @@
 import { multiplyAll } from '../columns/runs';
-import { ONE } from '../decimal';
+import { ONE, times as exactTimes } from '../decimal';
 import { folded } from '../exactly';
 import { multiplied } from '../formula/term';
 import type { Kind } from '../kind';
@@ -7,10 +7,17 @@ import { loosenessOfProduct } from '../looseness';
 import { makeStep, requireUnit, type Step } from '../step';
 import { pricedUnit, productUnit, type BaseUnit, type Product, type SheetUnit, type Top } from '../unit';
 
+/** Nothing times anything is nothing, unless a factor is absent. */
+function nothing(constants: readonly (number | undefined)[]): number | undefined {
+  const zero = constants.indexOf(0);
+  return zero < 0 || constants.some(Number.isNaN) ? undefined : zero;
+}
+
 const record: Kind = {
   operation: 'product',
-  exact: folded((a, b) => a.times(b), ONE),
+  exact: folded(exactTimes, ONE),
   live: multiplyAll,
+  passes: nothing,
   formula: context => multiplied(context.terms()),
   words: titles => titles.join(' × '),
 };
