@@ -4,6 +4,7 @@ import { checkProblem } from './check/check-problem';
 import { compile } from './compile/compile';
 import { plannedModes } from './compile/compile-activities';
 import type { Compiled } from './compile/compiled';
+import { tightHorizon } from './compile/tight-horizon';
 import { conflictFindings, noResult } from './no-result';
 import { diagnose } from './diagnose/diagnose';
 import { earliestStarts } from './diagnose/earliest';
@@ -53,13 +54,32 @@ export function prepare(problem: ScheduleProblem, options: ScheduleOptions): Pre
     failed: noResult(status, schedules, [...findings, ...conflictFindings(sets)], sets),
   });
   if (conflicts.length > 0) return fail('infeasible', 0, conflicts);
-  const { found, placed } = place(compiled, options);
+  const earliestFinish = earliest.finishes.reduce((a, b) => Math.max(a, b), 0);
+  const { found, placed } = placeInTime(compiled, earliestFinish, options);
   if (placed) {
-    const lowerBound = earliest.finishes.reduce((a, b) => Math.max(a, b), found.lowerBound);
+    const lowerBound = Math.max(earliestFinish, found.lowerBound);
     return { placed, lowerBound, schedules: found.schedules, findings };
   }
   const sets = found.conflict ? [searchConflict(compiled, found.conflict)] : [];
   return fail(found.status === 'infeasible' ? 'infeasible' : 'not-found', found.schedules, sets);
+}
+
+/** Worth laying out anew: the shorter horizon is less than this share of the full one. */
+const WORTH_SHORTENING = 0.75;
+
+/** Searches within a horizon that any sensible schedule keeps, and within the full one if that finds nothing. */
+function placeInTime(
+  compiled: Compiled,
+  earliestFinish: number,
+  options: ScheduleOptions,
+): ReturnType<typeof place> {
+  const horizon = tightHorizon(compiled, earliestFinish);
+  if (horizon < WORTH_SHORTENING * compiled.search.horizon) {
+    const modes = compiled.activities.map(activity => activity.mode);
+    const inTime = place(compile(compiled.problem, modes, horizon), options);
+    if (inTime.placed) return inTime;
+  }
+  return place(compiled, options);
 }
 
 /** Searches a packed problem and enters what it finds, moved as early as it fits. */

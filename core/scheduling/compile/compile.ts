@@ -23,13 +23,14 @@ import {
  * Packs a checked problem for the search: days become slots from the horizon start, ids become positions,
  * calendars become index tables, zone states become relationships, crew limits become resources.
  * @param modes the crew of each activity, as positions in its `modes`; absent: the planned ones.
+ * @param horizon days to lay out; absent: room for all work in a row.
  */
 export function compile(
   problem: ScheduleProblem,
   modes: readonly number[] = plannedModes(problem),
+  horizon = horizonDays(problem),
 ): Compiled {
   const first = dayOf(problem.horizonStart);
-  const horizon = horizonDays(problem);
   const tables = new DayTables(problem, first, horizon);
   const statusSlot = problem.statusDate === undefined ? 0 : Math.max(0, dayOf(problem.statusDate) - first);
   const position = new Map(problem.activities.map((activity, i) => [activity.id, i]));
