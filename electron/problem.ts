@@ -33,14 +33,15 @@ const diskWords: Record<string, { message: string; remedy: string }> = {
   ENAMETOOLONG: { message: 'The name is too long.', remedy: 'Choose a shorter name.' },
 };
 
-/** A failed file operation in words. */
+/** A failed file operation in words. A fault that is none of the file system's is a mistake of ours and goes on as it is. */
 export function diskProblem(cause: unknown, meaning: string): HostProblem {
   const code = errorCode(cause);
+  if (code === '') throw cause;
   const words = diskWords[code] ?? {
-    message: `The file operation failed${code === '' ? '' : ` (${code})`}.`,
+    message: `The file operation failed (${code}).`,
     remedy: 'Try again, or choose another folder.',
   };
-  return new HostProblem({ code: `file/${code === '' ? 'failed' : code.toLowerCase()}`, meaning, ...words });
+  return new HostProblem({ code: `file/${code.toLowerCase()}`, meaning, ...words });
 }
 
 /** Runs a handler and turns what it throws into a problem in words. A fault of ours says so and loses nothing. */

@@ -1,6 +1,11 @@
 import { builtinModules } from 'node:module';
 import { defineConfig } from 'vite';
 
+/** Packages written for CommonJS ask for their own file name. */
+const NAMES = `import { fileURLToPath as ownPath } from 'node:url';
+const __filename = ownPath(import.meta.url);
+const __dirname = import.meta.dirname;`;
+
 /** Builds one bundle of the shell, named by the mode: `entry` and `preload` (CommonJS for Electron), `start` (Node). */
 export default defineConfig(({ mode }) => {
   const format = mode === 'start' ? 'es' : 'cjs';
@@ -17,7 +22,7 @@ export default defineConfig(({ mode }) => {
       minify: false,
       rolldownOptions: {
         external: ['electron', ...builtinModules, ...builtinModules.map(name => `node:${name}`)],
-        output: { format, entryFileNames: `${mode}.${extension}`, codeSplitting: false },
+        output: { format, banner: format === 'es' ? NAMES : '', entryFileNames: `${mode}.${extension}`, codeSplitting: false },
       },
     },
   };

@@ -45,8 +45,6 @@ const SINGULAR: Readonly<Record<string, string>> = {
   day: 'calendar day',
   month: 'month',
   year: 'year',
-  each: 'one',
-  '1': 'one',
   person: 'person',
 };
 
@@ -55,6 +53,7 @@ export function unitWords(unit: string): string {
   const [top = '', bottom] = unit.split('/');
   const above = WORDS[top] ?? top;
   if (bottom === undefined) return above;
+  if (bottom === 'each' || bottom === '1') return `${above} each`;
   return `${above} per ${SINGULAR[bottom] ?? WORDS[bottom] ?? bottom}`.trim();
 }
 

@@ -151,8 +151,8 @@ const COMPARTMENT_COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Name', kind: 'words' },
   { key: 'from', title: 'From stern', kind: 'number' },
   { key: 'to', title: 'To', kind: 'number' },
-  { key: 'bottom', title: 'Bottom', kind: 'number' },
-  { key: 'top', title: 'Top', kind: 'number' },
+  { key: 'bottom', title: 'Bottom', kind: 'number', wide: true },
+  { key: 'top', title: 'Top', kind: 'number', wide: true },
   { key: 'openings', title: 'Openings', kind: 'number' },
 ];
 

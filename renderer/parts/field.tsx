@@ -50,7 +50,7 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
         data-edit={edit.at}
         value={shown}
         inputMode={edit.kind === 'figure' || edit.kind === 'whole' ? 'decimal' : 'text'}
-        style={{ inlineSize: `${Math.max(shown.length, 2)}.8ch` }}
+        style={{ inlineSize: `${Math.max(shown.length, 1)}.9ch` }}
         onChange={event => setTyped(event.target.value)}
         onBlur={take}
         onKeyDown={event => {

@@ -7,3 +7,17 @@ export function textWidth(text: string): number {
   context.font = "13px 'Text Sans', system-ui, sans-serif";
   return Math.ceil(context.measureText(text).width);
 }
+
+/** A name broken into lines that fit a width; never shortened. */
+export function lines(text: string, width: number): readonly string[] {
+  const done: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && textWidth(longer) > width) {
+      done.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...done, line];
+}

@@ -23,12 +23,13 @@ export function DataTable({ table, isCaptionUnseen = false, isSticky = false, af
     if (!next.delete(row.id)) next.add(row.id);
     setFolded(next);
   };
+  const isTree = table.rows.some(row => row.kind === 'group');
   const grid = useGrid(unfolded, table.columns, toggle);
   const shown = useShownRows(unfolded, grid.body, grid.at.row);
   return (
     <table
       className={isSticky ? 'data-table sticky' : 'data-table'}
-      role="grid"
+      role={isTree ? 'treegrid' : 'grid'}
       aria-rowcount={unfolded.length + 1}
       aria-colcount={table.columns.length}
       aria-multiselectable="true"
@@ -56,6 +57,7 @@ export function DataTable({ table, isCaptionUnseen = false, isSticky = false, af
             columns={table.columns}
             grid={grid}
             isFolded={folded.has(row.id)}
+            isTree={isTree}
             after={after}
           />
         ))}
@@ -92,10 +94,11 @@ interface TableRowProps {
   readonly columns: readonly Column[];
   readonly grid: GridState;
   readonly isFolded: boolean;
+  readonly isTree: boolean;
   readonly after: ((row: Row) => React.ReactNode) | undefined;
 }
 
-function TableRow({ row, index, columns, grid, isFolded, after }: TableRowProps) {
+function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableRowProps) {
   const chosen = useWindow(window => window.chosen);
   const isChosen = row.subject !== undefined && row.subject === chosen;
   const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : '']
@@ -106,6 +109,7 @@ function TableRow({ row, index, columns, grid, isFolded, after }: TableRowProps)
       className={words === '' ? undefined : words}
       aria-rowindex={index + 2}
       aria-expanded={row.kind === 'group' ? !isFolded : undefined}
+      aria-level={isTree ? (row.under === undefined ? 1 : 2) : undefined}
       onClick={row.subject === undefined ? undefined : () => change({ chosen: row.subject })}
     >
       {columns.map((column, at) => (

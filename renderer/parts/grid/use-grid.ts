@@ -38,7 +38,8 @@ export function useGrid(
     setAt(place);
     if (!extend) setAnchor(place);
     requestAnimationFrame(() => {
-      body.current?.querySelector<HTMLElement>(`[data-place="${place.row}-${place.column}"]`)?.focus();
+      const cell = body.current?.querySelector<HTMLElement>(`[data-place="${place.row}-${place.column}"]`);
+      if (cell?.contains(window.document.activeElement) === false) cell.focus();
     });
   }, []);
 

@@ -64,12 +64,12 @@ function Shape({ bar, middle }: { bar: PlacedBar; middle: number }) {
       y={middle - 5}
       width={Math.max(width - 2, 1)}
       height={10}
-      fill="var(--data2)"
+      fill="var(--data3)"
       stroke="var(--text)"
-      strokeWidth="2"
+      strokeWidth="2.5"
     />
   ) : (
-    <rect x={x} y={middle - 3} width={width} height={6} fill="var(--data2)" />
+    <rect x={x} y={middle - 4} width={width} height={8} fill="var(--data3)" stroke="var(--data2)" />
   );
 }
 

@@ -1,6 +1,6 @@
 import { scaleLinear, type ScaleLinear } from 'd3-scale';
 import { packNames, type ScheduleBar, type ScheduleLane, type ScheduleView } from '../../../core/views';
-import { textWidth } from '../text-width';
+import { lines, textWidth } from '../text-width';
 
 export const AXIS_HEIGHT = 40;
 /** Top of the first lane: the axis is a picture of its own above. */
@@ -9,6 +9,8 @@ const SUB_LANE = 21;
 /** Middle of a bar in its sub-lane. */
 export const MIDDLE = 10;
 const LANE_EDGE = 3;
+/** Height of a line of a lane's name. */
+export const NAME_LINE = 16;
 
 export interface PlacedBar {
   readonly bar: ScheduleBar;
@@ -22,6 +24,8 @@ export interface PlacedBar {
 
 export interface PlacedLane {
   readonly lane: ScheduleLane;
+  /** Its name in lines that fit beside its mark. */
+  readonly name: readonly string[];
   readonly y: number;
   readonly height: number;
 }
@@ -55,8 +59,9 @@ export function timeLayout(view: ScheduleView, width: number): TimeLayout {
       right,
       8,
     );
-    const height = count * SUB_LANE + LANE_EDGE * 2;
-    lanes.push({ lane, y, height });
+    const name = lines(lane.title, left - 74);
+    const height = Math.max(count * SUB_LANE, name.length * NAME_LINE + 4) + LANE_EDGE * 2;
+    lanes.push({ lane, name, y, height });
     for (const place of packed) {
       const bar = lane.bars.find(one => one.id === place.id);
       if (bar === undefined) continue;

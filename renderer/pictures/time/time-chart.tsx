@@ -4,7 +4,7 @@ import { change, useWindow } from '../../state/store';
 import { askWhy } from '../../state/why';
 import { Patterns } from '../patterns';
 import { Bar, Holding } from './bars';
-import { AXIS_HEIGHT, timeLayout, type TimeLayout } from './layout';
+import { AXIS_HEIGHT, NAME_LINE, timeLayout, type TimeLayout } from './layout';
 import { People, PEOPLE_HEIGHT } from './people';
 import { PlaceMark } from './place-mark';
 
@@ -93,7 +93,7 @@ function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout;
         {isRoomy ? 'Place, week of' : 'Place'}
       </text>
       {view.months
-        .filter(month => !isNarrow || month.isQuarter)
+        .filter((month, at) => (isNarrow ? month.isQuarter : !isCrowded(layout, view.months[at - 1])))
         .map(month => (
           <g key={month.at}>
             <path d={`M${layout.x(month.at)} 6V${AXIS_HEIGHT}`} stroke="var(--rule)" />
@@ -120,16 +120,24 @@ function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout;
   );
 }
 
+/** Whether the month before has a long name that takes this month's room too. */
+function isCrowded(layout: TimeLayout, before: ScheduleView['months'][number] | undefined): boolean {
+  if (before === undefined || !before.text.includes(' ')) return false;
+  return layout.x(before.to) - layout.x(before.at) < 58;
+}
+
 function Lanes({ layout }: { layout: TimeLayout }) {
   return (
     <g>
-      {layout.lanes.map(({ lane, y, height }) => (
+      {layout.lanes.map(({ lane, name, y, height }) => (
         <g key={lane.id}>
           <path d={`M0 ${y + height}H${layout.right}`} stroke="var(--rule)" />
-          <text x="0" y={y + 17} className="strong-text">
-            {lane.title}
-          </text>
-          <g transform={`translate(${layout.left - 58} ${y + 20})`}>
+          {name.map((line, at) => (
+            <text key={line} x="0" y={y + 17 + at * NAME_LINE} className="strong-text">
+              {line}
+            </text>
+          ))}
+          <g transform={`translate(${layout.left - 58} ${y + 5})`}>
             <PlaceMark part={lane.part} />
           </g>
         </g>

@@ -57,13 +57,21 @@ function ScheduleLegend() {
     <p className="legend schedule-legend" aria-hidden="true">
       <span>
         <svg width="24" height="12">
-          <rect x="1" y="1" width="22" height="10" fill="var(--data2)" stroke="var(--text)" strokeWidth="2" />
+          <rect
+            x="1"
+            y="1"
+            width="22"
+            height="10"
+            fill="var(--data3)"
+            stroke="var(--text)"
+            strokeWidth="2.5"
+          />
         </svg>{' '}
         holds the finish
       </span>
       <span>
         <svg width="24" height="12">
-          <rect y="3" width="24" height="6" fill="var(--data2)" />
+          <rect x="1" y="2" width="22" height="8" fill="var(--data3)" stroke="var(--data2)" />
         </svg>{' '}
         work with float
       </span>

@@ -4,7 +4,10 @@ export const VIEW_NAMES = ['Vessel', 'Work', 'Rates', 'Schedule', 'Budget', 'Rev
 
 /** Goes to a view by the list and waits until its sentence stands. */
 export async function goToView(page: Page, name: (typeof VIEW_NAMES)[number]): Promise<void> {
-  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: new RegExp(`^${name}`) }).click();
+  await page
+    .getByRole('navigation', { name: 'Views' })
+    .getByRole('button', { name: new RegExp(`^${name}`) })
+    .click();
   await page.locator('.title-line .sentence').waitFor();
   await page.waitForTimeout(120);
 }

@@ -1,0 +1,128 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { goToView, openSample, VIEW_NAMES } from './lib/views';
+import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
+
+let browser: Browser;
+let host: ServedHost;
+
+beforeAll(async () => {
+  fs.mkdirSync(OUT, { recursive: true });
+  browser = await launchBrowser();
+  host = await serveHost();
+});
+afterAll(async () => {
+  await browser.close();
+  host.stop();
+});
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** What axe finds against A and AA, as lines that say where. */
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(async tags => {
+    const engine = (
+      window as unknown as {
+        axe: {
+          run: (
+            root: Document,
+            options: object,
+          ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+        };
+      }
+    ).axe;
+    return (await engine.run(document, { runOnly: tags })).violations;
+  }, TAGS);
+  return found.map(
+    one =>
+      `${one.id}: ${one.nodes
+        .slice(0, 3)
+        .map(node => node.html.slice(0, 160))
+        .join(' | ')}`,
+  );
+}
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`axe finds nothing against A and AA in any view, ${theme}, empty and full`, async () => {
+    const { page, context } = await openPage(browser, host.address, { theme });
+    expect(await violations(page), 'first run').toEqual([]);
+    await openSample(page);
+    for (const view of VIEW_NAMES) {
+      await goToView(page, view);
+      for (const face of await page.locator('.view-switches .switch').all()) {
+        await face.click();
+        expect(await violations(page), `${view}, ${await face.innerText()}`).toEqual([]);
+      }
+      expect(await violations(page), view).toEqual([]);
+    }
+    await page.keyboard.press('F1');
+    await page.getByRole('dialog').waitFor();
+    expect(await violations(page), 'help').toEqual([]);
+    await context.close();
+  });
+}
+
+test('at 200 % zoom no view scrolls sideways and no control is lost', async () => {
+  const { page, context } = await openPage(browser, host.address, { width: 640, height: 360 });
+  await openSample(page);
+  for (const view of VIEW_NAMES) {
+    await goToView(page, view);
+    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(sideways, view).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-640-zoomed.png`) });
+    const buttons = await page.getByRole('navigation', { name: 'Views' }).getByRole('button').all();
+    for (const button of buttons) expect(await button.isVisible()).toBe(true);
+  }
+  await context.close();
+});
+
+test('forced colours and reduced motion keep every view readable', async () => {
+  const { page, context } = await openPage(browser, host.address, {
+    forcedColours: true,
+    reducedMotion: true,
+  });
+  await openSample(page);
+  for (const view of VIEW_NAMES) {
+    await goToView(page, view);
+    const moving = await page.evaluate(() => document.getAnimations().length);
+    expect(moving, view).toBe(0);
+    await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-forced.png`) });
+  }
+  await context.close();
+});
+
+test('the grid keys follow the pattern of the ARIA Authoring Practices Guide', async () => {
+  const { page, context } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Rates');
+  const at = () => page.evaluate(() => document.activeElement?.getAttribute('data-place'));
+  await page.locator('[data-place="0-0"]').click();
+  const steps: readonly (readonly [string, string])[] = [
+    ['ArrowRight', '0-1'],
+    ['ArrowDown', '1-1'],
+    ['ArrowLeft', '1-0'],
+    ['ArrowUp', '0-0'],
+    ['ArrowUp', '0-0'],
+    ['ArrowLeft', '0-0'],
+    ['End', '0-4'],
+    ['Home', '0-0'],
+    ['PageDown', '10-0'],
+    ['PageUp', '0-0'],
+  ];
+  for (const [key, place] of steps) {
+    await page.keyboard.press(key);
+    await expect.poll(at, { message: key }).toBe(place);
+  }
+  await page.keyboard.press('Control+End');
+  await expect.poll(at).toMatch(/-4$/);
+  await page.keyboard.press('Control+Home');
+  await expect.poll(at).toBe('0-0');
+  expect(await page.locator('td[tabindex="0"]').count()).toBe(1);
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.closest('table') === null)).toBe(true);
+  await context.close();
+});

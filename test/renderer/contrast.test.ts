@@ -1,0 +1,92 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+
+const css = fs.readFileSync(path.join(import.meta.dirname, '../../renderer/tokens.css'), 'utf8');
+
+/** The colours of a theme, as its block in the tokens file has them. */
+function colours(selector: string): Record<string, string> {
+  const at = css.indexOf(`${selector} {`);
+  const block = css.slice(at, css.indexOf('}', at));
+  return Object.fromEntries(
+    [...block.matchAll(/--([a-z0-9-]+): (#[0-9a-f]{6});/g)].map(([, name, hex]) => [name, hex]),
+  );
+}
+
+const light = colours(':root');
+const THEMES = {
+  light,
+  dark: colours(":root[data-theme='dark']"),
+  contrast: { ...light, ...colours(":root[data-theme='contrast']") },
+};
+
+/** Relative luminance. @source WCAG 2.2, definition of relative luminance (with the sRGB threshold 0.04045). */
+function luminance(hex: string): number {
+  const [r, g, b] = [1, 3, 5]
+    .map(at => parseInt(hex.slice(at, at + 2), 16) / 255)
+    .map(part => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4));
+  return 0.2126 * (r ?? 0) + 0.7152 * (g ?? 0) + 0.0722 * (b ?? 0);
+}
+
+/** Contrast ratio. @source WCAG 2.2, success criterion 1.4.3. */
+function contrast(one: string, other: string): number {
+  const [high = 0, low = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
+  return (high + 0.05) / (low + 0.05);
+}
+
+const READING = ['paper', 'side', 'sel', 'wash', 'accent-wash', 'water', 'bed'].map(
+  ground => ['text', ground, 7] as const,
+);
+const SECOND = ['paper', 'side', 'sel', 'wash', 'water', 'bed'].map(
+  ground => ['text2', ground, 4.5] as const,
+);
+const THIRD = ['paper', 'side', 'wash', 'sel'].map(ground => ['text3', ground, 4.5] as const);
+const INK = ['paper', 'side', 'sel'].map(ground => ['data', ground, 4.5] as const);
+const ACCENT = ['paper', 'side', 'accent-wash', 'sel'].map(ground => ['accent', ground, 4.5] as const);
+const PAIRS: readonly (readonly [string, string, number])[] = [
+  ...READING,
+  ...SECOND,
+  ...THIRD,
+  ...INK,
+  ...ACCENT,
+  ['on-data', 'data', 4.5],
+  ['data', 'wash', 3],
+  ['data', 'water', 3],
+  ['data2', 'paper', 3],
+  ['data2', 'wash', 3],
+  ['text', 'data3', 3],
+  ['accent', 'water', 3],
+  ['accent', 'wash', 3],
+  ['rule2', 'paper', 3],
+  ['rule2', 'side', 3],
+  ['bed-ink', 'paper', 3],
+  ['bed-ink', 'bed', 3],
+];
+
+for (const [theme, tokens] of Object.entries(THEMES)) {
+  test.each(PAIRS)(`${theme}: %s on %s is at least %d to 1`, (front, ground, least) => {
+    const [one, other] = [tokens[front], tokens[ground]];
+    expect(one, front).toBeDefined();
+    expect(other, ground).toBeDefined();
+    expect(contrast(one ?? '', other ?? '')).toBeGreaterThanOrEqual(least);
+  });
+}
+
+test('black on white is 21 to 1 and equal colours are 1 to 1', () => {
+  expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 10);
+  expect(contrast('#777777', '#777777')).toBe(1);
+  expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.478, 3);
+});
+
+test('no style sheet but the tokens names a colour', () => {
+  const folder = path.join(import.meta.dirname, '../../renderer');
+  const sheets = fs
+    .readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.css') && name !== 'tokens.css');
+  expect(sheets.length).toBeGreaterThan(5);
+  for (const name of sheets) {
+    expect(fs.readFileSync(path.join(folder, name), 'utf8'), name).not.toMatch(
+      /#[0-9a-f]{3,8}\b|rgba?\(|hsla?\(/i,
+    );
+  }
+});

@@ -1,0 +1,133 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { readProject, type Project } from '../../core/project';
+import type { Edit, Row } from '../../core/views';
+import { setGiven, setSwitch, takeAway, together } from '../../renderer/edits/edits';
+import { copied, pasted } from '../../renderer/parts/grid/clipboard';
+import { edited, isEdited, markSaved, redone, startHistory, undone } from '../../renderer/state/history';
+
+function demo(): Project {
+  const { project } = readProject(
+    fs.readFileSync(path.join(import.meta.dirname, '../../demo/wrenfield.reef.json'), 'utf8'),
+  );
+  if (project === undefined) throw new Error('the demo does not read');
+  return project;
+}
+
+const length: Edit = { at: '/vessel/length', kind: 'figure', value: '', unit: 'ft', label: 'Length overall' };
+const quantity: Edit = {
+  at: '/items/hull-visit/hoursPerUnit',
+  kind: 'figure',
+  value: '',
+  unit: 'h/each',
+  label: 'Hours',
+};
+const wage: Edit = {
+  at: '/rates/overrides/trades~1burner~1wage/figure',
+  kind: 'figure',
+  value: '',
+  unit: 'USD/h',
+  label: 'Wage',
+};
+
+test('a number typed by hand says so, and its old range goes with the old number', () => {
+  const after = edited(startHistory(demo()), setGiven(length, 'none', { value: '400' })).project;
+  expect(after.vessel.length).toEqual({
+    value: '400',
+    unit: 'ft',
+    basis: 'judgement',
+    source: 'Entered by hand',
+  });
+});
+
+test('the first change of an item and of a rate makes its entry, and taking it back leaves nothing in its place', () => {
+  const first = edited(startHistory(demo()), setGiven(quantity, 'none', { value: '9' }));
+  expect(first.project.items.find(item => item.item === 'hull-visit')?.hoursPerUnit?.value).toBe('9');
+  const back = edited(first, takeAway(quantity, 'none'));
+  expect(back.project.items.find(item => item.item === 'hull-visit')?.hoursPerUnit).toBeUndefined();
+  const rate = edited(startHistory(demo()), setGiven(wage, 'none', { value: '30' })).project.rates.overrides;
+  expect(rate).toContainEqual({
+    at: 'trades/burner/wage',
+    figure: { value: '30', unit: 'USD/h', basis: 'judgement', source: 'Entered by hand' },
+  });
+});
+
+test('what a scenario changes is edited in the scenario, and the project stays as it was', () => {
+  const project = demo();
+  const scenario = project.scenarios.find(one => one.changes.length > 0);
+  const change = scenario?.changes[0];
+  if (scenario === undefined || change === undefined)
+    throw new Error('the demo has no scenario that differs');
+  const edit: Edit = { at: change.at, kind: 'choice', value: '', label: 'Choice' };
+  const after = edited(startHistory(project), setSwitch(edit, scenario.id, true)).project;
+  expect(after.scenarios.find(one => one.id === scenario.id)?.changes[0]?.to).toBe(true);
+  expect({ ...after, scenarios: [] }).toEqual({ ...project, scenarios: [] });
+});
+
+test('undo restores the document exactly, and doing it again restores the edit', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.tuple(fc.constantFrom(length, quantity, wage), fc.integer({ min: 1, max: 999 })), {
+        minLength: 1,
+        maxLength: 12,
+      }),
+      edits => {
+        const start = startHistory(demo());
+        const all = edits.reduce(
+          (history, [edit, value]) => edited(history, setGiven(edit, 'none', { value: String(value) })),
+          start,
+        );
+        const back = edits.reduce(undone, all);
+        expect(back.project).toEqual(start.project);
+        expect(edits.reduce(redone, back).project).toEqual(all.project);
+      },
+    ),
+    { numRuns: 60 },
+  );
+});
+
+test('a paste of many cells is one step to undo', () => {
+  const history = edited(
+    startHistory(demo()),
+    together('paste 2 cells', [
+      setGiven(length, 'none', { value: '1' }),
+      setGiven(wage, 'none', { value: '2' }),
+    ]),
+  );
+  expect(history.past).toHaveLength(1);
+  expect(undone(history).project).toEqual(demo());
+});
+
+test('the unsaved mark goes with saving and comes back with undo', () => {
+  const first = edited(startHistory(demo()), setGiven(length, 'none', { value: '1' }));
+  expect(isEdited(first)).toBe(true);
+  const saved = markSaved(first);
+  expect(isEdited(saved)).toBe(false);
+  expect(isEdited(undone(saved))).toBe(true);
+  expect(isEdited(redone(undone(saved)))).toBe(false);
+  expect(isEdited(edited(undone(saved), setGiven(length, 'none', { value: '3' })))).toBe(true);
+});
+
+const COLUMNS = [
+  { key: 'title', title: 'Title', kind: 'words' as const },
+  { key: 'value', title: 'Value', kind: 'number' as const },
+];
+const ROWS: readonly Row[] = [
+  { id: 'a', kind: 'line', cells: { title: { text: 'A' }, value: { text: '1,234.5', edit: length } } },
+  { id: 'b', kind: 'line', cells: { title: { text: 'B' }, value: { text: '\u22127', edit: wage } } },
+];
+
+test('a copied range is what a spreadsheet reads as numbers', () => {
+  expect(copied(ROWS, COLUMNS, { from: { row: 0, column: 0 }, to: { row: 1, column: 1 } })).toBe(
+    'A\t1234.5\nB\t-7',
+  );
+});
+
+test('a paste changes what may be changed, passes over the rest, and says so', () => {
+  const done = pasted('x\t10\ny\tnot a number\n', ROWS, COLUMNS, { row: 0, column: 0 }, 'none');
+  expect(done.words).toBe('Pasted 1 cells; 3 could not be changed and stay.');
+  const after = done.edit === undefined ? demo() : edited(startHistory(demo()), done.edit).project;
+  expect(after.vessel.length.value).toBe('10');
+});
