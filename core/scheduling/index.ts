@@ -41,3 +41,4 @@ export type {
 } from './crew-plan/plan';
 export { compareBaseline, type BaselineChange, type BaselineComparison } from './baseline';
 export { trialScheduler, type TrialOptions, type TrialScheduler } from './trial-scheduler';
+export { chainScheduler, type ChainScheduler } from './chains/chain-scheduler';
