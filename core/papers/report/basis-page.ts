@@ -10,7 +10,7 @@ const FINDINGS_SHOWN = 8;
 
 /** What the estimate rests on: scope, method, the dearest lines with their basis, findings, cautions. */
 export function basisPage(facts: ReportFacts): Markup {
-  const { project, summary, evaluation, parts } = facts;
+  const { project, summary, evaluation } = facts;
   const { vessel, site, rates } = project;
   const largest = [...summary.lines]
     .filter(line => line.total !== undefined)
@@ -39,10 +39,12 @@ export function basisPage(facts: ReportFacts): Markup {
     heading(2, 'Findings'),
     findingsPart(evaluation.findings),
     heading(2, 'Cautions'),
-    ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
-    paragraph(
-      parts.money.lines.scope.rows.length === summary.lines.length ? evaluation.library.cautionClosing : '',
+    element(
+      'div',
+      { class: 'cautions' },
+      ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
     ),
+    paragraph(evaluation.library.cautionClosing),
   );
 }
 

@@ -10,7 +10,7 @@ export interface Bar {
 const WIDTH = 640;
 const NAME = 190;
 const WORDS = 120;
-const ROW = 20;
+const ROW = 17;
 
 /**
  * Horizontal bars from a common zero, each with its name before it and its amount behind it, so that the picture
@@ -28,9 +28,9 @@ export function barChart(title: string, bars: readonly Bar[]): Markup {
     const from = bar.value < 0 ? zero - length : zero;
     const end = bar.value < 0 ? zero : zero + length;
     return [
-      label(NAME - 8, y + 11, bar.title, 'end'),
-      element('rect', { x: px(from), y: px(y), width: px(length), height: '14', class: 'bar' }),
-      label(end + 6, y + 11, bar.words, 'start'),
+      label(NAME - 8, y + 10, bar.title, 'end'),
+      element('rect', { x: px(from), y: px(y), width: px(length), height: '12', class: 'bar' }),
+      label(end + 6, y + 10, bar.words, 'start'),
     ];
   });
   const height = bars.length * ROW + 8;

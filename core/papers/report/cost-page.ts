@@ -39,47 +39,61 @@ export function costPage({ summary }: ReportFacts): Markup {
       stages.map(({ title, amount }) => [title, dollarsAndCents(amount)]),
       ['All stages', dollarsAndCents(summary.total)],
     ),
-    table(
-      'Total by element of cost',
-      [{ title: 'Element' }, { title: 'Total, USD', figures: true }],
-      ELEMENTS.map(element => [ELEMENT_TITLES[element], dollarsAndCents(summary.byElement[element])]),
-      ['All elements', dollarsAndCents(summary.total)],
-    ),
-    byBasis &&
+    element(
+      'div',
+      { class: 'side' },
       table(
-        'Total by where its figures come from',
-        [{ title: 'Basis' }, { title: 'Total, USD', figures: true }],
-        BASES.map(basis => [basis, dollarsAndCents(byBasis[basis])]),
-        ['All bases', dollarsAndCents(summary.total)],
+        'Total by element of cost',
+        [{ title: 'Element' }, { title: 'Total, USD', figures: true }],
+        ELEMENTS.map(key => [ELEMENT_TITLES[key], dollarsAndCents(summary.byElement[key])]),
+        ['All elements', dollarsAndCents(summary.total)],
       ),
+      byBasis &&
+        table(
+          'Total by where its figures come from',
+          [{ title: 'Basis' }, { title: 'Total, USD', figures: true }],
+          BASES.map(basis => [basis, dollarsAndCents(byBasis[basis])]),
+          ['All bases', dollarsAndCents(summary.total)],
+        ),
+    ),
   );
 }
 
-/** When it is spent: by fiscal year and month, with its picture. */
-export function cashSection({ months, fiscalYears }: ReportFacts): Markup | undefined {
+/** When it is spent: by fiscal year, with its picture; nothing when a line has no amount or no dates. */
+export function cashPart({ months, fiscalYears }: ReportFacts): Markup | undefined {
   if (months === undefined || fiscalYears === undefined) return undefined;
-  const years = fiscalYears.map(({ fiscalYear, amount }) => ({
-    title: `Fiscal year ${fiscalYear}`,
-    words: dollarsAndCents(fromCents(amount)),
-    value: dollarsOf(fromCents(amount)),
-  }));
   const busy = [...months].sort((a, b) => b.amount - a.amount)[0];
+  const dearest =
+    busy &&
+    `The dearest month is ${monthWords(busy.month)} with ${dollarsAndCents(fromCents(busy.amount))}. The workbook shows every month.`;
   return element(
     'div',
     {},
     heading(2, 'When it is spent'),
     paragraph(
-      'Cost of work by month, before the terms of payment and before any grant is paid back. Fiscal years start in October.',
+      'Cost of work by month, before the terms of payment and before any grant is paid back. Fiscal years start in October. ',
+      dearest,
     ),
-    barChart('Spending by fiscal year, US dollars', years),
+    barChart(
+      'Spending by fiscal year, US dollars',
+      fiscalYears.map(({ fiscalYear, amount }) => ({
+        title: `Fiscal year ${fiscalYear}`,
+        words: dollarsAndCents(fromCents(amount)),
+        value: dollarsOf(fromCents(amount)),
+      })),
+    ),
+  );
+}
+
+/** The table of the spending by fiscal year. */
+export function fiscalYearTable({ fiscalYears, summary }: ReportFacts): Markup | undefined {
+  return (
+    fiscalYears &&
     table(
       'Spending by fiscal year',
       [{ title: 'Fiscal year' }, { title: 'Spending, USD', figures: true }],
-      years.map(({ title, words }) => [title, words]),
-    ),
-    busy &&
-      paragraph(
-        `The dearest month is ${monthWords(busy.month)} with ${dollarsAndCents(fromCents(busy.amount))}. The workbook shows every month.`,
-      ),
+      fiscalYears.map(({ fiscalYear, amount }) => [String(fiscalYear), dollarsAndCents(fromCents(amount))]),
+      ['All years', dollarsAndCents(summary.total)],
+    )
   );
 }

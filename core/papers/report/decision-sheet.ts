@@ -23,7 +23,7 @@ export function decisionSheet(facts: ReportFacts): Markup {
   const { project, summary, evaluation } = facts;
   const { scenario, letter } = evaluation;
   const dates = boardDates(facts).slice(0, 2);
-  const years = (facts.fiscalYears ?? []).slice(0, 3);
+  const years = (facts.fiscalYears ?? []).slice(0, 2);
   const room = MOST_FIGURES - FIXED_FIGURES - dates.length - years.length;
   return element(
     'section',
@@ -48,9 +48,9 @@ export function decisionSheet(facts: ReportFacts): Markup {
     yearsLine(facts, years),
     heading(2, 'When it is done'),
     paragraph(
-      'Work starts on ',
-      figure(dateWords(facts.parts.schedule.start)),
-      ' and the last activity ends on ',
+      'The ship is sunk by ',
+      figure(dateWords(sinkingDate(facts))),
+      '. The last activity ends on ',
       figure(dateWords(facts.parts.schedule.finish)),
       '.',
     ),
@@ -77,6 +77,18 @@ export function decisionSheet(facts: ReportFacts): Markup {
     heading(2, 'Dates on which the board must act'),
     points(dates.map(({ title, date }): Child => [`${title}: by `, figure(dateWords(date))])),
   );
+}
+
+/** The last day of the sinking stage's work that waits for a window of weather. */
+function sinkingDate({ parts }: ReportFacts): string | undefined {
+  const sinking = new Set(
+    parts.items.filter(item => item.stage === 'sinking' && item.window !== undefined).map(item => item.id),
+  );
+  const days = parts.schedule.activities.filter(activity => sinking.has(activity.id));
+  return days
+    .map(activity => activity.finish)
+    .sort()
+    .at(-1);
 }
 
 /** Says that an example is one. */

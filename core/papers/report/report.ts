@@ -2,7 +2,7 @@ import type { Evaluation } from '../../evaluation';
 import type { Comparison } from '../../scenario';
 import { basisPage } from './basis-page';
 import { comparisonPage } from './comparison-page';
-import { cashSection, costPage } from './cost-page';
+import { costPage } from './cost-page';
 import { decisionSheet } from './decision-sheet';
 import { reportFacts } from './facts';
 import { escaped, inside } from './markup';
@@ -25,7 +25,6 @@ export function reportHtml(evaluation: Evaluation, comparison?: Comparison): str
   const body = [
     decisionSheet(facts),
     costPage(facts),
-    cashSection(facts),
     timePage(facts),
     comparisonPage(facts),
     basisPage(facts),

@@ -9,7 +9,7 @@ export function pageStyle(foot: string, head: string): string {
   @bottom-left { content: ${cssText(foot)}; font: 8pt sans-serif; color: #43504e; }
   @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt sans-serif; color: #43504e; } }
 * { box-sizing: border-box; }
-body { font: 10pt/1.4 'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Arial, sans-serif; color: #15201f; margin: 0; }
+body { font: 10pt/1.4 'Source Sans 3', 'Liberation Sans', Arial, 'Noto Sans', sans-serif; color: #15201f; margin: 0; }
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 4pt; }
 h2 { font-size: 12.5pt; margin: 14pt 0 4pt; break-after: avoid; }
 h3 { font-size: 10.5pt; margin: 10pt 0 3pt; break-after: avoid; }
@@ -19,15 +19,18 @@ li { margin-bottom: 2pt; }
 section.page { break-before: page; }
 table { width: 100%; border-collapse: collapse; margin: 4pt 0 8pt; font-size: 9pt; font-variant-numeric: tabular-nums; }
 caption { text-align: left; font-weight: 600; padding: 0 0 3pt; }
-th, td { text-align: left; vertical-align: top; padding: 2pt 6pt 2pt 0; border-bottom: 0.5pt solid #d5dad7; font-weight: 400; }
+th, td { text-align: left; vertical-align: top; padding: 1.5pt 0 1.5pt 8pt; border-bottom: 0.5pt solid #d5dad7; font-weight: 400; }
 thead th { font-weight: 600; border-bottom: 1pt solid #43504e; vertical-align: bottom; }
+th:first-child, td:first-child { padding-left: 0; }
 tfoot th, tfoot td { font-weight: 600; border-top: 1pt solid #43504e; border-bottom: none; }
-th.figures, td.figures { text-align: right; white-space: nowrap; padding-right: 0; padding-left: 8pt; }
+th.figures, td.figures { text-align: right; white-space: nowrap; }
 tr { break-inside: avoid; }
 tfoot { display: table-row-group; }
 b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-nums; }
 .lead { font-size: 12pt; line-height: 1.35; margin-bottom: 6pt; }
 .sample, .caution { border-left: 3pt solid #a23e08; padding: 2pt 0 2pt 8pt; margin: 0 0 6pt; color: #7a2e05; break-inside: avoid; }
+.side { display: grid; grid-template-columns: 1fr 1fr; column-gap: 18pt; align-items: start; }
+.cautions .caution { font-size: 9pt; margin-bottom: 5pt; }
 .note { color: #43504e; font-size: 8.5pt; }
 .answers h2 { margin: 8pt 0 2pt; font-size: 11pt; }
 svg { display: block; margin: 2pt 0 8pt; break-inside: avoid; }

@@ -31,7 +31,7 @@ export function stageSpans({ schedule, items }: EstimateParts): StageSpan[] {
 }
 
 const NAME = 130;
-const ROW = 20;
+const ROW = 17;
 const HEAD = 18;
 
 /** Stages as bars over time, years marked, each with its name on its own row. */
@@ -43,7 +43,7 @@ export function timeChart(spans: readonly StageSpan[]): Markup {
       .sort()
       .at(-1) ?? '',
   );
-  const scale = (PICTURE_WIDTH - NAME - 10) / Math.max(1, last - first + 1);
+  const scale = (PICTURE_WIDTH - NAME - 24) / Math.max(1, last - first + 1);
   const x = (day: number) => NAME + (day - first) * scale;
   const height = HEAD + spans.length * ROW + 6;
   const years = monthsBetween(first, last)
@@ -59,12 +59,12 @@ export function timeChart(spans: readonly StageSpan[]): Markup {
       const y = HEAD + i * ROW + 3;
       const [from, to] = [x(dayOf(span.start)), x(dayOf(span.finish) + 1)];
       return [
-        label(NAME - 8, y + 11, span.title, 'end'),
+        label(NAME - 8, y + 10, span.title, 'end'),
         element('rect', {
           x: px(from),
           y: px(y),
           width: px(Math.max(2, to - from)),
-          height: '14',
+          height: '12',
           class: 'bar',
         }),
       ];

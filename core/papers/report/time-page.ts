@@ -1,13 +1,15 @@
+import { cashPart, fiscalYearTable } from './cost-page';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
-import { stageSpans, timeChart } from './time-chart';
+import { stageSpans, timeChart, type StageSpan } from './time-chart';
 import { dateWords, numberWords } from './words';
 
 /** How many activities of the chain that holds the finish are listed. */
-const LISTED = 12;
+const LISTED = 8;
 
-/** When it happens: stages over time, and the chain of activities that holds the finish. */
-export function timePage({ parts }: ReportFacts): Markup {
+/** When it is spent and when it happens: stages over time, and the chain of activities that holds the finish. */
+export function timePage(facts: ReportFacts): Markup {
+  const { parts } = facts;
   const { schedule } = parts;
   const spans = stageSpans(parts);
   const byId = new Map(schedule.activities.map(activity => [activity.id, activity]));
@@ -19,16 +21,13 @@ export function timePage({ parts }: ReportFacts): Markup {
   return element(
     'section',
     { class: 'page' },
+    cashPart(facts),
     heading(2, 'When it happens'),
     paragraph(
       `The schedule has ${schedule.activities.length} activities and ${numberWords(schedule.workDays)} work days. At most ${numberWords(schedule.peakCrew)} people work on one day.`,
     ),
     spans.length > 0 ? timeChart(spans) : undefined,
-    table(
-      'Stages from first start to last finish',
-      [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
-      spans.map(span => [span.title, dateWords(span.start), dateWords(span.finish)]),
-    ),
+    element('div', { class: 'side' }, stageTable(spans), fiscalYearTable(facts)),
     table(
       'The longest activities of the chain that holds the finish',
       [
@@ -44,5 +43,13 @@ export function timePage({ parts }: ReportFacts): Markup {
         numberWords(activity.workDays),
       ]),
     ),
+  );
+}
+
+function stageTable(spans: readonly StageSpan[]): Markup {
+  return table(
+    'Stages from first start to last finish',
+    [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
+    spans.map(span => [span.title, span.start, span.finish]),
   );
 }
