@@ -20,3 +20,20 @@ export function nextStartTable(slots: number, isAllowed: (day: number) => boolea
   for (let day = slots - 1; day >= 0; day--) next[day] = isAllowed(day) ? day : (next[day + 1] ?? slots);
   return next;
 }
+
+/**
+ * Makes tables once for equal makings: activities that share their allowed starts (milestones of one calendar,
+ * runs of one length) share one table too.
+ */
+export class SharedTables {
+  private readonly known = new Map<object, Map<string, Int32Array>>();
+
+  /** @param source the array the table is made from, by identity. @param key what else it depends on. */
+  get(source: object, key: string, make: () => Int32Array): Int32Array {
+    const tables = this.known.get(source) ?? new Map<string, Int32Array>();
+    this.known.set(source, tables);
+    const table = tables.get(key) ?? make();
+    tables.set(key, table);
+    return table;
+  }
+}

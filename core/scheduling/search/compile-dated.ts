@@ -1,4 +1,4 @@
-import { axisCalendarOf, nextStartTable } from './axis';
+import { axisCalendarOf, nextStartTable, SharedTables } from './axis';
 import { coveringCliques } from './cliques';
 import type { AxisCalendar, DatedNet } from './dated-net';
 import { arcListsOf, normalised, orderPairs } from './lags';
@@ -43,7 +43,7 @@ function forwardNetOf(problem: SearchProblem, room: number): DatedNet {
     ...arcListsOf(count, lags),
     hasMaximums: lags.some(lag => lag.isMaximum),
     needsRepair: lags.some(lag => lag.kind !== 'FS' || lag.days < 0 || lag.isMaximum),
-    nextStart: problem.activities.map((activity, i) => nextStartOf(activity, i, times)),
+    nextStart: nextStartsOf(problem, times),
     ...capacitiesOf(problem, times),
     release: Int32Array.from(problem.activities, ({ notBefore }) => lead + (notBefore ?? 0)),
     due: Int32Array.from(
@@ -88,14 +88,23 @@ function onAxis(days: WorkDays, lead: number): AxisCalendar {
   return axisCalendarOf(isWork);
 }
 
-function nextStartOf(activity: SearchActivity, i: number, times: AxisTimes): Int32Array | null {
-  const { startAllowed: allowed } = activity;
+function nextStartsOf(problem: SearchProblem, times: AxisTimes): (Int32Array | null)[] {
+  const shared = new SharedTables();
+  return problem.activities.map((activity, i) => {
+    const key = `${activity.duration === 0} ${times.calendarOf[i] ?? 0}`;
+    const { startAllowed } = activity;
+    return startAllowed
+      ? shared.get(startAllowed, key, () => nextStartOf(startAllowed, activity, i, times))
+      : null;
+  });
+}
+
+function nextStartOf(allowed: Uint8Array, activity: SearchActivity, i: number, times: AxisTimes): Int32Array {
   const calendar = times.calendars[times.calendarOf[i] ?? 0];
-  if (!allowed || !calendar) return null;
   return nextStartTable(times.slots, day => {
     const isInside = day >= times.lead && day < times.slots - times.lead;
     if (isInside && allowed[day - times.lead] !== 1) return false;
-    return activity.duration === 0 || calendar.indexOfDay[day] !== calendar.indexOfDay[day + 1];
+    return !calendar || activity.duration === 0 || calendar.indexOfDay[day] !== calendar.indexOfDay[day + 1];
   });
 }
 

@@ -1,4 +1,4 @@
-import { axisCalendarOf, nextStartTable } from './axis';
+import { axisCalendarOf, nextStartTable, SharedTables } from './axis';
 import { NONE } from './dice';
 import { finishOf, type AxisCalendar, type DatedNet } from './dated-net';
 import { arcListsOf, mirrored, type Lag } from './lags';
@@ -13,7 +13,7 @@ export function mirroredNet(net: DatedNet, lags: readonly Lag[]): DatedNet {
     predecessors: net.successors,
     successors: net.predecessors,
     ...arcListsOf(count, lags.map(mirrored)),
-    nextStart: net.nextStart.map((next, i) => next && mirroredStarts(net, calendars, next, i)),
+    nextStart: mirroredNextStarts(net, calendars),
     template: mirroredTemplate(net),
     release: net.due.map(due => slots - due),
     due: new Int32Array(count).fill(slots),
@@ -33,6 +33,14 @@ function mirroredCalendar(calendar: AxisCalendar, slots: number): AxisCalendar {
 function finishIn(net: DatedNet, activity: number, start: number): number {
   const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
   return calendar ? finishOf(calendar, start, net.durations[activity] ?? NONE) : start;
+}
+
+function mirroredNextStarts(net: DatedNet, calendars: readonly AxisCalendar[]): (Int32Array | null)[] {
+  const shared = new SharedTables();
+  return net.nextStart.map((next, i) => {
+    const key = `${net.durations[i] ?? NONE} ${net.calendarOf[i] ?? NONE}`;
+    return next && shared.get(next, key, () => mirroredStarts(net, calendars, next, i));
+  });
 }
 
 /** Mirrored starts are finishes: one is allowed when the start it comes from is. */

@@ -34,7 +34,7 @@ function compare(
 it('300 random small problems with every kind of rule are solved to the optimum of an exhaustive search', () => {
   const problems = fc.sample(randomProblem(5, 4), { numRuns: 420, seed: 20270301 });
   expect(compare(problems, 300).solved).toBe(300);
-});
+}, 240_000);
 
 it('so are 150 with most lags too; those without a schedule get none, nine in ten with proof', () => {
   const problems = fc.sample(randomProblem(4, 3, true), { numRuns: 400, seed: 5 });
@@ -42,4 +42,4 @@ it('so are 150 with most lags too; those without a schedule get none, nine in te
   expect(solved).toBe(150);
   expect(without).toBeGreaterThan(20);
   expect(proved / without).toBeGreaterThan(0.9);
-});
+}, 240_000);
