@@ -1,4 +1,5 @@
 import {
+  bareGiven,
   link,
   maximum,
   none,
@@ -16,8 +17,7 @@ import {
 import type { Figure } from '../base';
 import type { DriverColumns } from './driver-tables';
 import type { HourColumns } from './hour-columns';
-import { fieldGiven, type ItemFields } from './item-fields';
-import { givenFrom } from '../sheet';
+import { bareField, type ItemFields } from './item-fields';
 
 /**
  * How long an item takes, in whole days: the time it is given (permits, notices, tows), or its hours over crews,
@@ -40,7 +40,7 @@ export function dayColumns(
     ),
   );
   const perUnit = t.field('days-per-unit', 'Days for one', '1', row =>
-    fieldGiven(row, 'duration', perUnitDays(row), '1', '0'),
+    bareField(row, 'duration', perUnitDays(row), '0'),
   );
   const scaledDays = t.place(
     'days-scaled',
@@ -68,9 +68,7 @@ function daysDriver({ item }: ItemFields): string | undefined {
 }
 
 function perUnitDays({ item }: ItemFields): Figure | undefined {
-  return item.duration !== undefined && 'perUnit' in item.duration
-    ? { ...item.duration.perUnit, unit: '1' }
-    : undefined;
+  return item.duration !== undefined && 'perUnit' in item.duration ? item.duration.perUnit : undefined;
 }
 
 /** Days that the planner or the library gives outright, whole. */
@@ -78,7 +76,7 @@ function statedDays(row: ItemFields) {
   const figure =
     row.change?.duration ??
     (row.item.duration !== undefined && 'value' in row.item.duration ? row.item.duration : undefined);
-  return figure && givenFrom({ ...figure, unit: '1' }, '1', `/items/${row.item.id}/duration`);
+  return figure && bareGiven(figure, `/items/${row.item.id}/duration`);
 }
 
 /** Whether an item's days are calendar days. */

@@ -1,4 +1,5 @@
 import {
+  bareGiven,
   fetched,
   givenFrom,
   link,
@@ -135,20 +136,14 @@ function allDrivers(
 
 /** A figure's number in the unit it is given in: the drivers' tables scale plain numbers. */
 function bare(figure: Driver['reference'], driver: Driver): Given {
-  return givenFrom(
-    { ...figure, unit: '1', note: `in ${figure.unit}` },
-    '1',
-    `templates/drivers/${driver.id}`,
-  );
+  return bareGiven(figure, `templates/drivers/${driver.id}`);
 }
 
 function atReferenceOf(driver: Driver, input: EstimateInput): Given | undefined {
   if (!('hullQuantity' in driver.atReference)) return bare(driver.atReference, driver);
   const key = driver.atReference.hullQuantity;
   const figure = input.ship.type.quantities[key];
-  return (
-    figure && givenFrom({ ...figure, unit: '1' }, '1', `templates/hull-types/${input.ship.type.id}/${key}`)
-  );
+  return figure && bareGiven(figure, `templates/hull-types/${input.ship.type.id}/${key}`);
 }
 
 function presence(driver: Driver, input: EstimateInput): Given {

@@ -1,6 +1,6 @@
 import {
+  bareGiven,
   dollars,
-  givenFrom,
   link,
   over,
   priced,
@@ -125,7 +125,7 @@ function rateUnit(equipment: Equipment): readonly [Unit, PlainUnit] {
 function amountOf(t: Recipe<Hire>, item: Step<'text'>, timing: Table<TimingColumns>): Step<'own'> {
   const columns = timing.columns;
   const count = t.field('count', 'How many', '1', ({ hire, row }) =>
-    givenFrom({ ...hire.count, unit: '1' }, '1', placeOf(row, 'equipment')),
+    bareGiven(hire.count, placeOf(row, 'equipment')),
   );
   const by = (kind: Hire['hire']['by'], title: string) =>
     t.field(`by-${kind}`, title, '1', ({ hire }) => flagOf(hire.by === kind));

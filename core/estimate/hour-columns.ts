@@ -18,7 +18,7 @@ import {
 } from '../sheet';
 import { conditionKey, flagOf } from './condition-sets';
 import type { CrewColumns } from './crew-tables';
-import { changedGiven, fieldGiven, perOwn, type ItemFields } from './item-fields';
+import { bareField, changedGiven, fieldGiven, perOwn, type ItemFields } from './item-fields';
 
 export interface HourColumns {
   readonly hours: Step<'h'>;
@@ -62,13 +62,8 @@ export function hourColumns(
     'Hours',
     rounded(sum(priced(quantity, perUnit, factor), setup), HOURS_DECIMALS),
   );
-  const most = t.field(
-    'crews-at-most',
-    'Crews at most',
-    '1',
-    row =>
-      changedGiven(row, 'crewsAtOnce', '1') ??
-      fieldGiven(row, 'crewsAtOnce', bareCount(row.item.crewsAtOnce), '1', '1'),
+  const most = t.field('crews-at-most', 'Crews at most', '1', row =>
+    bareField(row, 'crewsAtOnce', row.change?.crewsAtOnce ?? row.item.crewsAtOnce, '1'),
   );
   const forOne = t.field('hours-per-crew', 'Hours that bring one crew more', 'h', row =>
     row.item.hoursPerCrew === undefined
@@ -92,7 +87,3 @@ export function hourColumns(
 
 /** The key that stands where an item has no crew; no crew has it. */
 const NO_CREW = 'no-crew';
-
-function bareCount(figure: ItemFields['item']['crewsAtOnce']): ItemFields['item']['crewsAtOnce'] {
-  return figure && { ...figure, unit: '1' };
-}

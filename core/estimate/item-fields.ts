@@ -1,5 +1,5 @@
 import type { Figure } from '../base';
-import { givenFrom, notApplying, type Given } from '../sheet';
+import { bareGiven, givenFrom, notApplying, type Given } from '../sheet';
 import { isPlainUnit, isUnit, type PlainUnit, type Unit } from '../units';
 import type { Driver, WorkItem } from '../work';
 import type { Adjustment, EstimateInput } from './inputs';
@@ -45,6 +45,16 @@ export function fieldGiven(
   absent: '0' | '1',
 ): Given {
   return figure === undefined ? notApplying(absent, unit) : givenFrom(figure, unit, placeOf(row, field));
+}
+
+/** The bare number of a figure of the item, or what stands for one that does not apply. */
+export function bareField(
+  row: ItemFields,
+  field: string,
+  figure: Figure | undefined,
+  absent: '0' | '1',
+): Given {
+  return figure === undefined ? notApplying(absent, '1') : bareGiven(figure, placeOf(row, field));
 }
 
 /** A rate for one of the item's own unit, such as `h/m2`. */

@@ -1,6 +1,7 @@
 import type { Figure } from '../base';
 import { dayOf, monthOf } from '../calendar';
 import {
+  bareGiven,
   givenFrom,
   link,
   lookUp,
@@ -76,11 +77,7 @@ export function priceLevel(sheet: Sheet, input: EstimateInput): PriceLevel {
         `outlook-${id}`,
         title,
         '1',
-        givenFrom(
-          { ...input.library.indices.outlook[id], unit: '1' },
-          '1',
-          `templates/indices/outlook/${id}`,
-        ),
+        bareGiven(input.library.indices.outlook[id], `templates/indices/outlook/${id}`),
       ),
     ]),
   ) as Record<EscalationClass, Step<'1'>>;

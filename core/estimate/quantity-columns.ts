@@ -12,7 +12,7 @@ import {
   type Table,
 } from '../sheet';
 import { roundedTo, type DriverColumns } from './driver-tables';
-import { changedGiven, fieldGiven, type ItemFields } from './item-fields';
+import { bareField, changedGiven, type ItemFields } from './item-fields';
 
 export interface QuantityColumns {
   readonly quantity: Step<'own'>;
@@ -44,8 +44,7 @@ export function shipDriver(drivers: Table<DriverColumns>): DriverOf {
 export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): QuantityColumns {
   const bare = (title: string, key: 'factor' | 'exponent' | 'reference' | 'fixed', absent: '0' | '1') =>
     t.field(key, title, '1', row => {
-      const figure = row.item[key];
-      return fieldGiven(row, key, figure && { ...figure, unit: '1' }, '1', absent);
+      return bareField(row, key, row.item[key], absent);
     });
   const driver = driverOf(t);
   const reference = bare('Reference', 'reference', '1');

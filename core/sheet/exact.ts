@@ -3,6 +3,7 @@ import { keepInner } from './inner';
 import { Order, rowsOf } from './order';
 import { SheetResult } from './result';
 import type { Sheet } from './sheet';
+import type { Step } from './step';
 
 /**
  * Evaluates a sheet exactly, in decimals of 34 digits. Never throws for the user's data: a figure that cannot
@@ -13,14 +14,22 @@ export function evaluateSheet(sheet: Sheet): SheetResult {
   const values = new Array<Value>(order.size).fill(undefined);
   let cell = 0;
   for (const step of order.steps) {
-    const rows = rowsOf(step);
-    for (let row = 0; row < rows; row++) {
-      const operands: Value[] = [];
-      for (const operand of order.operands(step, row)) operands.push(values[operand]);
+    const inRow = step.kind.cells === undefined ? step.inputs.map(input => inRows(order, input)) : undefined;
+    const operands: Value[] = [];
+    for (let row = 0; row < rowsOf(step); row++) {
+      operands.length = 0;
+      if (inRow === undefined)
+        for (const operand of order.operands(step, row)) operands.push(values[operand]);
+      else for (const { first, moves } of inRow) operands.push(values[first + moves * row]);
       values[cell++] = step.kind.exact(operands, row);
     }
   }
   const result = new SheetResult(sheet);
   keepInner(result, { order, values });
   return result;
+}
+
+/** Where an input's cells stand: its first, and whether each row has its own. */
+function inRows(order: Order, input: Step): { readonly first: number; readonly moves: 0 | 1 } {
+  return { first: order.cell(input, 0), moves: input.scope === undefined ? 0 : 1 };
 }

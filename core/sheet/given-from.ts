@@ -8,16 +8,40 @@ function inUnit(text: string | undefined, from: string, to: Unit): string | unde
   return convert(quantity(text, from), to).value;
 }
 
+/** Givens already made, by their figure: templates are read again and again, and neither ever changes. */
+const MADE = new WeakMap<Figure, Given[]>();
+const MADE_BARE = new WeakMap<Figure, Given[]>();
+
 /**
  * A figure of a template or document as a given of a sheet, in the unit the sheet calculates in. What was typed stays
  * beside it. A figure in a unit that does not convert is absent, so that nothing is worked out from it.
  * @param place where it is held, such as `/vessel/length`.
  */
 export function givenFrom(figure: Figure, unit: Unit, place?: string): Given {
+  return kept(figure, unit, place, false);
+}
+
+/** The number of a figure in its own unit, whatever that is, as a plain number: the unit stands in `typed`. */
+export function bareGiven(figure: Figure, place?: string): Given {
+  return kept(figure, '1', place, true);
+}
+
+function kept(figure: Figure, unit: Unit, place: string | undefined, isBare: boolean): Given {
+  const all = isBare ? MADE_BARE : MADE;
+  const made = all.get(figure) ?? [];
+  const known = made.find(given => given.unit === unit && given.place === place);
+  if (known !== undefined) return known;
+  const given = make(figure, unit, place, isBare);
+  all.set(figure, [...made, given]);
+  return given;
+}
+
+function make(figure: Figure, unit: Unit, place: string | undefined, isBare: boolean): Given {
   const { value, low, high, basis, source, year } = figure;
-  const [lowest, highest] = [inUnit(low, figure.unit, unit), inUnit(high, figure.unit, unit)];
+  const read = (text: string | undefined) => (isBare ? text : inUnit(text, figure.unit, unit));
+  const [lowest, highest] = [read(low), read(high)];
   return {
-    value: inUnit(value, figure.unit, unit),
+    value: read(value),
     unit,
     basis,
     source,
@@ -29,7 +53,20 @@ export function givenFrom(figure: Figure, unit: Unit, place?: string): Given {
   };
 }
 
+const NOT_APPLYING = new Map<string, Given>();
+
 /** A given that does not apply in a row: nothing, or a factor of one. It changes no figure and weighs on no basis. */
 export function notApplying(value: '0' | '1', unit: Unit): Given {
-  return { value, unit, basis: 'common practice', source: 'does not apply here', neutral: true };
+  const key = `${value} ${unit}`;
+  const known = NOT_APPLYING.get(key);
+  if (known !== undefined) return known;
+  const given: Given = {
+    value,
+    unit,
+    basis: 'common practice',
+    source: 'does not apply here',
+    neutral: true,
+  };
+  NOT_APPLYING.set(key, given);
+  return given;
 }

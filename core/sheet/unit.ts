@@ -67,11 +67,11 @@ export function pricedUnit(quantity: StepUnit, rate: StepUnit): SheetUnit {
 
 /** The unit that a row gives to a unit of the recipe: `USD/m2` for `USD/own` in a row of its own unit `m2`. */
 export function boundUnit(unit: StepUnit, own: PlainUnit | undefined): string {
-  if (own === undefined) return unit;
-  return unit
-    .split('/')
-    .map(part => (part === 'own' ? own : part))
-    .join('/');
+  if (own === undefined || !unit.includes('own')) return unit;
+  if (unit === 'own') return own;
+  const cut = unit.indexOf('/');
+  const [top, bottom] = [unit.slice(0, cut), unit.slice(cut + 1)];
+  return `${top === 'own' ? own : top}/${bottom === 'own' ? own : bottom}`;
 }
 
 function parts(unit: SheetUnit): readonly [BaseUnit, BaseUnit | undefined] {

@@ -1,70 +1,15 @@
 /**
- * The loops of the column evaluator: tiny top-level functions, one operation each, over the first n trials.
- * They stay apart because the engine compiles each for itself; one loop with a switch runs many times slower.
+ * The loops of the column evaluator that few trials need: tiny top-level functions, one operation each, over
+ * the first n trials. They stay apart because the engine compiles each for itself; one loop with a switch
+ * runs many times slower.
  * Reading past an array's end gives NaN, which is how the column evaluator writes absent.
  */
+import { roundOne } from './rounding';
+
 type Trials = Float64Array;
-
-/**
- * Lifts a product that binary arithmetic left a hair under a tie back onto it: about 18 units in the last
- * place, far below any stated decimal and above what a few operations lose.
- */
-export const LIFT = 1 + 4e-15;
-
-/** Half away from zero, credits too, to the decimals of the factor (100 for cents). */
-export function roundOne(value: number, factor: number): number {
-  const y = value * factor * LIFT;
-  return Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
-}
-
-export function roundTo(out: Trials, a: Trials, factor: number, n: number): void {
-  const lifted = factor * LIFT;
-  for (let i = 0; i < n; i++) {
-    const y = (a[i] ?? NaN) * lifted;
-    out[i] = Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
-  }
-}
-
-/** A product of one array and a constant, rounded in the same pass. */
-export function roundTimes1(out: Trials, a: Trials, by: number, factor: number, n: number): void {
-  const lifted = by * factor * LIFT;
-  for (let i = 0; i < n; i++) {
-    const y = (a[i] ?? NaN) * lifted;
-    out[i] = Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
-  }
-}
-
-/** A product of two arrays and a constant, rounded in the same pass. */
-export function roundTimes2(out: Trials, a: Trials, b: Trials, by: number, factor: number, n: number): void {
-  const lifted = by * factor * LIFT;
-  for (let i = 0; i < n; i++) {
-    const y = (a[i] ?? NaN) * (b[i] ?? NaN) * lifted;
-    out[i] = Math.trunc(y + (y < 0 ? -0.5 : 0.5)) / factor;
-  }
-}
 
 export function roundUp(out: Trials, a: Trials, factor: number, n: number): void {
   for (let i = 0; i < n; i++) out[i] = Math.ceil(roundOne(a[i] ?? NaN, factor)) + 0;
-}
-
-export function add1(out: Trials, a: Trials, plus: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) + plus;
-}
-
-export function add2(out: Trials, a: Trials, b: Trials, plus: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) + (b[i] ?? NaN) + plus;
-}
-
-export function add4(out: Trials, a: Trials, b: Trials, c: Trials, d: Trials, plus: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) + (b[i] ?? NaN) + ((c[i] ?? NaN) + (d[i] ?? NaN)) + plus;
-}
-
-export function times1(out: Trials, a: Trials, factor: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) * factor;
-}
-
-export function times2(out: Trials, a: Trials, b: Trials, factor: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) * (b[i] ?? NaN) * factor;
 }
 
 export function minus(out: Trials, a: Trials, b: Trials, n: number): void {
@@ -78,23 +23,11 @@ export function over(out: Trials, a: Trials, b: Trials, n: number): void {
   }
 }
 
-export function overConstant(out: Trials, a: Trials, by: number, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = (a[i] ?? NaN) / by;
-}
-
 export function power(out: Trials, a: Trials, b: Trials, n: number): void {
   for (let i = 0; i < n; i++) {
     const y = Math.pow(a[i] ?? NaN, b[i] ?? NaN);
     out[i] = Number.isFinite(y) ? y : NaN;
   }
-}
-
-export function least(out: Trials, a: Trials, b: Trials, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = Math.min(a[i] ?? NaN, b[i] ?? NaN);
-}
-
-export function greatest(out: Trials, a: Trials, b: Trials, n: number): void {
-  for (let i = 0; i < n; i++) out[i] = Math.max(a[i] ?? NaN, b[i] ?? NaN);
 }
 
 /** 1 where a is at least b, both settled; 0 where not; NaN where either is absent. */

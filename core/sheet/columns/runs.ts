@@ -1,5 +1,5 @@
 import type { Operand, Run } from '../kind';
-import { add1, add2, add4, roundTimes1, roundTimes2, times1, times2 } from './kernels';
+import { add1, add2, add3, add4, roundTimes1, roundTimes2, times1, times2 } from './quick-kernels';
 
 /** An operand as an array of trials: a constant is written out once. */
 export function asTrials(operand: Operand | undefined, length: number): Float64Array {
@@ -20,28 +20,18 @@ export function inTurn(runs: readonly Run[]): Run {
 export function addAll(operands: readonly Operand[], out: Float64Array): Run {
   const arrays = operands.filter(operand => operand instanceof Float64Array);
   const plus = operands.reduce<number>((sum, x) => (typeof x === 'number' ? sum + x : sum), 0);
-  const [a, b, c, d] = arrays;
-  if (a === undefined) return n => void out.fill(plus, 0, n);
-  if (b === undefined) return n => add1(out, a, plus, n);
-  if (c === undefined || d === undefined) {
-    const first: Run = n => add2(out, a, b, plus, n);
-    return c === undefined ? first : inTurn([first, n => add2(out, out, c, 0, n)]);
-  }
-  return inTurn([n => add4(out, a, b, c, d, plus, n), ...addedOn(arrays.slice(4), out)]);
+  if (arrays.length === 0) return n => void out.fill(plus, 0, n);
+  const runs = [addFew(arrays.slice(0, 4), out, plus)];
+  for (let i = 4; i < arrays.length; i += 3) runs.push(addFew([out, ...arrays.slice(i, i + 3)], out, 0));
+  return inTurn(runs);
 }
 
-function addedOn(rest: readonly Float64Array[], out: Float64Array): Run[] {
-  const runs: Run[] = [];
-  for (let i = 0; i < rest.length; i += 3) {
-    const [a, b, c] = rest.slice(i, i + 3);
-    if (a === undefined) break;
-    if (b !== undefined && c !== undefined) runs.push(n => add4(out, out, a, b, c, 0, n));
-    else {
-      runs.push(n => add2(out, out, a, 0, n));
-      if (b !== undefined) runs.push(n => add2(out, out, b, 0, n));
-    }
-  }
-  return runs;
+function addFew([a, b, c, d]: readonly Float64Array[], out: Float64Array, plus: number): Run {
+  if (a === undefined) return () => undefined;
+  if (b === undefined) return n => add1(out, a, plus, n);
+  if (c === undefined) return n => add2(out, a, b, plus, n);
+  if (d === undefined) return n => add3(out, a, b, c, plus, n);
+  return n => add4(out, a, b, c, d, plus, n);
 }
 
 /** The product of operands: constants folded, two arrays a pass. */

@@ -1,6 +1,6 @@
-import { greatest, least } from '../columns/kernels';
+import { greatest, least } from '../columns/quick-kernels';
 import { asTrials, inTurn } from '../columns/runs';
-import { Exact, ZERO } from '../decimal';
+import { ZERO } from '../decimal';
 import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind, Operand, Run } from '../kind';
@@ -25,7 +25,7 @@ function chain(kernel: Kernel, operands: readonly Operand[], out: Float64Array):
 
 const smallest: Kind = {
   operation: 'minimum',
-  exact: folded((a, b) => Exact.min(a, b), ZERO),
+  exact: folded((a, b) => (b.lt(a) ? b : a), ZERO),
   live: (operands, out) => chain(least, operands, out),
   formula: context => call('MIN', ...context.terms()),
   words: titles => `the least of ${titles.join(', ')}`,
@@ -33,7 +33,7 @@ const smallest: Kind = {
 
 const largest: Kind = {
   operation: 'maximum',
-  exact: folded((a, b) => Exact.max(a, b), ZERO),
+  exact: folded((a, b) => (b.gt(a) ? b : a), ZERO),
   live: (operands, out) => chain(greatest, operands, out),
   formula: context => call('MAX', ...context.terms()),
   words: titles => `the greatest of ${titles.join(', ')}`,

@@ -1,6 +1,6 @@
 import { BugError } from '../../base';
 import { isDecimalText } from '../../units';
-import { Exact, ONE, ZERO, type Value } from '../decimal';
+import { ONE, ZERO, exactOfText, type Exact, type Value } from '../decimal';
 import { atom } from '../formula/term';
 import type { Given } from '../given';
 import type { Kind, Run } from '../kind';
@@ -33,7 +33,7 @@ export function givenStep<U extends SheetUnit>(
   const unitIn = (row: number) => boundUnit(unit, scope?.rows[row]?.own);
   const faults = givens.map((given, row) => fault(given, unitIn(row)));
   const values = givens.map((given, row): Value => {
-    return faults[row] === undefined && given?.value !== undefined ? new Exact(given.value) : undefined;
+    return faults[row] === undefined && given?.value !== undefined ? exactOfText(given.value) : undefined;
   });
   const kind: Kind = {
     operation: 'given',

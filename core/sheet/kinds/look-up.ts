@@ -1,4 +1,5 @@
-import { lookUpByIndex, roundOne, stepOf } from '../columns/kernels';
+import { lookUpByIndex, stepOf } from '../columns/kernels';
+import { roundOne } from '../columns/rounding';
 import { asTrials } from '../columns/runs';
 import { Exact, settle } from '../decimal';
 import { one } from '../exactly';

@@ -1,4 +1,5 @@
-import { over as divide, overConstant } from '../columns/kernels';
+import { over as divide } from '../columns/kernels';
+import { overConstant } from '../columns/quick-kernels';
 import { asTrials } from '../columns/runs';
 import { two } from '../exactly';
 import { divided } from '../formula/term';

@@ -1,4 +1,4 @@
-import { roundTo } from '../columns/kernels';
+import { roundTo } from '../columns/quick-kernels';
 import { asTrials, roundProduct } from '../columns/runs';
 import { settle } from '../decimal';
 import { one } from '../exactly';

@@ -1,6 +1,6 @@
 import { BugError } from '../../base';
 import { addAll } from '../columns/runs';
-import { ZERO } from '../decimal';
+import { ZERO, plus } from '../decimal';
 import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
@@ -17,7 +17,7 @@ const record = (until: 'this row' | 'the row before'): Kind => ({
     if (column === undefined || last < 0) return [];
     return row === 0 ? [book.cell(column, last)] : [book.cell(self, row - 1), book.cell(column, last)];
   },
-  exact: folded((a, b) => a.plus(b), ZERO),
+  exact: folded(plus, ZERO),
   live: addAll,
   formula: context => call('SUM', context.downTo(0, until)),
   words: ([title]) => `the running total of ${title ?? ''} to ${until}`,

@@ -1,5 +1,5 @@
 import { addAll } from '../columns/runs';
-import { ZERO } from '../decimal';
+import { ZERO, plus } from '../decimal';
 import { folded } from '../exactly';
 import { added } from '../formula/term';
 import type { Kind } from '../kind';
@@ -9,7 +9,7 @@ import type { SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'sum',
-  exact: folded((a, b) => a.plus(b), ZERO),
+  exact: folded(plus, ZERO),
   live: addAll,
   formula: context => added(context.terms()),
   words: titles => titles.join(' + '),

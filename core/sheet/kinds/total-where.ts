@@ -1,7 +1,7 @@
 import { BugError } from '../../base';
 import { addWhere } from '../columns/kernels';
 import { addAll, asTrials } from '../columns/runs';
-import { ZERO, type Exact, type Value } from '../decimal';
+import { ZERO, plus, type Exact, type Value } from '../decimal';
 import { folded } from '../exactly';
 import { call, type FormulaContext } from '../formula/term';
 import type { Kind } from '../kind';
@@ -27,7 +27,7 @@ const byText: Kind = {
       text === undefined ? [-1] : text === wanted ? [book.cell(column, i)] : [],
     );
   },
-  exact: folded((a, b) => a.plus(b), ZERO),
+  exact: folded(plus, ZERO),
   reason: () => 'a row has no key to be told apart by',
   live: addAll,
   formula,

@@ -1,7 +1,7 @@
 import { BugError } from '../../base';
 import { addPresent, countPresent } from '../columns/kernels';
 import { addAll, asTrials } from '../columns/runs';
-import { Exact, ZERO } from '../decimal';
+import { Exact, ZERO, plus } from '../decimal';
 import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Book, Kind, Operand, Run } from '../kind';
@@ -18,7 +18,7 @@ function wholeColumn(self: Step, _row: number, book: Book): number[] {
 const whole: Kind = {
   operation: 'total',
   cells: wholeColumn,
-  exact: folded((a, b) => a.plus(b), ZERO),
+  exact: folded(plus, ZERO),
   live: addAll,
   formula: context => call('SUM', context.range(0)),
   words: ([title]) => `the total of ${title ?? ''}`,
