@@ -35,7 +35,7 @@ export function tuningFor(count: number, schedules: number): Tuning {
     tournament: Math.max(3, Math.round(4 + Math.log2(smallness))),
     blockLow: 0.1 * smallness ** 0.5,
     blockHigh: 0.35 * smallness ** 0.35,
-    blockTries: 4,
+    blockTries: Math.round(4 * smallness ** 0.4),
     shifts: Math.min(2, 0.8 * smallness ** 0.8),
     tail: 20,
     tieOrders: 32,
