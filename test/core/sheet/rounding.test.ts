@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundOne, roundTo, roundUp } from '../../../core/sheet/columns/kernels';
+import { roundUp } from '../../../core/sheet/columns/kernels';
+import { roundTo } from '../../../core/sheet/columns/quick-kernels';
+import { roundOne } from '../../../core/sheet/columns/rounding';
 import { Exact, settle } from '../../../core/sheet/decimal';
 
 /** Half away from zero in whole numbers, which shares nothing with the code under test. */
