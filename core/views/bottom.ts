@@ -1,7 +1,7 @@
 import { dayOf } from '../calendar';
 import { anyBlocks } from '../base';
 import type { EstimateContext } from './context';
-import { dollarChange, dollars, roundText } from './number-text';
+import { dollarChange, dollars, roundText, shownNumber } from './number-text';
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
@@ -39,6 +39,7 @@ export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom 
           ? { text: 'no schedule yet', absent: true }
           : { text: dateWords(finish), why: 'schedule:finish' },
     },
+    ...uprightCell(context),
     ...(unchecked === undefined
       ? []
       : [
@@ -73,6 +74,19 @@ function totalCell({ parts }: EstimateContext, total: number | undefined): Botto
     label: 'Known so far, not the total',
     value: { text: dollars(known.cents), why: 'sums/known-so-far', accent: true },
   };
+}
+
+/** The verdict of the roll-over screen, when it was run. */
+function uprightCell({ evaluation }: EstimateContext): BottomCell[] {
+  const { upright } = evaluation;
+  if (upright === undefined) return [];
+  const heel = upright.greatestHeelDegrees;
+  const value = {
+    text: upright.verdict.charAt(0).toUpperCase() + upright.verdict.slice(1),
+    why: 'upright:verdict',
+  };
+  const beside = heel === undefined ? 'screening' : `heel ${shownNumber(heel.toFixed(4), 0)}°, screening`;
+  return [{ key: 'upright', label: 'Upright screen', value, beside, verdict: upright.verdict }];
 }
 
 /** Total and contingency, when a contingency is set. */

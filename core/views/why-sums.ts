@@ -28,6 +28,13 @@ function sumRows(id: string, title: string, words: string, parts: readonly Part[
     value: { text: amount(part.cents), unit: '$', ...(part.why === undefined ? {} : { why: part.why }) },
     words: part.words,
   }));
+  if (rows.length === 0)
+    rows.push({
+      depth: 0,
+      operator: '=',
+      value: { text: '0.00', unit: '$' },
+      words: 'no line has any of it',
+    });
   return {
     id,
     title,

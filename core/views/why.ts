@@ -6,6 +6,7 @@ import { givenWhy } from './why-given';
 import { scheduleWhy } from './why-schedule';
 import { sheetRows, wholeWhy, type SheetWhy } from './why-sheet';
 import { sumWhy } from './why-sums';
+import { uprightWhy } from './why-upright';
 import { summaryOf } from './window';
 
 /** Answers "why this figure?" for one evaluation. What all figures share is worked out once, at the first question or before. */
@@ -31,7 +32,8 @@ export class WhyDesk {
   answer(id: string): WhyRows | undefined {
     const context = this.#context;
     if (context === undefined) return undefined;
-    const direct = givenWhy(context, id) ?? sumWhy(context, id) ?? scheduleWhy(context, id);
+    const direct =
+      givenWhy(context, id) ?? sumWhy(context, id) ?? scheduleWhy(context, id) ?? uprightWhy(context, id);
     if (direct !== undefined) return direct;
     this.warm();
     return sheetRows(context, this.#whole, id);

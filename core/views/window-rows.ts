@@ -188,6 +188,43 @@ export interface ScheduleView {
   readonly words: string;
 }
 
+/** One moment of the sinking as it is drawn, in metres and degrees, with its words. */
+export interface DrawnStage {
+  readonly t: number;
+  readonly level: number;
+  readonly draught: number;
+  /** Heel to draw; undefined when no balance exists. */
+  readonly heel: number | undefined;
+  readonly list: number;
+  readonly time: string;
+  readonly heelWords: string;
+  readonly event: string;
+}
+
+/** The roll-over screen: screening, not a naval architect's study. */
+export interface SinkingView {
+  readonly sentence: Sentence;
+  readonly verdict: Verdict;
+  readonly reasons: readonly string[];
+  readonly beam: number;
+  readonly depth: number;
+  /** Moments drawn side by side. */
+  readonly strip: readonly DrawnStage[];
+  /** All moments, for the curves. */
+  readonly curve: readonly DrawnStage[];
+  readonly timeTicks: readonly { readonly at: number; readonly text: string }[];
+  readonly heelTicks: readonly { readonly at: number; readonly text: string }[];
+  readonly levelTicks: readonly { readonly at: number; readonly text: string }[];
+  readonly levelUnit: string;
+  readonly stages: TableRows;
+  readonly sizing: TableRows;
+  readonly choices: TableRows;
+  readonly choicesMessage: string;
+  readonly caution: string;
+  readonly cannotSee: readonly string[];
+  readonly words: string;
+}
+
 export interface BasisPart {
   readonly basis: Basis;
   readonly share: Shown;
@@ -223,6 +260,7 @@ export interface WindowRows {
   readonly counts: Readonly<Record<string, string>>;
   readonly bottom: readonly BottomCell[];
   readonly verdict: Verdict | undefined;
+  readonly sinking: SinkingView | undefined;
   readonly findings: readonly FindingRow[];
   readonly vessel: VesselView;
   readonly work: WorkView;

@@ -7,6 +7,7 @@ import type { EstimateContext } from './context';
 import type { Measures } from './measures';
 import { ratesView } from './rates';
 import { scheduleView } from './schedule';
+import { sinkingView } from './sinking';
 import { shownMoney } from './shown-money';
 import { vesselView } from './vessel';
 import { workView } from './work';
@@ -45,7 +46,8 @@ export function windowRows(
       ...(findings.length === 0 ? {} : { review: String(findings.length) }),
     },
     bottom: bottom.cells,
-    verdict: undefined,
+    verdict: evaluation.upright?.verdict,
+    sinking: sinkingView(context),
     findings,
     vessel: vesselView(context),
     work: workView(context, money, bases),

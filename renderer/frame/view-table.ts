@@ -1,4 +1,4 @@
-export type ViewId = 'vessel' | 'work' | 'rates' | 'schedule' | 'budget' | 'review';
+export type ViewId = 'vessel' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review';
 
 export interface ViewGroup {
   readonly title: string;
@@ -9,7 +9,10 @@ export interface ViewGroup {
 export const VIEW_GROUPS: readonly ViewGroup[] = [
   {
     title: 'The ship',
-    views: [{ id: 'vessel', title: 'Vessel' }],
+    views: [
+      { id: 'vessel', title: 'Vessel' },
+      { id: 'sinking', title: 'Sinking' },
+    ],
   },
   {
     title: 'The work',

@@ -35,7 +35,7 @@ test('by mouse: from first run to an edited, saved and reopened document', async
   const after = await total(page);
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('menuitem', { name: 'Save under another name' }).click();
-  await page.getByLabel('Name').fill('By mouse');
+  await page.getByRole('textbox', { name: 'Name' }).fill('By mouse');
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   await saved(page);
   expect(fs.existsSync(path.join(host.folder, 'By mouse.reef.json'))).toBe(true);

@@ -1,0 +1,224 @@
+import type { UprightResult } from '../flooding';
+import { amountIn, quantity } from '../units';
+import { aligned, NOT_APPLYING, words } from './cells';
+import type { EstimateContext } from './context';
+import { decimalsFor, dollarChange, shownNumber } from './number-text';
+import type { Column, Row, Sentence, Shown, TableRows } from './rows';
+import type { DrawnStage, SinkingView } from './window-rows';
+
+type Stage = UprightResult['stages'][number];
+
+/** A time in words: `4 min 20 s`. */
+function timeWords(seconds: number): string {
+  const whole = Math.round(seconds);
+  const minutes = Math.floor(whole / 60);
+  return minutes === 0 ? `${whole} s` : `${minutes} min ${whole - minutes * 60} s`;
+}
+
+function heelWords(stage: Stage): string {
+  if (stage.heel === undefined) return 'no balance, rolls over';
+  const side = stage.heel === 0 ? '' : stage.heel > 0 ? ' to starboard' : ' to port';
+  return `heel ${shownNumber(Math.abs(stage.heel).toFixed(4), 1)}°${side}`;
+}
+
+function drawn(stage: Stage): DrawnStage {
+  return {
+    t: stage.t,
+    level: stage.level,
+    draught: stage.draught,
+    heel: stage.heel,
+    list: stage.list,
+    time: timeWords(stage.t),
+    heelWords: heelWords(stage),
+    event: stage.event ?? '',
+  };
+}
+
+/** The sinking: verdict, ship through it, openings to size, choices. Undefined when the screen was not run. */
+export function sinkingView(context: EstimateContext): SinkingView | undefined {
+  const { upright } = context.evaluation;
+  const { work } = context.parts;
+  const [beam, depth] = [
+    work.result.number(work.takeOff.measures.beam),
+    work.result.number(work.takeOff.measures.depth),
+  ];
+  if (upright === undefined || beam === undefined || depth === undefined) return undefined;
+  const curve = upright.stages.map(drawn);
+  const unit = context.measures === 'us' ? 'ft' : 'm';
+  const last = Math.max(60, curve.at(-1)?.t ?? 60);
+  return {
+    sentence: sentence(upright),
+    verdict: upright.verdict,
+    reasons: upright.reasons,
+    beam,
+    depth,
+    strip: picked(curve),
+    curve,
+    timeTicks: ticks(last / 60, 8).map(minute => ({ at: minute * 60, text: String(minute) })),
+    heelTicks: ticks(
+      Math.max(
+        10,
+        ...curve.map(stage => Math.abs(stage.heel ?? 60)),
+        ...curve.map(stage => Math.abs(stage.list)),
+      ),
+      4,
+    ).map(at => ({ at, text: String(at) })),
+    levelTicks: ticks(amountIn(quantity(depth.toFixed(3), 'm'), unit), 4).map(at => ({
+      at: amountIn(quantity(String(at), unit), 'm'),
+      text: String(at),
+    })),
+    levelUnit: unit,
+    stages: stageTable(upright, context),
+    sizing: sizingTable(upright, context),
+    choices: choiceTable(upright),
+    choicesMessage: upright.choices?.message ?? '',
+    caution: upright.caution,
+    cannotSee: upright.cannotSee,
+    words: `The ship through the sinking in ${picked(curve).length} sections: ${picked(curve)
+      .map(stage => `${stage.time}, ${stage.heelWords}`)
+      .join('; ')}.`,
+  };
+}
+
+function sentence(upright: UprightResult): Sentence {
+  const verdict: Shown = { text: `The screen says: ${upright.verdict}`, why: 'upright:verdict' };
+  const heel = upright.greatestHeelDegrees;
+  const lean =
+    heel === undefined
+      ? 'no balance below 60° at the worst'
+      : `greatest heel ${shownNumber(heel.toFixed(4), 0)}°`;
+  const time = upright.sinkMinutes === undefined ? '' : `, under in ${timeWords(upright.sinkMinutes * 60)}`;
+  return [verdict, `; ${lean}${time}.`];
+}
+
+/** Five moments: the first, the last, and those of the greatest heel and between. */
+function picked(curve: readonly DrawnStage[]): readonly DrawnStage[] {
+  if (curve.length <= 5) return curve;
+  const worst = curve.reduce((a, b) => (Math.abs(b.heel ?? 90) > Math.abs(a.heel ?? 90) ? b : a));
+  const spread = [0, 0.25, 0.5, 0.75, 1].flatMap(
+    share => curve[Math.round(share * (curve.length - 1))] ?? [],
+  );
+  const near = spread
+    .slice(1, -1)
+    .reduce((a, b) => (Math.abs(b.t - worst.t) < Math.abs(a.t - worst.t) ? b : a));
+  return spread.map(stage => (stage === near ? worst : stage));
+}
+
+/** Round ticks from nothing to at least the most. */
+function ticks(most: number, count: number): readonly number[] {
+  const step = [1, 2, 5, 10, 15, 20, 30, 60, 120].find(size => most / size <= count) ?? 240;
+  return Array.from({ length: Math.ceil(most / step) + 1 }, (_, at) => at * step);
+}
+
+const COLUMNS: readonly Column[] = [
+  { key: 'time', title: 'Time', kind: 'words' },
+  { key: 'level', title: 'Flood level', kind: 'number' },
+  { key: 'gm', title: 'GM', kind: 'number' },
+  { key: 'heel', title: 'Heel', unit: 'degrees', kind: 'number' },
+  { key: 'list', title: 'List', unit: 'degrees', kind: 'number' },
+  { key: 'event', title: 'What happens', kind: 'words' },
+];
+
+function inUnit(context: EstimateContext, metres: number, kind: 'm' | 'm2' = 'm'): string {
+  const to = context.measures === 'us' ? (kind === 'm' ? 'ft' : 'ft2') : kind;
+  return shownNumber(amountIn(quantity(metres.toFixed(6), kind), to).toFixed(6), 1);
+}
+
+function number(value: number | undefined, decimals: number): Shown {
+  return value === undefined
+    ? words('none')
+    : { text: shownNumber(value.toFixed(6), decimals), why: 'upright:verdict' };
+}
+
+/** The moments of the sinking as a table. */
+function stageTable(upright: UprightResult, context: EstimateContext): TableRows {
+  const unit = context.measures === 'us' ? 'ft' : 'm';
+  const columns = COLUMNS.map(column =>
+    column.key === 'level' || column.key === 'gm' ? { ...column, unit } : column,
+  );
+  const rows = upright.stages.map((stage, at): Row => ({
+    id: String(at),
+    kind: 'line',
+    cells: {
+      time: words(timeWords(stage.t)),
+      level: { text: inUnit(context, stage.level), why: 'upright:verdict' },
+      gm: { text: inUnit(context, stage.gm), why: 'upright:verdict' },
+      heel: number(stage.heel, 1),
+      list: number(stage.list, 1),
+      event: words(stage.event ?? ''),
+    },
+  }));
+  return { id: 'stages', caption: 'The sinking by time', columns, rows: aligned(columns, rows) };
+}
+
+const SIZING: readonly Column[] = [
+  { key: 'title', title: 'Compartment', kind: 'words' },
+  { key: 'openings', title: 'Openings', kind: 'number' },
+  { key: 'area', title: 'Area', kind: 'number' },
+  { key: 'cut', title: 'Cut', kind: 'number' },
+  { key: 'vents', title: 'Vents', kind: 'number' },
+  { key: 'minutes', title: 'Fills in', unit: 'min', kind: 'number' },
+  { key: 'note', title: 'Note', kind: 'words', wide: true },
+];
+
+/** What each compartment needs so that it fills in time. */
+function sizingTable(upright: UprightResult, context: EstimateContext): TableRows {
+  const titles = new Map(context.evaluation.project.vessel.compartments.map(one => [one.id, one.title]));
+  const isUs = context.measures === 'us';
+  const columns = SIZING.map(column =>
+    column.key === 'area'
+      ? { ...column, unit: isUs ? 'sq ft' : 'm²' }
+      : column.key === 'cut'
+        ? { ...column, unit: isUs ? 'ft' : 'm' }
+        : column,
+  );
+  const why = 'upright:verdict';
+  const rows = upright.sizing.map((one): Row => ({
+    id: one.compartment,
+    kind: 'line',
+    subject: one.compartment,
+    cells: {
+      title: words(titles.get(one.compartment) ?? one.compartment),
+      openings: { text: String(one.openings), why },
+      area: { text: inUnit(context, one.area, 'm2'), why },
+      cut: { text: inUnit(context, one.cutLength), why },
+      vents: { text: String(one.ventCount), why },
+      minutes: number(one.fillMinutes, 1),
+      note: words(one.note ?? ''),
+    },
+  }));
+  return { id: 'sizing', caption: 'Openings for even flooding', columns, rows: aligned(columns, rows) };
+}
+
+const CHOICES: readonly Column[] = [
+  { key: 'title', title: 'Choice', kind: 'words' },
+  { key: 'cost', title: 'Cost', unit: '$', kind: 'number' },
+  { key: 'days', title: 'Days', kind: 'number' },
+  { key: 'verdict', title: 'Verdict', kind: 'words' },
+];
+
+/** Choices that improve the verdict, with cost and days. */
+function choiceTable(upright: UprightResult): TableRows {
+  const rows = (upright.choices?.each ?? []).map((choice, at): Row => ({
+    id: String(at),
+    kind: 'line',
+    cells: {
+      title: words(choice.titles.join(' and ')),
+      cost: { text: dollarChange(Math.round(choice.cost * 100)).replace('$', ''), why: 'upright:verdict' },
+      days:
+        choice.days === 0
+          ? NOT_APPLYING
+          : {
+              text: `+${shownNumber(choice.days.toFixed(3), decimalsFor(choice.days.toFixed(3)))}`,
+              why: 'upright:verdict',
+            },
+      verdict: words(choice.verdict),
+    },
+  }));
+  return {
+    id: 'choices',
+    caption: 'What would widen the margin',
+    columns: CHOICES,
+    rows: aligned(CHOICES, rows),
+  };
+}

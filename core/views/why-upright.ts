@@ -1,0 +1,40 @@
+import { BASES } from '../base';
+import type { EstimateContext } from './context';
+import { shownNumber } from './number-text';
+import type { WhyRow, WhyRows } from './rows';
+
+/** The derivation of the verdict: what the roll-over screen found and why, and what it cannot see. */
+export function uprightWhy({ evaluation, measures }: EstimateContext, id: string): WhyRows | undefined {
+  const { upright } = evaluation;
+  if (!id.startsWith('upright:') || upright === undefined) return undefined;
+  const row = (text: string, unit: string, words: string, why?: string): WhyRow => ({
+    depth: 0,
+    operator: '',
+    value: { text, unit, ...(why === undefined ? {} : { why }) },
+    words,
+  });
+  const number = (value: number | undefined, decimals: number) =>
+    value === undefined ? 'none' : shownNumber(value.toFixed(6), decimals);
+  const gm = upright.lowestGmMetres;
+  const shownGm = gm === undefined || measures === 'metric' ? gm : gm / 0.3048;
+  return {
+    id,
+    title: 'Upright screen',
+    path: 'Sinking, verdict',
+    value: { text: upright.verdict },
+    words: `${upright.caution}`,
+    rows: [
+      row(number(upright.greatestHeelDegrees, 1), '°', 'greatest balanced heel over the ranges'),
+      row(number(upright.likelyHeelDegrees, 1), '°', 'the same for the likely values alone'),
+      row(number(shownGm, 2), measures === 'metric' ? 'm' : 'ft', 'lowest GM on the way down'),
+      row(number(upright.sinkMinutes, 1), 'min', 'from the release to the bottom'),
+      ...upright.reasons.map(reason => row('', '', reason)),
+      row('', '', 'lightship', 'ship/lightship'),
+      row('', '', 'beam', 'ship/beam'),
+      row('', '', 'depth', 'ship/depth'),
+    ],
+    usedBy: [],
+    bases: BASES,
+    home: 'vessel',
+  };
+}

@@ -1,0 +1,76 @@
+import { useState } from 'react';
+import { TitleLine } from '../../frame/title-line';
+import { DataTable } from '../../parts/grid/data-table';
+import { VerdictMark } from '../../parts/verdict-mark';
+import { SectionStrip } from '../../pictures/sinking/section-strip';
+import { TimeCurves } from '../../pictures/sinking/time-curves';
+import { useWidth } from '../../pictures/use-width';
+import { useWindow } from '../../state/store';
+import type { SinkingView } from '../../../core/views';
+import './sinking.css';
+
+const FACES = [
+  { id: 'picture', title: 'Picture' },
+  { id: 'table', title: 'Table' },
+];
+
+/** Whether she stays upright on the way down: a screening. */
+export default function Sinking() {
+  const view = useWindow(window => window.rows?.sinking);
+  const [face, setFace] = useState('picture');
+  const { ref, width } = useWidth<HTMLDivElement>(596);
+  if (view === undefined) {
+    return (
+      <>
+        <TitleLine
+          sentence={['The roll-over screen cannot be run yet: a particular of the ship is missing.']}
+        />
+        <div className="empty">
+          <p>The ship is followed down here once length, beam, depth, draught and lightship are known.</p>
+        </div>
+      </>
+    );
+  }
+  return (
+    <>
+      <TitleLine sentence={view.sentence} faces={FACES} face={face} onFace={setFace} />
+      <div className="two-columns sinking">
+        <div className="column" ref={ref}>
+          {face === 'picture' ? (
+            <>
+              <SectionStrip view={view} width={width} />
+              <TimeCurves view={view} width={width} />
+            </>
+          ) : (
+            <DataTable table={view.stages} />
+          )}
+        </div>
+        <div className="column">
+          <Verdict view={view} />
+          {view.sizing.rows.length === 0 ? null : <DataTable table={view.sizing} />}
+          {view.choices.rows.length === 0 ? null : <DataTable table={view.choices} />}
+          {view.choicesMessage === '' ? null : <p className="table-note">{view.choicesMessage}</p>}
+          <div className="caution screening">
+            <strong>Screening only.</strong> {view.caution} It cannot see: {view.cannotSee.join('; ')}.
+          </div>
+        </div>
+      </div>
+    </>
+  );
+}
+
+function Verdict({ view }: { view: SinkingView }) {
+  return (
+    <div className="verdict">
+      <VerdictMark verdict={view.verdict} />
+      <div>
+        <h2 className="serif verdict-word">{view.verdict}</h2>
+        {view.reasons.map(reason => (
+          <p key={reason} className="verdict-reason">
+            {reason}
+          </p>
+        ))}
+      </div>
+    </div>
+  );
+}
