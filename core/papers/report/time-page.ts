@@ -1,11 +1,12 @@
 import { cashPart, fiscalYearTable } from './cost-page';
+import type { ScheduledActivity } from '../../scheduling';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
 import { stageSpans, timeChart, type StageSpan } from './time-chart';
-import { dateWords, numberWords } from './words';
+import { numberWords } from './words';
 
 /** How many activities of the chain that holds the finish are listed. */
-const LISTED = 8;
+const LISTED = 6;
 
 /** When it is spent and when it happens: stages over time, and the chain of activities that holds the finish. */
 export function timePage(facts: ReportFacts): Markup {
@@ -27,21 +28,11 @@ export function timePage(facts: ReportFacts): Markup {
       `The schedule has ${schedule.activities.length} activities and ${numberWords(schedule.workDays)} work days. At most ${numberWords(schedule.peakCrew)} people work on one day.`,
     ),
     spans.length > 0 ? timeChart(spans) : undefined,
-    element('div', { class: 'side' }, stageTable(spans), fiscalYearTable(facts)),
-    table(
-      'The longest activities of the chain that holds the finish',
-      [
-        { title: 'Activity' },
-        { title: 'Start', figures: true },
-        { title: 'Finish', figures: true },
-        { title: 'Work days', figures: true },
-      ],
-      longest.map(activity => [
-        activity.title,
-        dateWords(activity.start),
-        dateWords(activity.finish),
-        numberWords(activity.workDays),
-      ]),
+    element(
+      'div',
+      { class: 'side' },
+      stageTable(spans),
+      element('div', {}, fiscalYearTable(facts), chainTable(longest)),
     ),
   );
 }
@@ -51,5 +42,13 @@ function stageTable(spans: readonly StageSpan[]): Markup {
     'Stages from first start to last finish',
     [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
     spans.map(span => [span.title, span.start, span.finish]),
+  );
+}
+
+function chainTable(longest: readonly ScheduledActivity[]): Markup {
+  return table(
+    'Longest activities of the chain that holds the finish',
+    [{ title: 'Activity' }, { title: 'Finish', figures: true }, { title: 'Days', figures: true }],
+    longest.map(({ title, finish, workDays }) => [title, finish, numberWords(workDays)]),
   );
 }

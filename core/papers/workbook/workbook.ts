@@ -12,7 +12,10 @@ import { scheduleSheet } from './schedule';
  * calculation sheets with live formulas and cached results.
  * @returns nothing without an estimate: its findings say why.
  */
-export function estimateWorkbook(evaluation: Evaluation, _comparison?: Comparison): PaperWorkbook | undefined {
+export function estimateWorkbook(
+  evaluation: Evaluation,
+  _comparison?: Comparison,
+): PaperWorkbook | undefined {
   const { estimate } = evaluation;
   if (estimate?.money === undefined) return undefined;
   const results = [estimate.work.result, estimate.money.result];
