@@ -10,7 +10,7 @@ import type {
 import type { Project } from '../project';
 import type { SheetResult } from '../sheet';
 import { amountIn, isConvertible, isUnit, quantity, type Unit } from '../units';
-import type { MeasureKey, TakeOff } from '../vessel';
+import { highestStaying, type MeasureKey, type TakeOff } from '../vessel';
 
 /** The numbers of the take-off that the screen starts from. */
 export interface TakenOff {
@@ -47,7 +47,6 @@ export function uprightInput(
     return undefined;
   const { vessel, site } = project;
   const waterplane = number(input.ship.type.quantities['waterplane-coefficient'], '1');
-  const highest = number(input.ship.type.quantities['highest-point-per-length'], '1');
   const thickness = measure('opening-thickness');
   const slope = number(site.bottomSlope, '1');
   const clearance = number(site.clearanceRequired, 'm');
@@ -69,7 +68,7 @@ export function uprightInput(
       ...(waterDepth === undefined ? {} : { waterDepth }),
       ...(slope === undefined ? {} : { bottomSlope: slope }),
       ...(clearance === undefined ? {} : { permitClearance: clearance }),
-      ...(highest === undefined ? {} : { highestPoint: highestPoint(highest * length, depth, input) }),
+      highestPoint: highestStaying(depth, input.options['topside-extent']),
     },
     facts: {
       afloatUpright: vessel.observedList === undefined || Number(vessel.observedList.value) === 0,
@@ -83,13 +82,6 @@ export function uprightInput(
 const DISPLACEMENT_SPREAD = 0.07;
 /** How far a height of the centre of gravity without a range may be off (judgement). */
 const KG_SPREAD = 0.05;
-
-/** Masts and stacks come off with the topside: what is left stands at most this share of the height above deck (judgement). */
-const LEFT_ABOVE_DECK: Readonly<Record<string, number>> = { clearance: 0.55, half: 0.45, most: 0.25 };
-
-function highestPoint(mast: number, depth: number, input: EstimateInput): number {
-  return depth + (mast - depth) * (LEFT_ABOVE_DECK[input.options['topside-extent'] ?? ''] ?? 1);
-}
 
 function number(figure: Figure | undefined, unit: Unit): number | undefined {
   if (figure === undefined || !isUnit(figure.unit) || !isConvertible(figure.unit, unit)) return undefined;

@@ -1,3 +1,4 @@
+import { highestStaying } from '../vessel';
 import { isOption, topsideParts } from './topside-parts';
 import { amountIn, isUnit, quantity } from '../units';
 import type { Figure } from '../base';
@@ -43,7 +44,7 @@ export function shipPicture(context: EstimateContext): ShipPicture | undefined {
   const required = metres(project.site.clearanceRequired);
   if (found === undefined || waterDepth === undefined || required === undefined) return undefined;
   const parts = topsideParts(found, isOption(context, 'topside-extent'));
-  const highest = Math.max(found.depth * 1.14, ...parts.filter(part => part.stays).map(part => part.top));
+  const highest = highestStaying(found.depth, isOption(context, 'topside-extent'));
   const clear = waterDepth - highest;
   const say = (value: number) => lengthWords(context, value);
   const compartments = drawnCompartments(context, found);
