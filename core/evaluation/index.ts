@@ -21,3 +21,28 @@ export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope
 export { screenUpright, withSizedOpenings } from './upright';
 export { uprightInput } from './upright-input';
 export { classOf, shippedReviewData } from './estimate-class';
+export {
+  benefitView,
+  bidLeaks,
+  bidView,
+  bookBasis,
+  fundingJson,
+  grantInput,
+  grantView,
+  lineSpans,
+  reviewInput,
+  reviewJson,
+  reviewRows,
+  shippedBookRules,
+  type AfterSinking,
+  type AwardDraws,
+  type BenefitView,
+  type BidView,
+  type BookBasis,
+  type BookOutcome,
+  type BookRules,
+  type CashPart,
+  type GrantView,
+  type LineSpan,
+  type ReviewExtras,
+} from './books';

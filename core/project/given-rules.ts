@@ -1,11 +1,12 @@
 import type { Figure } from '../base';
 import type { Project } from './schema';
-import type { PlainUnit } from '../units';
+import type { PlainUnit, Unit } from '../units';
+import { benefitGivens, bidGivens, fundingGivens } from './funding-rules';
 
 /** What a given of the document must be: its dimension (any unit of it), and the limits beyond which it is a mistake. */
 export interface GivenRule {
   readonly title: string;
-  readonly unit: PlainUnit;
+  readonly unit: Unit;
   /** Limits in `unit`, as decimal text. `above` excludes the limit itself. */
   readonly above?: string;
   readonly from?: string;
@@ -57,7 +58,7 @@ const SITE = {
 
 /** Every given of the document whose meaning is fixed, with its place and rule. */
 export function placedGivens(project: Project): PlacedGiven[] {
-  const { vessel, site, contingency } = project;
+  const { vessel, site, contingency, funding, bid, benefits } = project;
   return [
     ...fieldsOf('/vessel', vessel, VESSEL),
     ...fieldsOf('/site', site, SITE),
@@ -101,6 +102,9 @@ export function placedGivens(project: Project): PlacedGiven[] {
       from: '0',
       to: '2',
     }),
+    ...(funding ? fundingGivens(funding) : []),
+    ...(bid ? bidGivens(bid) : []),
+    ...(benefits ? benefitGivens(benefits) : []),
   ];
 }
 

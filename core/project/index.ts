@@ -1,6 +1,7 @@
 export { withScenario } from './overlay';
 export { LARGEST, readProject, type ReadResult } from './reader';
 export * from './schema';
+export type { Benefits, BidChoices, Funding, FundingSourceChoice } from './funding-schema';
 export { bodyHash, canonicalJson } from './sha256';
 export { writeProject } from './writer';
 export { parseJsonText, type Json } from './json-text';

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { decimalText, figureSchema, isoDate, key } from '../base';
 import { workItemSchema } from '../work';
+import { benefitsSchema, bidSchema, fundingSchema } from './funding-schema';
 
 /** The version of the document format this program writes. */
 export const FORMAT = 'reefwright-project';
@@ -266,6 +267,9 @@ export const projectSchema = z.strictObject({
   /** Relationships of this project alone, beside those of the library. */
   relationships: z.array(relationshipSchema).default([]),
   contingency: contingencySchema,
+  funding: fundingSchema.optional(),
+  bid: bidSchema.optional(),
+  benefits: benefitsSchema.optional(),
   attachments: z
     .array(
       z.strictObject({

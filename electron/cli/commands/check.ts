@@ -1,3 +1,6 @@
+import { bidView, grantView, reviewJson, reviewRows, type Evaluation } from '../../../core/evaluation';
+import type { Finding } from '../../../core/base';
+import type { ReviewRow } from '../../../core/review';
 import type { Command } from '../command';
 import { findingLines } from '../words';
 import { evaluated } from '../load';
@@ -8,9 +11,36 @@ export const checkCommand: Command = {
   usage: 'reefwright check FILE [--json]',
   options: {},
   run: call =>
-    evaluated(call, ({ findings }) => ({
-      json: { findings },
-      lines: findings.length === 0 ? ['No findings.'] : findingLines(findings),
-      findings,
-    })),
+    evaluated(call, evaluation => {
+      const findings = [...evaluation.findings, ...bookFindings(evaluation)];
+      const rows = reviewRows(evaluation);
+      return {
+        json: { findings, review: reviewJson(rows) },
+        lines: [
+          ...(findings.length === 0 ? ['No findings.'] : findingLines(findings)),
+          ...rows.map(reviewLine),
+        ],
+        findings,
+      };
+    }),
 };
+
+/** Findings of the books the project asks for, each once: what blocks the estimate is told already. */
+function bookFindings(evaluation: Evaluation): Finding[] {
+  const { funding, bid } = evaluation.project;
+  if (evaluation.estimate?.money === undefined) return [];
+  const found = [
+    ...(funding === undefined ? [] : grantView(evaluation).findings),
+    ...(bid === undefined ? [] : bidView(evaluation).findings),
+  ];
+  const told = new Set(evaluation.findings.map(({ place, message }) => `${place} ${message}`));
+  return found.filter(({ place, message }, index) => {
+    const isFirst = found.findIndex(one => one.place === place && one.message === message) === index;
+    return isFirst && !told.has(`${place} ${message}`);
+  });
+}
+
+function reviewLine({ standing, practice, evidence }: ReviewRow): string {
+  const [first, ...more] = evidence;
+  return `${standing.padEnd(11)} ${practice}: ${first ?? ''}${more.length === 0 ? '' : ` (and ${more.length} more)`}`;
+}

@@ -4,6 +4,7 @@ import { compareCommand } from './compare';
 import { demoCommand } from './demo';
 import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
+import { fundingCommand } from './funding';
 import { newCommand } from './new';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   scheduleCommand,
   whyCommand,
   uprightCommand,
+  fundingCommand,
   checkCommand,
   compareCommand,
   documentsCommand,

@@ -1,0 +1,134 @@
+import type { Finding } from '../../base';
+import { obligationsByMonth, type ContingentObligation } from '../../benefit';
+import {
+  byFiscalYear,
+  carryingCost,
+  checkDrawdown,
+  drawdownPlan,
+  totalOfMonths,
+  type Draw,
+  type MonthAmount,
+} from '../../cash-flow';
+import {
+  drawBasisOf,
+  grantBook,
+  grantCash,
+  type Award,
+  type ContractResults,
+  type GrantBook,
+  type GrantCash,
+  type GrantInput,
+} from '../../funding';
+import type { Funding } from '../../project';
+import type { Evaluation } from '../evaluate';
+import { bookBasis, type BookBasis } from './book-lines';
+import { faultsOfSection } from './faulty-section';
+import { grantInput } from './grant-input';
+import { afterSinking } from './obligations';
+import { shippedBookRules, type BookRules } from './shipped-rules';
+
+/** What one award draws, month by month. */
+export interface AwardDraws {
+  readonly sourceId: string;
+  readonly draws: readonly Draw[];
+}
+
+/** The owner's cash with what stands beside the budget: fiscal years, drawing, carrying, obligations. */
+export interface CashPart {
+  readonly cash: GrantCash;
+  /** Payments by fiscal year of the county; the start month moves no total. */
+  readonly fiscalYears: readonly { readonly fiscalYear: number; readonly amount: number }[];
+  readonly drawdown: readonly AwardDraws[];
+  /** What carrying the gap costs at the county's rate; absent without one. */
+  readonly carrying?: number;
+  /** Obligations after the sinking by month: beside the budget, never in the grant total. */
+  readonly obligations: readonly MonthAmount[];
+  readonly contingent: readonly ContingentObligation[];
+}
+
+/** The grant budget of an evaluation. Book and cash are absent while a finding blocks them. */
+export interface GrantView {
+  readonly input?: GrantInput;
+  readonly book?: GrantBook;
+  readonly cash?: CashPart;
+  readonly contracts: readonly ContractResults[];
+  readonly findings: readonly Finding[];
+}
+
+/** The grant view: budget by form, shares, cash and what ties them to the estimate. */
+export function grantView(evaluation: Evaluation, rules: BookRules = shippedBookRules()): GrantView {
+  const { funding } = evaluation.project;
+  if (funding === undefined) return { contracts: [], findings: [noFunding()] };
+  const { basis, findings } = bookBasis(evaluation);
+  const faults = faultsOfSection(evaluation, '/funding');
+  if (basis === undefined || faults.length > 0) return { contracts: [], findings: [...findings, ...faults] };
+  const input = grantInput(basis, funding, rules);
+  const outcome = grantBook(input, rules.funding, rules.forms);
+  const { book, contracts } = outcome;
+  const early = [...findings, ...outcome.findings];
+  if (book === undefined) return { input, contracts, findings: early };
+  const cash = cashPart(basis, input, book, funding, rules);
+  return { input, book, cash, contracts, findings: [...early, ...drawFindings(book, cash)] };
+}
+
+function cashPart(
+  basis: BookBasis,
+  input: GrantInput,
+  book: GrantBook,
+  funding: Funding,
+  rules: BookRules,
+): CashPart {
+  const cash = grantCash(input, book);
+  const matching = input.plan.sources.filter(source => source.form === 'none');
+  const after = afterSinking(basis, basis.evaluation.project.benefits, rules);
+  const sunk = sinkingMonth(basis);
+  return {
+    cash,
+    fiscalYears: byFiscalYear(cash.payments, funding.fiscalYearStart),
+    drawdown: book.awards.map(award => ({
+      sourceId: award.source.id,
+      draws: drawdownPlan(drawBasisOf(award, matching, input)),
+    })),
+    ...(funding.carryingRate && { carrying: carryingCost(cash.view, Number(funding.carryingRate.value)) }),
+    obligations: sunk === undefined ? [] : obligationsByMonth(after.beside, sunk),
+    contingent: after.contingent,
+  };
+}
+
+/** The month in which the ship is sunk: the last of the stage of sinking. */
+export function sinkingMonth({ parts, spans }: BookBasis): string | undefined {
+  return parts.items
+    .filter(item => item.stage === 'sinking')
+    .flatMap(item => spans.get(item.id)?.finish.slice(0, 7) ?? [])
+    .toSorted()
+    .at(-1);
+}
+
+function drawFindings(book: GrantBook, { drawdown }: CashPart): Finding[] {
+  return book.awards.flatMap(award => {
+    const draws = drawdown.find(one => one.sourceId === award.source.id)?.draws ?? [];
+    return checkDrawdown(draws, draws.at(-1)?.drawn ?? 0, matchOf(award));
+  });
+}
+
+function matchOf(award: Award): number {
+  return totalOfMonths(
+    award.rows.flatMap(row =>
+      Object.entries(row.shares)
+        .filter(([id]) => id !== award.source.id && id !== 'program-income')
+        .map(([, amount]) => ({ month: '', amount })),
+    ),
+  );
+}
+
+function noFunding(): Finding {
+  return {
+    code: 'funding/section-missing',
+    weight: 'blocks',
+    place: '/funding',
+    message: 'The project has no funding section, so there is no grant budget.',
+    meaning: 'The forms, the match and the cash gap are absent; the estimate is not touched.',
+    remedy:
+      'Add the section "funding": award date, sources with share and period, contracts with their class, indirect cost.',
+  };
+}

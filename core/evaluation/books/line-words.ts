@@ -1,0 +1,58 @@
+import { weakerBasis, type Basis } from '../../base';
+import { idOf, why, type WhyStep } from '../../sheet';
+import type { MoneySheet } from '../../estimate';
+import type { EstimateLine } from '../summary';
+
+/** Where a line's figures come from, in the words of the givens behind it. */
+export interface LineWords {
+  readonly basis: Basis;
+  readonly source: string;
+  readonly year?: number;
+  /** The given that the basis is of, with its value: what is assumed where nobody has checked it. */
+  readonly given?: string;
+}
+
+/** The weakest basis of a line's elements, and the source of the first given of that basis behind its direct cost. */
+export function lineWords(line: EstimateLine, money: MoneySheet): LineWords {
+  const basis = Object.values(line.bases).reduce<Basis | undefined>(
+    (weakest, one) => (weakest === undefined ? one : weakerBasis(weakest, one)),
+    undefined,
+  );
+  if (basis === undefined) return { basis: 'published', source: 'nothing is spent on this line' };
+  const step = weakGiven(line.id, basis, money);
+  if (step?.given === undefined) return { basis, source: 'the rate book' };
+  const { source, year } = step.given;
+  const unit = step.unit === '1' ? '' : ` ${step.unit}`;
+  return {
+    basis,
+    source,
+    ...(year !== undefined && { year }),
+    given: `${step.title}: ${step.value ?? 'absent'}${unit}`,
+  };
+}
+
+function weakGiven(lineId: string, basis: Basis, money: MoneySheet): WhyStep | undefined {
+  const { steps } = why(money.result, idOf(money.lines.columns.direct, lineId));
+  return [...steps.values()].find(
+    step => step.given?.basis === basis && step.given.source !== 'the calendar',
+  );
+}
+
+/** Quantity and hours of a line in words, such as `1,450 m, 312 h of work`; absent for a line of neither. */
+export function lineWorkings({ quantity, unit, hours }: EstimateLine): string | undefined {
+  const parts = [
+    ...(quantity === undefined || quantity === 0 ? [] : [`${grouped(quantity)}${unitWord(unit)}`]),
+    ...(hours === undefined || hours === 0 ? [] : [`${grouped(hours)} h of work`]),
+  ];
+  return parts.length === 0 ? undefined : parts.join(', ');
+}
+
+function unitWord(unit: string): string {
+  return unit === '1' ? '' : ` ${unit}`;
+}
+
+function grouped(value: number): string {
+  const [whole = '', decimals] = String(value).split('.');
+  const withCommas = whole.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+  return decimals === undefined ? withCommas : `${withCommas}.${decimals}`;
+}

@@ -1,0 +1,129 @@
+import type { Stage } from '../../cash-flow';
+import { STAGES } from '../../cash-flow';
+import { isObligation } from '../../estimate';
+import type { ReviewActivity, ReviewRelationship, ReviewSchedule } from '../../review';
+import type { Holding, ScheduledActivity } from '../../scheduling';
+import type { WorkItem } from '../../work';
+import type { BookBasis } from './book-lines';
+
+/** The schedule as a reviewer sees it; absent where there is none. */
+export function reviewSchedule(basis: BookBasis): ReviewSchedule | undefined {
+  const { schedule, items, problem } = basis.parts;
+  const { start, finish } = schedule;
+  if (start === undefined || finish === undefined) return undefined;
+  const activities = [
+    ...schedule.activities.flatMap(activity => {
+      const item = items.find(one => one.id === activity.id);
+      return item === undefined ? [] : [reviewActivity(activity, item, basis)];
+    }),
+    ...spansAndObligations(basis),
+  ];
+  return {
+    activities,
+    relationships: problem.relationships.map(one => reviewRelationship(one, basis)),
+    resourceLinks: resourceLinks(schedule.activities),
+    start,
+    finish,
+    stageDates: stageDates(activities),
+  };
+}
+
+function reviewActivity(
+  activity: ScheduledActivity,
+  item: WorkItem,
+  { parts, summary }: BookBasis,
+): ReviewActivity {
+  const change = parts.input.adjustments.get(item.id);
+  const hours = summary.lines.find(line => line.id === item.id)?.hours ?? 0;
+  const reason = reasonOf(item);
+  return {
+    id: item.id,
+    title: activity.title,
+    stage: item.stage,
+    lineIds: [item.id],
+    kind: activity.workDays === 0 ? 'milestone' : 'activity',
+    workDays: activity.workDays,
+    start: activity.start,
+    finish: activity.finish,
+    totalFloat: activity.totalFloat,
+    isCritical: activity.critical,
+    hours,
+    ...(item.crew !== undefined && { crew: item.crew }),
+    ...(change?.notBefore !== undefined && { fixedDate: change.notBefore }),
+    ...(reason !== undefined && { reason }),
+    ...(change?.actualStart !== undefined && { actualStart: change.actualStart }),
+    ...(change?.actualFinish !== undefined && { actualFinish: change.actualFinish }),
+  };
+}
+
+/** Why an activity takes the time it takes: the source of a time that is not hours over crew. */
+function reasonOf({ duration }: WorkItem): string | undefined {
+  if (duration === undefined) return undefined;
+  return 'perUnit' in duration ? duration.perUnit.source : duration.source;
+}
+
+/** What lasts as long as others do, and what follows the sinking: neither is an activity of its own. */
+function spansAndObligations({ parts, spans, summary }: BookBasis): ReviewActivity[] {
+  const hammocks = new Map(parts.schedule.hammocks.map(one => [one.id, one.workDays]));
+  const follow = parts.items.filter(item => hammocks.has(item.id) || isObligation(item));
+  return follow.flatMap(item => {
+    const span = spans.get(item.id);
+    if (span === undefined) return [];
+    return [
+      {
+        id: item.id,
+        title: item.title,
+        stage: item.stage,
+        lineIds: [item.id],
+        kind: 'hammock' as const,
+        workDays: hammocks.get(item.id) ?? 0,
+        ...span,
+        totalFloat: 0,
+        isCritical: false,
+        hours: summary.lines.find(line => line.id === item.id)?.hours ?? 0,
+        crew: item.crew ?? 'hired with what it serves',
+      },
+    ];
+  });
+}
+
+function reviewRelationship(
+  one: BookBasis['parts']['problem']['relationships'][number],
+  { parts, evaluation }: BookBasis,
+): ReviewRelationship {
+  const { from, to, kind, lag = 0 } = one;
+  const after = parts.items
+    .find(item => item.id === to)
+    ?.after.find(before => before.item === from && before.kind === kind);
+  const own = evaluation.project.relationships.find(
+    other => other.from === from && other.to === to && other.kind === kind,
+  );
+  const reason = own?.note ?? own?.lag?.source ?? after?.lag?.source;
+  return { from, to, kind, lag, ...(reason !== undefined && { reason }) };
+}
+
+/** Where a crew, a place or a state, not logic, makes one activity follow another. */
+function resourceLinks(activities: readonly ScheduledActivity[]): { from: string; to: string }[] {
+  return activities.flatMap(({ id: to, heldBy }) =>
+    heldBy.flatMap(holding => holdersOf(holding).map(from => ({ from, to }))),
+  );
+}
+
+function holdersOf(holding: Holding): readonly string[] {
+  if (holding.kind === 'resource' || holding.kind === 'crew-limit') return holding.activities;
+  return holding.kind === 'exclusion' || holding.kind === 'zone-state' ? [holding.activity] : [];
+}
+
+function stageDates(
+  activities: readonly ReviewActivity[],
+): { stage: Stage; start: string; finish: string }[] {
+  return STAGES.flatMap(stage => {
+    const own = activities.filter(one => one.stage === stage && one.kind !== 'hammock');
+    const start = own.map(one => one.start).toSorted()[0];
+    const finish = own
+      .map(one => one.finish)
+      .toSorted()
+      .at(-1);
+    return start === undefined || finish === undefined ? [] : [{ stage, start, finish }];
+  });
+}
