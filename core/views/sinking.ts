@@ -16,12 +16,12 @@ function timeWords(seconds: number): string {
 }
 
 function heelWords(stage: Stage): string {
-  if (stage.heel === undefined) return 'no balance, rolls over';
+  if (stage.heel === undefined) return 'no balance';
   const side = stage.heel === 0 ? '' : stage.heel > 0 ? ' to starboard' : ' to port';
-  return `heel ${shownNumber(Math.abs(stage.heel).toFixed(4), 1)}°${side}`;
+  return `${shownNumber(Math.abs(stage.heel).toFixed(4), 1)}°${side}`;
 }
 
-function drawn(stage: Stage): DrawnStage {
+function drawn(context: EstimateContext, stage: Stage): DrawnStage {
   return {
     t: stage.t,
     level: stage.level,
@@ -30,6 +30,8 @@ function drawn(stage: Stage): DrawnStage {
     list: stage.list,
     time: timeWords(stage.t),
     heelWords: heelWords(stage),
+    levelWords: inUnit(context, stage.level),
+    listWords: `${shownNumber(Math.abs(stage.list).toFixed(4), 1)}°`,
     event: stage.event ?? '',
   };
 }
@@ -43,7 +45,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     work.result.number(work.takeOff.measures.depth),
   ];
   if (upright === undefined || beam === undefined || depth === undefined) return undefined;
-  const curve = upright.stages.map(drawn);
+  const curve = upright.stages.map(stage => drawn(context, stage));
   const unit = context.measures === 'us' ? 'ft' : 'm';
   const last = Math.max(60, curve.at(-1)?.t ?? 60);
   return {
@@ -75,7 +77,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     caution: upright.caution,
     cannotSee: upright.cannotSee,
     words: `The ship through the sinking in ${picked(curve).length} sections: ${picked(curve)
-      .map(stage => `${stage.time}, ${stage.heelWords}`)
+      .map(stage => `${stage.time}, heel ${stage.heelWords}`)
       .join('; ')}.`,
   };
 }

@@ -198,6 +198,8 @@ export interface DrawnStage {
   readonly list: number;
   readonly time: string;
   readonly heelWords: string;
+  readonly levelWords: string;
+  readonly listWords: string;
   readonly event: string;
 }
 

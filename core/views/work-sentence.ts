@@ -56,8 +56,7 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
   );
   if (item.disposes !== undefined) return [{ ...shown }, ` ${shown.unit ?? ''}`];
   const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
-  const driver =
-    context.evaluation.library.drivers.find(one => one.id === item.driver)?.title.toLowerCase() ?? '';
+  const driver = lowered(context.evaluation.library.drivers.find(one => one.id === item.driver)?.title ?? '');
   if (isOnce(context, item)) return [];
   if (unit === '1') return ['scaled by ', value, ` for the ${driver}`];
   const words = unit === 'each' ? driver : (shown.unit ?? '');
@@ -71,6 +70,11 @@ function isOnce(context: EstimateContext, item: WorkItem): boolean {
     one => one.item === item.id && one.quantity !== undefined,
   );
   return driver?.base === 'one' && !isChanged;
+}
+
+/** A title inside a sentence: its first letter small, unless it begins an abbreviation. */
+function lowered(title: string): string {
+  return /^[A-Z][A-Z]/.test(title) ? title : title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 /** A time-dependent item: how long its span lasts, from the schedule. */

@@ -8,7 +8,7 @@ const HEIGHT = 176;
 /** The ship through the sinking: sections to one scale at moments, water level inside, heel written under each. */
 export function SectionStrip({ view, width }: { view: SinkingView; width: number }) {
   const each = width / Math.max(1, view.strip.length);
-  const span = Math.max(view.beam, view.depth) * 1.75;
+  const span = Math.max(view.beam, view.depth) * 1.45;
   const perMetre = Math.min((each - 12) / span, (HEIGHT - 20) / span);
   return (
     <svg width={width} height={HEIGHT + 58} className="picture" role="img" aria-label={view.words}>
@@ -30,7 +30,7 @@ interface SectionProps {
 function Section({ stage, view, left, width, perMetre }: SectionProps) {
   const id = useId();
   const middle = left + width / 2;
-  const surface = HEIGHT * 0.42;
+  const surface = HEIGHT * 0.46;
   const scale = scaleLinear([0, 1], [0, perMetre]);
   const keel = surface + scale(stage.draught);
   const outline =

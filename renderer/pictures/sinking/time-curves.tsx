@@ -30,14 +30,14 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       say: one => one.time,
     },
     {
-      title: 'Heel in balance',
+      title: 'Heel',
       unit: 'degrees',
       ticks: view.heelTicks,
       of: one => Math.abs(one.heel ?? 60),
-      say: one => one.heelWords.replace('heel ', ''),
+      say: one => one.heelWords,
     },
     {
-      title: 'List from uneven flooding',
+      title: 'List',
       unit: 'degrees',
       ticks: view.heelTicks,
       of: one => Math.abs(one.list),
@@ -71,7 +71,7 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       aria-valuemin={0}
       aria-valuemax={view.curve.length - 1}
       aria-valuenow={at}
-      aria-valuetext={`${stage.time}, ${stage.heelWords} ${stage.event}`}
+      aria-valuetext={`${stage.time}, heel ${stage.heelWords} ${stage.event}`}
       onKeyDown={move}
     >
       {curves.map((curve, row) => (
@@ -93,8 +93,11 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
           </text>
         ))}
       </g>
-      <text x="0" y={height - 8} className="axis-text">
-        minutes
+      <text x="0" y={height - 8} className="strong-text">
+        {stage.time}
+      </text>
+      <text x={LEFT - 7} y={height - 8} className="axis-text" textAnchor="end">
+        min
       </text>
     </svg>
   );
@@ -119,7 +122,7 @@ function Strip({ curve, view, stage, x, top, right }: StripProps) {
   return (
     <g>
       <text x="0" y={top + 12} className="strong-text">
-        {curve.title.split(' ').slice(0, 2).join(' ')}
+        {curve.title}
       </text>
       <text x="0" y={top + 28} className="axis-text">
         {curve.unit}

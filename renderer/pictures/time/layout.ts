@@ -2,7 +2,7 @@ import { scaleLinear, type ScaleLinear } from 'd3-scale';
 import { packNames, type ScheduleBar, type ScheduleLane, type ScheduleView } from '../../../core/views';
 import { lines, textWidth } from '../text-width';
 
-export const AXIS_HEIGHT = 40;
+export const AXIS_HEIGHT = 72;
 /** Top of the first lane: the axis is a picture of its own above. */
 const TOP = 2;
 const SUB_LANE = 21;

@@ -96,8 +96,8 @@ function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout;
         .filter((month, at) => (isNarrow ? month.isQuarter : !isCrowded(layout, view.months[at - 1])))
         .map(month => (
           <g key={month.at}>
-            <path d={`M${layout.x(month.at)} 6V${AXIS_HEIGHT}`} stroke="var(--rule)" />
-            <text x={layout.x(month.at) + 5} y={isRoomy ? 16 : AXIS_HEIGHT - 10} className="strong-text">
+            <path d={`M${layout.x(month.at)} 38V${AXIS_HEIGHT}`} stroke="var(--rule)" />
+            <text x={layout.x(month.at) + 5} y={isRoomy ? 50 : AXIS_HEIGHT - 10} className="strong-text">
               {month.text}
             </text>
           </g>
@@ -116,6 +116,9 @@ function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout;
           ))
         : null}
       <path d={`M${layout.left} ${AXIS_HEIGHT - 1}H${layout.right}`} stroke="var(--rule2)" />
+      {view.marks.map(mark => (
+        <MarkName key={mark.kind} mark={mark} layout={layout} />
+      ))}
     </svg>
   );
 }
@@ -192,23 +195,32 @@ const MARK_LINES: Readonly<
 function Mark({ mark, layout, height }: { mark: ScheduleMark; layout: TimeLayout; height: number }) {
   const style = MARK_LINES[mark.kind];
   const x = layout.x(mark.at);
-  const y = 14 + style.row * 34;
   return (
-    <g pointerEvents="none">
+    <path
+      d={`M${x} 0V${height - 8}`}
+      stroke={style.stroke}
+      strokeWidth={style.width}
+      strokeDasharray={style.dash}
+      pointerEvents="none"
+    />
+  );
+}
+
+/** The names of the marks, over the axis, each on a row of its own. */
+function MarkName({ mark, layout }: { mark: ScheduleMark; layout: TimeLayout }) {
+  const style = MARK_LINES[mark.kind];
+  const x = layout.x(mark.at);
+  return (
+    <g>
       <path
-        d={`M${x} 0V${height - 8}`}
+        d={`M${x} ${style.row * 16}V${AXIS_HEIGHT}`}
         stroke={style.stroke}
         strokeWidth={style.width}
         strokeDasharray={style.dash}
       />
-      <g className="mark-text" textAnchor="end">
-        <text x={x - 5} y={y}>
-          {mark.title}
-        </text>
-        <text x={x - 5} y={y + 15}>
-          {mark.date}
-        </text>
-      </g>
+      <text x={x - 5} y={style.row * 16 + 12} textAnchor="end" className="mark-text">
+        {mark.title} {mark.date}
+      </text>
     </g>
   );
 }
