@@ -139,6 +139,43 @@ export function hold(net: DatedNet, free: Int32Array, activity: number, times: T
 }
 
 /**
+ * Places and holds at once, counting in work days of the calendar alone: for one packed word, an activity that
+ * lets its resources go on idle days and may start on any work day.
+ * @returns false when the activity is not of that sort.
+ */
+function placeInIndex(
+  net: DatedNet,
+  free: Int32Array,
+  activity: number,
+  earliest: number,
+  times: Times,
+): boolean {
+  const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
+  const duration = net.durations[activity] ?? NONE;
+  if (!calendar || net.words !== 1 || duration === 0) return false;
+  if (net.holdsIdleDays[activity] === 1 || net.nextStart[activity]) return false;
+  const { dayOfIndex } = calendar;
+  const demand = net.workDemands[activity] ?? NONE;
+  const guard = net.guards[0] ?? NONE;
+  let known = calendar.indexOfDay[earliest] ?? NONE;
+  let to = (known + duration) | 0;
+  for (let k = (to - 1) | 0; demand !== 0 && k >= known; k = (k - 1) | 0) {
+    if ((((free[dayOfIndex[k] ?? NONE] ?? NONE) - demand) & guard) !== guard) {
+      known = to;
+      to = (k + 1 + duration) | 0;
+      k = to;
+    }
+  }
+  for (let k = (to - duration) | 0; demand !== 0 && k < to; k = (k + 1) | 0) {
+    const day = dayOfIndex[k] ?? NONE;
+    free[day] = ((free[day] ?? NONE) - demand) | 0;
+  }
+  times.starts[activity] = dayOfIndex[to - duration] ?? NONE;
+  times.finishes[activity] = (dayOfIndex[to - 1] ?? NONE) + 1;
+  return true;
+}
+
+/**
  * Serial schedule generation with calendars, dates, minimum lags and varying capacities.
  * @param floor no start before this moment.
  * @param made its `late` grows by the days that fixed activities start before their relationships let them.
@@ -158,8 +195,10 @@ export function datedPass(
     const held = heldUntil(net, activity, made);
     const earliest = only >= 0 ? only : Math.max(floor, release[activity] ?? NONE, held);
     if (only >= 0) made.late += Math.max(0, held - only);
-    place(net, free, activity, earliest, made);
-    hold(net, free, activity, made, -1);
+    if (!placeInIndex(net, free, activity, earliest, made)) {
+      place(net, free, activity, earliest, made);
+      hold(net, free, activity, made, -1);
+    }
   }
   restore(net, free, made);
   return 1;

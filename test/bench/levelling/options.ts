@@ -18,10 +18,11 @@ export interface BenchOptions {
   readonly doesBounds: boolean;
   readonly doesReference: boolean;
   readonly doesPeer: boolean;
+  readonly doesDated: boolean;
 }
 
 export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
-  [--every K] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--json]
+  [--every K] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
   --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all (5000)
   --seconds    CPU seconds an instance
   --seeds      runs with seeds 1 to K, their mean is reported (1)
@@ -31,7 +32,8 @@ export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME [--schedules
   --heuristic  no exact search of small networks
   --bounds     lower bounds against the best known finishes instead of schedules
   --reference  bare schedule generation here and in C, the same lists
-  --peer       Chuffed on the same instances with the same seconds`;
+  --peer       Chuffed on the same instances with the same seconds
+  --dated      speed with calendars, lags and varying capacity against without`;
 
 /** Reads the command line; a text says what is wrong with it. */
 export function readOptions(args: readonly string[]): BenchOptions | string {
@@ -51,6 +53,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
         bounds: { type: 'boolean' },
         reference: { type: 'boolean' },
         peer: { type: 'boolean' },
+        dated: { type: 'boolean' },
       },
     });
     if (values.set === undefined) return 'Say which set with --set.';
@@ -75,6 +78,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
       doesBounds: values.bounds === true,
       doesReference: values.reference === true,
       doesPeer: values.peer === true,
+      doesDated: values.dated === true,
     };
   } catch (error) {
     return error instanceof Error ? error.message : String(error);

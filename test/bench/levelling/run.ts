@@ -1,4 +1,5 @@
 import { measureBounds } from './bounds-measure';
+import { compareDated } from './dated-variant';
 import { readInstances } from './instances';
 import { measureAll } from './measure';
 import { readOptions, USAGE } from './options';
@@ -28,6 +29,7 @@ export async function levelling(args: readonly string[]): Promise<number> {
   };
   if (options.doesBounds) return saying(say, measureBounds(instances));
   if (options.doesReference) return saying(say, compareReference(instances, options));
+  if (options.doesDated) return saying(say, compareDated(instances, options));
   if (options.doesPeer) return saying(say, await comparePeer(instances, options));
   const report = reportOf(instances, measureAll(instances, options), options);
   say(report, reportText(report));
