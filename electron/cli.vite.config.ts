@@ -14,7 +14,7 @@ export default defineConfig({
     rollupOptions: {
       // An optional part of the zip reader that nothing here reaches.
       external: ['@aws-sdk/client-s3'],
-      input: { cli: 'electron/cli/main.ts' },
+      input: { cli: 'electron/cli/main.ts', 'risk-worker': 'electron/cli/risk-worker.ts' },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name]-[hash].js' },
     },
   },

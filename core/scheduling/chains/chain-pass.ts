@@ -79,7 +79,7 @@ function nodeOf({ search, activities }: Compiled, activity: number, chains: read
 }
 
 /** Open days on end from each day on. */
-function openRuns(flags: Uint8Array): Int32Array {
+export function openRuns(flags: Uint8Array): Int32Array {
   const runs = new Int32Array(flags.length);
   for (let day = flags.length - 1, run = 0; day >= 0; day--) {
     run = flags[day] === 1 ? run + 1 : 0;

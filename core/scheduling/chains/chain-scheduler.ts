@@ -1,4 +1,3 @@
-import { BugError } from '../../base';
 import { dayOf } from '../../calendar';
 import { at } from '../compile/at';
 import { compile } from '../compile/compile';
@@ -6,7 +5,7 @@ import type { Compiled } from '../compile/compiled';
 import type { ScheduleProblem } from '../model';
 import type { ScheduleResult } from '../result';
 import type { TrialScheduler } from '../trial-scheduler';
-import { chainPass } from './chain-pass';
+import { chainPass, openRuns } from './chain-pass';
 import { resourceChains } from './resource-chains';
 
 /** A scheduler for trials, with what turns its moments into dates. */
@@ -19,6 +18,8 @@ export interface ChainScheduler extends TrialScheduler {
   readonly isMilestone: Uint8Array;
   /** By activity 1 where its dates do not follow its duration any more: it has begun or finished. */
   readonly isUnderWay: Uint8Array;
+  /** Open days on end from each moment on, of activities whose days must follow each other. */
+  readonly openRuns: ReadonlyMap<string, Int32Array>;
   /** The plan decoded: its finish is that of the schedule. */
   readonly plannedFinish: number;
 }
@@ -29,6 +30,7 @@ export interface ChainScheduler extends TrialScheduler {
  * a crew goes where the plan sends it next, when it is free.
  * Deadlines do not hold: missing them is what a simulation counts.
  * @param durations in `decode`: days the activity holds, weather allowance included where the plan keeps one.
+ * A trial with an absent duration has no finish: NaN.
  * @returns undefined when the plan cannot be told by chains; `trialScheduler` can.
  */
 export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): ChainScheduler | undefined {
@@ -55,11 +57,16 @@ export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): 
     closes: flag(a => a.isMilestone && a.isClosing),
     isMilestone: flag(a => a.isMilestone),
     isUnderWay,
+    openRuns: new Map(
+      problem.activities.flatMap((a, i) =>
+        a.consecutive ? [[a.id, openRuns(at(activities, i).open.flags)]] : [],
+      ),
+    ),
     plannedFinish,
     decode(durations, notBefore, starts, finishes) {
       for (let i = 0; i < count; i++) {
         const duration = durations[i] ?? Number.NaN;
-        if (!(duration >= 0)) throw new BugError(`a trial with a duration of ${duration} days`);
+        if (!(duration >= 0)) return Number.NaN;
         if (isUnderWay[i] !== 1) days[i] = Math.ceil(duration - DAY_TOLERANCE);
         held[i] = Math.ceil((notBefore[i] ?? 0) - DAY_TOLERANCE);
       }

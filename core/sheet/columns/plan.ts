@@ -20,6 +20,8 @@ export interface ColumnPlan {
   readonly run: (n: number) => void;
   /** The wanted figures, one value a trial, overwritten by the next run. Absent is NaN. */
   readonly kept: ReadonlyMap<string, Float64Array>;
+  /** The wanted figures that change from trial to trial at all. */
+  readonly varies: ReadonlySet<string>;
   /** How many steps change from trial to trial and are calculated for the wanted figures. */
   readonly liveSteps: number;
   /** Bytes of the arrays. */
@@ -50,6 +52,7 @@ export function columns(result: SheetResult, options: ColumnOptions): ColumnPlan
       for (const run of binding.runs) run(n);
     },
     kept: new Map(kept.map(({ id, cell }) => [id, binding.arrayOf(cell)])),
+    varies: new Set(kept.flatMap(({ id, cell }) => (varying.has(cell) || live[cell] === 1 ? [id] : []))),
     liveSteps: sequence.length,
     bytes: binding.bytes,
   };

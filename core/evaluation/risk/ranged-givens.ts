@@ -1,0 +1,135 @@
+import { idOf, type Given, type Sheet, type Step } from '../../sheet';
+import { STAGES } from '../../work';
+import type { WholeParts } from './parts';
+
+/**
+ * A given with a range, once for all the places of the sheets it stands in: a gate price is one price, whatever hauls
+ * it is used for.
+ */
+export interface RangedGiven {
+  /** From where it is held, so that it stays the same when lines are added. */
+  readonly id: string;
+  readonly title: string;
+  /** Key of its column or block entry. */
+  readonly column: string;
+  /** Keys of the rows it stands in. */
+  readonly rows: readonly string[];
+  /** Ids in the work sheet, and in the money sheet. */
+  readonly work: readonly string[];
+  readonly money: readonly string[];
+  readonly likely: number;
+  readonly low: number;
+  readonly high: number;
+  /** Items whose lines and activities it moves. */
+  readonly items: readonly string[];
+  readonly stages: ReadonlySet<string>;
+}
+
+interface Cell {
+  readonly sheet: 'work' | 'money';
+  readonly id: string;
+  readonly step: Step;
+  readonly row: { readonly key: string; readonly title: string } | undefined;
+  readonly given: Given;
+}
+
+/** What the planner decides is no uncertainty. */
+const DECIDED = new Set([
+  'shift-hours',
+  'overtime-share',
+  'contingency-share',
+  'monitoring-years',
+  'topside-share',
+]);
+
+/** The givens of both sheets that have a range, grouped. */
+export function rangedGivens(parts: WholeParts): RangedGiven[] {
+  const cells = [...cellsOf(parts.work.sheet, 'work'), ...cellsOf(parts.money.sheet, 'money')];
+  const groups = new Map<string, Cell[]>();
+  for (const cell of cells) {
+    const { value, low, high } = cell.given;
+    const key = JSON.stringify([idFor(cell), value, low, high]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [cell]);
+    else group.push(cell);
+  }
+  const stageOf = new Map(parts.items.map(item => [item.id, item.stage]));
+  const taken = new Map<string, number>();
+  return [...groups.values()].flatMap(group => {
+    const [first] = group;
+    if (first === undefined) return [];
+    const id = idFor(first);
+    const again = taken.get(id) ?? 0;
+    taken.set(id, again + 1);
+    return [grouped(again === 0 ? id : `${id}#${again + 1}`, first, group, stageOf)];
+  });
+}
+
+function* cellsOf(sheet: Sheet, name: Cell['sheet']): Generator<Cell> {
+  const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
+  for (const step of steps) {
+    if (DECIDED.has(step.home?.key ?? '')) continue;
+    for (const [i, given] of (step.kind.givens ?? []).entries()) {
+      if (given === undefined || !isRanged(given)) continue;
+      const row = step.scope?.rows[i];
+      yield { sheet: name, id: idOf(step, row?.key), step, row, given };
+    }
+  }
+}
+
+function isRanged({ value, low, high, neutral, basis }: Given): boolean {
+  if (value === undefined || neutral === true || basis === 'schedule') return false;
+  const likely = Number(value);
+  return Number(low ?? value) < likely || Number(high ?? value) > likely;
+}
+
+/** Where a given is held, without what changes when it is overridden, and its column where that says more. */
+function idFor({ given, id, step }: Cell): string {
+  const place = given.place ?? id;
+  const held = place
+    .replace(/^\/rates\/overrides\//, '')
+    .replace(/^templates\/rates\//, '')
+    .replace(/^templates\/work\/[^/]+\//, 'items/')
+    .replace(/^templates\//, '')
+    .replace(/^\//, '');
+  const column = step.home?.key ?? '';
+  const last = held.split('/').at(-1) ?? '';
+  return bare(last) === bare(column) ? held : `${held}/${column}`;
+}
+
+function bare(text: string): string {
+  return text.toLowerCase().replaceAll(/[^a-z0-9]/g, '');
+}
+
+function grouped(
+  id: string,
+  first: Cell,
+  group: readonly Cell[],
+  stageOf: ReadonlyMap<string, string>,
+): RangedGiven {
+  const { value, low, high } = first.given;
+  const keys = group.flatMap(cell => (cell.row === undefined ? [] : [cell.row.key]));
+  const items = [...new Set(keys.map(key => key.split('.')[0] ?? key))].filter(item => stageOf.has(item));
+  return {
+    id,
+    title: titleOf(first, group),
+    column: first.step.home?.key ?? '',
+    rows: keys,
+    work: group.flatMap(cell => (cell.sheet === 'work' ? [cell.id] : [])),
+    money: group.flatMap(cell => (cell.sheet === 'money' ? [cell.id] : [])),
+    likely: Number(value),
+    low: Number(low ?? value),
+    high: Number(high ?? value),
+    items,
+    stages: new Set(STAGES.filter(stage => items.some(item => stageOf.get(item) === stage))),
+  };
+}
+
+/** What it is called: of one row by the row, of many by where it is held. */
+function titleOf({ step, row, given }: Cell, group: readonly Cell[]): string {
+  const column = step.home?.title ?? '';
+  if (row === undefined) return column;
+  const name =
+    group.length === 1 ? row.title : (given.place?.split('/').at(-2) ?? row.title).replaceAll('-', ' ');
+  return `${column}: ${name}`;
+}

@@ -1,0 +1,123 @@
+import { dayFlags, dayOf, monthOf, isoOf } from '../../calendar';
+import { isObligation, type PriceChoices } from '../../estimate';
+import type { ChainScheduler, Hammock } from '../../scheduling';
+import type { WholeParts } from './parts';
+
+/** Mean days of a month of the Gregorian calendar: 400 years of 146,097 days. */
+const DAYS_A_MONTH = 146097 / 4800;
+/** Days beyond the horizon that obligations after the sinking may reach. */
+const YEARS_AFTER = 40 * 366;
+
+/** Months from the price date to a day, by day from the horizon start; the day before it has its place too. */
+export function monthTable(scheduler: ChainScheduler, prices: PriceChoices): Int32Array {
+  const table = new Int32Array(scheduler.horizon + YEARS_AFTER);
+  if (prices.fixedYear !== undefined) return table;
+  const priced = monthNumber(dayOf(prices.priceDate));
+  let [last, value] = ['', 0];
+  for (let i = 0; i < table.length; i++) {
+    const iso = isoOf(scheduler.first + i - 1);
+    const month = iso.slice(0, 7);
+    if (month !== last) [last, value] = [month, monthNumber(scheduler.first + i - 1) - priced];
+    table[i] = value;
+  }
+  return table;
+}
+
+function monthNumber(day: number): number {
+  const month = monthOf(day);
+  return Number(month.slice(0, 4)) * 12 + Number(month.slice(5, 7));
+}
+
+/** How the dates of an activity follow from its moments: the days to take off start and finish. */
+export interface DateRule {
+  readonly at: number;
+  readonly fromStart: number;
+  /** Off the finish, or off the start for a milestone. */
+  readonly fromFinish: number;
+  readonly isMilestone: boolean;
+  /** The day of an actual start, which no trial moves. */
+  readonly begun: number | undefined;
+}
+
+/** @returns the date rule of each activity, by position. */
+export function dateRules(parts: WholeParts, scheduler: ChainScheduler): DateRule[] {
+  const planned = new Map(parts.schedule.activities.map(activity => [activity.id, activity]));
+  return scheduler.activities.map((id, at) => {
+    const activity = planned.get(id);
+    const isMilestone = scheduler.isMilestone[at] === 1;
+    const closes = scheduler.closes[at] ?? 0;
+    return {
+      at,
+      fromStart: closes,
+      fromFinish: isMilestone ? closes : 1,
+      isMilestone,
+      begun: activity?.resumed === undefined ? undefined : dayOf(activity.start) - scheduler.first,
+    };
+  });
+}
+
+/** A span that follows activities, by their positions. */
+export interface SpanRule {
+  readonly id: string;
+  readonly from: readonly number[];
+  readonly to: readonly number[];
+  readonly unit: 'work-day' | 'day' | 'month';
+  /** Work days of its calendar before each day. */
+  readonly workDaysBefore: Int32Array;
+}
+
+/** The spans of the plan. */
+export function spanRules(parts: WholeParts, scheduler: ChainScheduler): SpanRule[] {
+  const position = new Map(scheduler.activities.map((id, at) => [id, at]));
+  const tables = new Map<string, Int32Array>();
+  const units = new Map(parts.planned.map(plan => [plan.item.id, plan.item.span?.unit ?? 'day']));
+  const at = (ids: Hammock['fromStartOf']) => ids.flatMap(id => position.get(id) ?? []);
+  return (parts.problem.hammocks ?? []).flatMap((hammock): SpanRule[] => {
+    const calendar = parts.problem.calendars[hammock.calendar];
+    if (calendar === undefined || !parts.schedule.hammocks.some(h => h.id === hammock.id)) return [];
+    const table =
+      tables.get(hammock.calendar) ?? runningDays(dayFlags(calendar, scheduler.first, scheduler.horizon));
+    tables.set(hammock.calendar, table);
+    return [
+      {
+        id: hammock.id,
+        from: at(hammock.fromStartOf),
+        to: at(hammock.toFinishOf),
+        unit: units.get(hammock.id) ?? 'day',
+        workDaysBefore: table,
+      },
+    ];
+  });
+}
+
+function runningDays(flags: Uint8Array): Int32Array {
+  const before = new Int32Array(flags.length + 1);
+  for (let day = 0; day < flags.length; day++) before[day + 1] = (before[day] ?? 0) + (flags[day] ?? 0);
+  return before;
+}
+
+/** How long a span lasts in its unit, from its first day to its last. */
+export function spanLength({ unit, workDaysBefore }: SpanRule, first: number, last: number): number {
+  const days = Math.max(0, last - first + 1);
+  if (unit === 'day') return days;
+  if (unit === 'month') return Math.round((days / DAYS_A_MONTH) * 10) / 10;
+  return (workDaysBefore[first + days] ?? Number.NaN) - (workDaysBefore[first] ?? Number.NaN);
+}
+
+/** An obligation of the years after the sinking: it begins when the last of what it follows has finished. */
+export interface ObligationRule {
+  readonly id: string;
+  /** Positions of what it follows; all activities when it follows none that is scheduled. */
+  readonly after: readonly number[];
+}
+
+/** The obligations of the plan. */
+export function obligationRules(parts: WholeParts, scheduler: ChainScheduler): ObligationRule[] {
+  const position = new Map(scheduler.activities.map((id, at) => [id, at]));
+  return parts.planned
+    .filter(({ item }) => isObligation(item))
+    .map(({ item }) => {
+      const after = item.after.flatMap(link => position.get(link.item) ?? []);
+      return { id: item.id, after: after.length > 0 ? after : scheduler.activities.map((_, i) => i) };
+    });
+}
