@@ -79,7 +79,7 @@ export function todayOf(call: Call, project: Project): string {
   return call.today ?? project.statusDate ?? call.machineDate;
 }
 
-function scenarioOf(call: Call, project: Project): { scenario?: string } {
+export function scenarioOf(call: Call, project: Project): { scenario?: string } {
   const id = call.option('scenario');
   if (id === undefined) return {};
   if (project.scenarios.some(scenario => scenario.id === id)) return { scenario: id };

@@ -6,6 +6,7 @@ import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
 import { fundingCommand } from './funding';
 import { newCommand } from './new';
+import { riskCommand } from './risk';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
 import { schemaCommand } from './schema';
@@ -16,6 +17,7 @@ import { whyCommand } from './why';
 export const COMMANDS: readonly Command[] = [
   estimateCommand,
   scheduleCommand,
+  riskCommand,
   whyCommand,
   uprightCommand,
   fundingCommand,
