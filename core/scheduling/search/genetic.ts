@@ -3,6 +3,7 @@ import { assess, individualOf, type Individual } from './individual';
 import { ListMaker, type Block } from './list-maker';
 import { sampledOrder } from './random-order';
 import type { Side } from './side';
+import { WorkBefore } from './work-before';
 import type { Tuning } from './tuning';
 
 /** What the search may still do; shared with the caller. */
@@ -42,6 +43,7 @@ export class GeneticSearch {
   private readonly list: Int32Array;
   private limit: number;
   private generations = 0;
+  private readonly work = new WorkBefore();
   private spare: [Individual, Individual];
   private readonly tuning: Tuning;
   private readonly spending: Spending;
@@ -164,11 +166,12 @@ export class GeneticSearch {
     let best: Block = { from: keeper.low, to: keeper.last };
     let most = -1;
     const span = keeper.last - keeper.low;
+    this.work.read(keeper, this.camps[0].side.weights);
     for (let k = 0; k < tuning.blockTries; k++) {
       const share = tuning.blockLow + (tuning.blockHigh - tuning.blockLow) * dice.share();
       const length = Math.max(1, Math.round(share * span));
       const from = keeper.low + dice.below(span - length + 1);
-      const use = useWithin(keeper, this.camps[0].side.weights, from, from + length) / length;
+      const use = this.work.within(from, from + length) / length;
       if (use > most) {
         most = use;
         best = { from, to: from + length };
@@ -192,18 +195,4 @@ export class GeneticSearch {
       return;
     }
   }
-}
-
-/** Work of the schedule inside a stretch of time. */
-function useWithin(schedule: Individual, weights: Float64Array, from: number, to: number): number {
-  const { starts, finishes } = schedule;
-  let use = 0;
-  for (let i = 0; i < starts.length; i++) {
-    const start = starts[i] ?? NONE;
-    const finish = finishes[i] ?? NONE;
-    if (finish > from && start < to) {
-      use += ((finish < to ? finish : to) - (start > from ? start : from)) * (weights[i] ?? NONE);
-    }
-  }
-  return use;
 }
