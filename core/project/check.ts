@@ -2,6 +2,7 @@ import type { Figure, Finding } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
 import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
+import { checkFunding } from './check-funding';
 import { checkItems, knownItems } from './check-items';
 import { placedGivens, type PlacedGiven } from './given-rules';
 import { withScenario } from './overlay';
@@ -17,6 +18,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...checkKeys(project, library),
     ...checkItems(project, library),
     ...checkDates(project),
+    ...checkFunding(project, library),
     ...checkTwins(
       '/scenarios',
       project.scenarios.map(scenario => scenario.id),

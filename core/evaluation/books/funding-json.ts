@@ -8,8 +8,8 @@ import type { CashPart, GrantView } from './grant-view';
 /** The grant view as the command line prints it: money in dollars, shares 0 to 1; what is absent is left out. */
 export function fundingJson({ scenario, findings: evaluated }: Evaluation, view: GrantView): JsonObject {
   const findings = [...evaluated, ...view.findings.filter(one => !evaluated.includes(one))];
-  const { book, cash, contracts } = view;
-  const frame = { scenario: scenario.id, contracts: contracts.map(contractJson) };
+  const { book, cash, contracts, procurement } = view;
+  const frame = { scenario: scenario.id, contracts: contracts.map(one => contractJson(one, procurement)) };
   if (book === undefined || cash === undefined) return { ...frame, findings };
   return {
     ...frame,
@@ -144,11 +144,16 @@ function form424cJson({ lines, line17 }: Sf424c): JsonObject {
   };
 }
 
-function contractJson({ contractId, amount, chosen, results }: ContractResults): JsonObject {
+function contractJson(
+  { contractId, amount, chosen, results }: ContractResults,
+  procurement: GrantView['procurement'],
+): JsonObject {
+  const bought = procurement.find(one => one.contractId === contractId);
   return {
     id: contractId,
     amount: inDollars(amount),
     ...(chosen && { chosen }),
+    ...(bought && { procurement: bought.method }),
     results: results.map(({ contractClass, base, indirect }) => ({
       class: contractClass,
       ...amounts({ base, indirect }),

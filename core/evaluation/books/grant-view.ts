@@ -13,11 +13,15 @@ import {
   drawBasisOf,
   grantBook,
   grantCash,
+  procurementLimits,
+  procurementMethod,
   type Award,
   type ContractResults,
   type GrantBook,
   type GrantCash,
   type GrantInput,
+  type ProcurementLimits,
+  type ProcurementMethod,
 } from '../../funding';
 import type { Funding } from '../../project';
 import type { Evaluation } from '../evaluate';
@@ -52,23 +56,34 @@ export interface GrantView {
   readonly book?: GrantBook;
   readonly cash?: CashPart;
   readonly contracts: readonly ContractResults[];
+  /** How each contract must be bought under the limits of the award date, or the county's where stricter. */
+  readonly procurement: readonly ContractMethod[];
   readonly findings: readonly Finding[];
+}
+
+/** How a contract must be bought, and whose limit says so. */
+export interface ContractMethod {
+  readonly contractId: string;
+  readonly method: ProcurementMethod;
+  readonly limits: ProcurementLimits;
 }
 
 /** The grant view: budget by form, shares, cash and what ties them to the estimate. */
 export function grantView(evaluation: Evaluation, rules: BookRules = shippedBookRules()): GrantView {
   const { funding } = evaluation.project;
-  if (funding === undefined) return { contracts: [], findings: [noFunding()] };
+  const nothing = { contracts: [], procurement: [] };
+  if (funding === undefined) return { ...nothing, findings: [noFunding()] };
   const { basis, findings } = bookBasis(evaluation);
   const faults = faultsOfSection(evaluation, '/funding');
-  if (basis === undefined || faults.length > 0) return { contracts: [], findings: [...findings, ...faults] };
+  if (basis === undefined || faults.length > 0) return { ...nothing, findings: [...findings, ...faults] };
   const input = grantInput(basis, funding, rules);
   const outcome = grantBook(input, rules.funding, rules.forms);
   const { book, contracts } = outcome;
+  const frame = { input, contracts, procurement: methodsOf(contracts, input, rules) };
   const early = [...findings, ...outcome.findings];
-  if (book === undefined) return { input, contracts, findings: early };
+  if (book === undefined) return { ...frame, findings: early };
   const cash = cashPart(basis, input, book, funding, rules);
-  return { input, book, cash, contracts, findings: [...early, ...drawFindings(book, cash)] };
+  return { ...frame, book, cash, findings: [...early, ...drawFindings(book, cash)] };
 }
 
 function cashPart(
@@ -93,6 +108,19 @@ function cashPart(
     obligations: sunk === undefined ? [] : obligationsByMonth(after.beside, sunk),
     contingent: after.contingent,
   };
+}
+
+function methodsOf(
+  contracts: readonly ContractResults[],
+  { plan }: GrantInput,
+  rules: BookRules,
+): ContractMethod[] {
+  const limits = procurementLimits(rules.funding, plan.awardDate, plan.county);
+  return contracts.map(({ contractId, amount }) => ({
+    contractId,
+    method: procurementMethod(amount, limits),
+    limits,
+  }));
 }
 
 /** The month in which the ship is sunk: the last of the stage of sinking. */

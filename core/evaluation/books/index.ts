@@ -3,7 +3,7 @@ export { bidLeaks, bidView, type BidView } from './bid-view';
 export { bookBasis, type BookBasis, type BookOutcome } from './book-lines';
 export { fundingJson, reviewJson } from './funding-json';
 export { grantInput } from './grant-input';
-export { grantView, type AwardDraws, type CashPart, type GrantView } from './grant-view';
+export { grantView, type AwardDraws, type CashPart, type ContractMethod, type GrantView } from './grant-view';
 export { lineSpans, type LineSpan } from './line-spans';
 export type { AfterSinking } from './obligations';
 export { reviewInput, reviewRows, type ReviewExtras } from './review-input';

@@ -12,8 +12,18 @@ export interface LineWords {
   readonly given?: string;
 }
 
+const KNOWN = new WeakMap<MoneySheet, Map<string, LineWords>>();
+
 /** The weakest basis of a line's elements, and the source of the first given of that basis behind its direct cost. */
 export function lineWords(line: EstimateLine, money: MoneySheet): LineWords {
+  const ofSheet = KNOWN.get(money) ?? new Map<string, LineWords>();
+  KNOWN.set(money, ofSheet);
+  const words = ofSheet.get(line.id) ?? findWords(line, money);
+  ofSheet.set(line.id, words);
+  return words;
+}
+
+function findWords(line: EstimateLine, money: MoneySheet): LineWords {
   const basis = Object.values(line.bases).reduce<Basis | undefined>(
     (weakest, one) => (weakest === undefined ? one : weakerBasis(weakest, one)),
     undefined,

@@ -21,7 +21,8 @@ export const fundingCommand: Command = {
 };
 
 function linesOf({ book, cash, contracts }: GrantView): string[] {
-  const classes = contracts.flatMap(({ contractId, amount, chosen, results }) => [
+  const asked = contracts.filter(one => one.chosen !== undefined || book === undefined);
+  const classes = asked.flatMap(({ contractId, amount, chosen, results }) => [
     `Contract ${contractId}, ${dollars(amount)}, ${chosen ?? 'class not chosen'}`,
     ...results.map(one => row(`as ${one.contractClass}: indirect cost`, one.indirect)),
   ]);
