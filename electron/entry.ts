@@ -1,6 +1,12 @@
 import path from 'node:path';
 import * as electron from 'electron';
-import { runMain } from './main';
+import { localDate, runMain } from './main';
+import { paperMaker } from './paper-maker';
 import { version } from '../package.json';
 
-void runMain(electron, { dist: path.join(__dirname, '..'), version, arguments: process.argv });
+void runMain(electron, {
+  dist: path.join(__dirname, '..'),
+  version,
+  arguments: process.argv,
+  papers: paperMaker(() => localDate(new Date())),
+});

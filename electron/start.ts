@@ -13,6 +13,7 @@ import { electronOnDisk, fetchRuntime, rememberRefusal, wasRefused } from './lau
 import { serveLoopback } from './loopback/serve';
 import { localDate } from './main';
 import { pageFiles } from './page-files';
+import { paperMaker } from './paper-maker';
 import { PaperRoom } from './paper-room';
 
 const dist = path.join(import.meta.dirname, '..');
@@ -60,7 +61,10 @@ async function serve(words: StartWords, choice: WindowChoice, folder: string): P
     platform: process.platform,
     today: localDate(new Date()),
   });
-  const papers = new PaperRoom(path.join(os.tmpdir(), 'reefwright-papers'), undefined);
+  const papers = new PaperRoom(
+    path.join(os.tmpdir(), 'reefwright-papers'),
+    paperMaker(() => localDate(new Date())),
+  );
   const presence = watchPresence(() => process.exit(0));
   const loopback = await serveLoopback({
     channels: hostChannels({ documents, papers, about }),

@@ -21,8 +21,18 @@ export default defineConfig(({ mode }) => {
       emptyOutDir: false,
       minify: false,
       rolldownOptions: {
-        external: ['electron', ...builtinModules, ...builtinModules.map(name => `node:${name}`)],
-        output: { format, banner: format === 'es' ? NAMES : '', entryFileNames: `${mode}.${extension}`, codeSplitting: false },
+        external: [
+          'electron',
+          '@aws-sdk/client-s3',
+          ...builtinModules,
+          ...builtinModules.map(name => `node:${name}`),
+        ],
+        output: {
+          format,
+          banner: format === 'es' ? NAMES : '',
+          entryFileNames: `${mode}.${extension}`,
+          codeSplitting: false,
+        },
       },
     },
   };

@@ -18,6 +18,7 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
   schedule: lazy(() => import('../views/schedule/schedule')),
   budget: lazy(() => import('../views/budget/budget')),
   review: lazy(() => import('../views/review/review')),
+  documents: lazy(() => import('../views/documents/documents')),
 };
 
 /** The frame: list of views, one surface, the Why panel and the bottom line. */

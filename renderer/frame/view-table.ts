@@ -1,4 +1,4 @@
-export type ViewId = 'vessel' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review';
+export type ViewId = 'vessel' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review' | 'documents';
 
 export interface ViewGroup {
   readonly title: string;
@@ -28,7 +28,10 @@ export const VIEW_GROUPS: readonly ViewGroup[] = [
   },
   {
     title: 'The decision',
-    views: [{ id: 'review', title: 'Review' }],
+    views: [
+      { id: 'review', title: 'Review' },
+      { id: 'documents', title: 'Documents' },
+    ],
   },
 ];
 

@@ -15,7 +15,8 @@ function told(problem: Problem): void {
   });
 }
 
-function valueOf<T>(reply: Reply<T>): T | undefined {
+/** The value of an answer, or its problem told as a notice. */
+export function valueOf<T>(reply: Reply<T>): T | undefined {
   if (reply.ok) return reply.value;
   told(reply.problem);
   return undefined;
@@ -104,7 +105,8 @@ export async function startNew(template: 'grant' | 'bid' | 'comparison', hullTyp
   await show({ id: '', name: `new ${template}.reef.json`, text, readOnly: false }, newKey(), true);
 }
 
-async function textNow(): Promise<string> {
+/** The document as text, as it stands now. */
+export async function textNow(): Promise<string> {
   const { history } = state();
   if (history === undefined) return '';
   return (await engine().ask('write', { project: history.project })).text;

@@ -42,11 +42,23 @@ test('by mouse: from first run to an edited, saved and reopened document', async
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('menuitem', { name: 'Close the project' }).click();
   await page.getByRole('button', { name: 'Open a file' }).click();
-  await page.getByRole('button', { name: 'By mouse.reef.json' }).first().click();
+  await page.getByRole('dialog').getByRole('button', { name: 'By mouse.reef.json' }).first().click();
   await expect
     .poll(() => total(page).catch(() => ''), { timeout: 30_000 })
     .toContain(after.split('\n')[0] ?? after);
   expect(await page.locator('[data-edit="/vessel/length"]').innerText()).toContain('140');
+  await goToView(page, 'Documents');
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 60_000 }),
+    page.getByRole('button', { name: 'Make the workbook' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.xlsx$/);
+  expect(
+    fs
+      .readFileSync(await download.path())
+      .subarray(0, 2)
+      .toString(),
+  ).toBe('PK');
   await context.close();
 }, 120_000);
 

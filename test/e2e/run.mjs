@@ -5,7 +5,7 @@ import { startVitest } from 'vitest/node';
 
 const root = path.join(import.meta.dirname, '..', '..');
 spawnSync(process.execPath, ['electron/build.mjs', '--if-older'], { cwd: root, stdio: 'inherit' });
-const only = process.argv.slice(2);
+const only = process.argv.slice(2).map(word => (word === '--shots' ? 'screens' : word));
 const vitest = await startVitest('test', only, {
   config: path.join(import.meta.dirname, 'vitest.config.ts'),
   watch: false,

@@ -118,19 +118,19 @@ export function fakeElectron(userData: string, { isFirst = true } = {}): FakeEle
       run(contentsListeners.get(event), { url: address, preventDefault: () => (isPrevented = true) });
       return !isPrevented;
     },
-    opensWindow: () => String((run(openHandler, {}) as { action: string }).action),
+    opensWindow: () => (run(openHandler, {}) as { action: string }).action,
     attachesWebview: () => {
       let isPrevented = false;
       run(contentsListeners.get('will-attach-webview'), { preventDefault: () => (isPrevented = true) });
       return !isPrevented;
     },
-    asks: async (channel, how) => {
+    asks: (channel, how) => {
       const main = { url: how.url ?? 'app://reefwright/index.html', parent: how.frame === 'sub' ? {} : null };
       const event = {
         senderFrame: how.frame === 'null' ? null : main,
         sender: how.sender === 'stranger' ? {} : contents,
       };
-      return run(handlers.get(channel), event, {});
+      return Promise.resolve(run(handlers.get(channel), event, {}));
     },
     emitApp: (event, ...given) => run(appListeners.get(event), ...given),
   };

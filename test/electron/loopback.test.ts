@@ -156,7 +156,7 @@ test.each([
 test('the page is served with a policy that allows its own files only', async () => {
   const got = await send({ method: 'GET', path: '/', headers: {} });
   expect(got.status).toBe(200);
-  const policy = got.headers['content-security-policy'] ?? '';
+  const policy = String(got.headers['content-security-policy']);
   const directives = Object.fromEntries(
     policy.split('; ').map(part => [part.split(' ')[0] ?? '', part.split(' ').slice(1).join(' ')]),
   );

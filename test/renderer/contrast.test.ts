@@ -9,7 +9,7 @@ function colours(selector: string): Record<string, string> {
   const at = css.indexOf(`${selector} {`);
   const block = css.slice(at, css.indexOf('}', at));
   return Object.fromEntries(
-    [...block.matchAll(/--([a-z0-9-]+): (#[0-9a-f]{6});/g)].map(([, name, hex]) => [name, hex]),
+    [...block.matchAll(/--([a-z0-9-]+): (#[0-9a-f]{6});/g)].map(found => [found[1] ?? '', found[2] ?? '']),
   );
 }
 

@@ -1,6 +1,15 @@
 import type { Page } from 'playwright-core';
 
-export const VIEW_NAMES = ['Vessel', 'Sinking', 'Work', 'Rates', 'Schedule', 'Budget', 'Review'] as const;
+export const VIEW_NAMES = [
+  'Vessel',
+  'Sinking',
+  'Work',
+  'Rates',
+  'Schedule',
+  'Budget',
+  'Review',
+  'Documents',
+] as const;
 
 /** Goes to a view by the list and waits until its sentence stands. */
 export async function goToView(page: Page, name: (typeof VIEW_NAMES)[number]): Promise<void> {
