@@ -23,7 +23,8 @@ export function wholeDollars(cents: readonly number[], total?: number): readonly
 
 /** Whole dollars of whole cents, half away from zero. */
 export function roundedDollars(cents: number): number {
-  return Math.sign(cents) * Math.floor((Math.abs(cents) + 50) / 100);
+  // Nothing is plain nothing, never minus nothing.
+  return Math.sign(cents) * Math.floor((Math.abs(cents) + 50) / 100) + 0;
 }
 
 /**
