@@ -7,13 +7,30 @@ const decimalOnly = {
 };
 
 export default tseslint.config(
-  { ignores: ['dist/**', 'node_modules/**', 'coverage/**', 'demo/out/**', 'test/e2e/out/**', '*.config.*', 'electron/*.mjs', '.stryker-tmp/**', 'reports/**'] },
+  {
+    ignores: [
+      'dist/**',
+      'node_modules/**',
+      'coverage/**',
+      'demo/out/**',
+      'test/e2e/out/**',
+      '*.config.*',
+      '**/*.mjs',
+      '.stryker-tmp/**',
+      'reports/**',
+    ],
+  },
   js.configs.recommended,
   ...tseslint.configs.strictTypeChecked,
   {
     languageOptions: {
       parserOptions: {
-        project: ['core/tsconfig.json', 'electron/tsconfig.json', 'renderer/tsconfig.json', 'test/tsconfig.json'],
+        project: [
+          'core/tsconfig.json',
+          'electron/tsconfig.json',
+          'renderer/tsconfig.json',
+          'test/tsconfig.json',
+        ],
         tsconfigRootDir: import.meta.dirname,
       },
     },

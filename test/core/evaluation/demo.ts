@@ -14,7 +14,8 @@ export function evaluated(project: Project, scenario?: string): Evaluation {
   return evaluate(project, {
     today: '2026-11-24',
     seed: 1,
-    schedules: 20, upright: false,
+    schedules: 20,
+    upright: false,
     ...(scenario === undefined ? {} : { scenario }),
   });
 }
