@@ -1,5 +1,6 @@
 export type {
   PaperCell,
+  PaperChart,
   PaperContent,
   PaperName,
   PaperSheet,

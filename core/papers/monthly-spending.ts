@@ -13,7 +13,7 @@ export interface MonthOfSpending {
 /**
  * The cost of work by month: each line spread by calendar days from its start to its finish; it adds up to the total.
  * Payment follows later by the terms of the contract.
- * @returns nothing when a line is absent or has no dates: a part of the spending would pass for all of it.
+ * @returns nothing when a line is absent or has no dates, or nothing is spent: a part of the spending would pass for all of it.
  */
 export function monthlySpending(
   parts: EstimateParts,
@@ -28,7 +28,7 @@ export function monthlySpending(
     if (span === undefined) return undefined;
     amounts.push(...spreadByDays(line.total.cents, span.start, span.finish));
   }
-  return cumulativeCurve(amounts);
+  return amounts.length === 0 ? undefined : cumulativeCurve(amounts);
 }
 
 interface Span {

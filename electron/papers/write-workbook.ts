@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import type { PaperCell, PaperSheet, PaperStyle, PaperWorkbook } from '../../core/papers';
+import { withCharts } from './native-charts';
 
 /** Writes a paper workbook as xlsx. Every formula carries its result; dates are midnight UTC, whatever the time zone. */
 export async function writeWorkbook(paper: PaperWorkbook): Promise<Buffer> {
@@ -10,9 +11,9 @@ export async function writeWorkbook(paper: PaperWorkbook): Promise<Buffer> {
   book.created = day;
   book.modified = day;
   book.calcProperties.fullCalcOnLoad = true;
-  for (const sheet of paper.sheets) addSheet(book, sheet);
+  for (const sheet of paper.sheets) await addSheet(book, sheet, paper);
   for (const { name, range } of paper.names) book.definedNames.add(range, name);
-  return Buffer.from(await book.xlsx.writeBuffer());
+  return withCharts(Buffer.from(await book.xlsx.writeBuffer()), paper, day);
 }
 
 function utc(iso: string): Date {
@@ -20,7 +21,7 @@ function utc(iso: string): Date {
   return new Date(Date.UTC(year ?? 2000, (month ?? 1) - 1, day ?? 1));
 }
 
-function addSheet(book: ExcelJS.Workbook, paper: PaperSheet): void {
+async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperWorkbook): Promise<void> {
   const sheet = book.addWorksheet(paper.name, {
     pageSetup: {
       orientation: paper.landscape ? 'landscape' : 'portrait',
@@ -29,7 +30,10 @@ function addSheet(book: ExcelJS.Workbook, paper: PaperSheet): void {
       fitToHeight: 0,
       paperSize: 1 as never,
     },
-    headerFooter: { oddFooter: '&L&A&RPage &P of &N' },
+    headerFooter: {
+      oddHeader: `&L${footText(whole.title)}&R${whole.date}`,
+      oddFooter: '&L&A&CReefwright&RPage &P of &N',
+    },
     ...(paper.headingRows > 0 ? { views: [{ state: 'frozen', ySplit: paper.headingRows, xSplit: 1 }] } : {}),
   });
   paper.widths.forEach((width, i) => {
@@ -37,6 +41,38 @@ function addSheet(book: ExcelJS.Workbook, paper: PaperSheet): void {
   });
   if (paper.headingRows > 0) sheet.pageSetup.printTitlesRow = `1:${paper.headingRows}`;
   for (const cell of paper.cells) setCell(sheet.getCell(cell.row, cell.column), cell);
+  printArea(sheet, paper);
+  for (const range of paper.numberInputs ?? []) numbersOnly(sheet, range);
+  await sheet.protect('', { formatColumns: true, formatRows: true, autoFilter: true, sort: true });
+}
+
+/** A header may not hold the sign that begins its own codes. */
+function footText(words: string): string {
+  return words.replaceAll('&', '&&').slice(0, 120);
+}
+
+/** Prints what the sheet holds, charts included, and nothing beside it. */
+function printArea(sheet: ExcelJS.Worksheet, { cells, widths, charts = [] }: PaperSheet): void {
+  const rows = Math.max(1, ...cells.map(cell => cell.row), charts.length * 19 + 2);
+  const columns = Math.max(1, widths.length, ...cells.map(cell => cell.column));
+  sheet.pageSetup.printArea = `A1:${sheet.getColumn(columns).letter}${rows}`;
+}
+
+/** The list of rules for input that the writer keeps and its types leave out. */
+interface InputRules {
+  readonly dataValidations: { add(range: string, rule: ExcelJS.DataValidation): void };
+}
+
+function numbersOnly(sheet: ExcelJS.Worksheet & Partial<InputRules>, range: string): void {
+  sheet.dataValidations?.add(range, {
+    type: 'decimal',
+    operator: 'between',
+    formulae: [-1e12, 1e12],
+    allowBlank: true,
+    showErrorMessage: true,
+    errorTitle: 'A number is needed',
+    error: 'Type a plain number in the unit of the column head, without the unit and without text.',
+  });
 }
 
 function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
@@ -66,6 +102,7 @@ function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
       break;
   }
   if ('role' in content && content.role !== 'result') target.fill = FILLS[content.role];
+  if ('role' in content && content.role === 'input') target.protection = { locked: false };
   setStyle(target, style ?? 'plain');
 }
 
@@ -90,6 +127,11 @@ const FILLS: Readonly<Record<'input' | 'schedule', ExcelJS.Fill>> = {
   schedule: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFE3ECEC' } },
 };
 
+const BARS: Readonly<Record<'bar' | 'bar-critical', ExcelJS.Fill>> = {
+  bar: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FF9FC1C6' } },
+  'bar-critical': { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FF0E5662' } },
+};
+
 function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
   switch (style) {
     case 'title':
@@ -112,6 +154,13 @@ function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
     case 'caution':
       target.font = { bold: true, color: { argb: 'FF8A3A00' } };
       target.alignment = { wrapText: true, vertical: 'top' };
+      break;
+    case 'words':
+      target.alignment = { wrapText: true, vertical: 'top' };
+      break;
+    case 'bar':
+    case 'bar-critical':
+      target.fill = BARS[style];
       break;
     case 'plain':
       break;

@@ -3,11 +3,16 @@ import { join } from 'node:path';
 import ExcelJS from 'exceljs';
 import { describe, expect, test } from 'vitest';
 import { estimateWorkbook } from '../../core/papers';
+import { compareScenarios } from '../../core/scenario';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
 import { demoProject, evaluated } from '../core/evaluation/demo';
 import { findSoffice, recalculate, workFolder } from './recalculate';
 
-const paper = estimateWorkbook(evaluated(demoProject()));
+const project = demoProject();
+const evaluations = project.scenarios.map(scenario => evaluated(project, scenario.id));
+const [first] = evaluations;
+if (first === undefined) throw new Error('the example has scenarios');
+const paper = estimateWorkbook(first, compareScenarios(evaluations));
 if (paper === undefined) throw new Error('the example has no estimate');
 
 /** Every cell with a number or a formula, by sheet and address; the value a reader sees. */

@@ -3,7 +3,7 @@ import { headingRow, text } from './cells';
 import type { PaperCell, PaperSheet } from './model';
 
 /** One given number of the estimate with where it comes from. */
-interface Assumption {
+export interface Assumption {
   readonly id: string;
   readonly title: string;
   readonly value: string;
@@ -17,12 +17,7 @@ interface Assumption {
 
 /** Every given number with its unit, range, basis, source and year. Flags and rounding steps are left out. */
 export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
-  const rows = results.flatMap(({ sheet }) =>
-    [
-      ...sheet.blocks.flatMap(block => [...block.entries()]),
-      ...sheet.tables.flatMap(table => [...table.placed]),
-    ].flatMap(assumptionsOf),
-  );
+  const rows = givensOf(results);
   const titles = ['Figure', 'What it is', 'Value', 'Unit', 'Low', 'High', 'Basis', 'Source', 'Year'];
   const cells: PaperCell[] = [
     text(1, 1, 'Assumptions: every given number and where it comes from', 'title'),
@@ -46,6 +41,16 @@ export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
     headingRows: 3,
     landscape: true,
   };
+}
+
+/** All given numbers of the sheets. */
+export function givensOf(results: readonly SheetResult[]): Assumption[] {
+  return results.flatMap(({ sheet }) =>
+    [
+      ...sheet.blocks.flatMap(block => [...block.entries()]),
+      ...sheet.tables.flatMap(table => [...table.placed]),
+    ].flatMap(assumptionsOf),
+  );
 }
 
 function assumptionsOf(step: Step): Assumption[] {

@@ -8,11 +8,32 @@ export function calculationSheets(emitted: EmittedWorkbook): PaperSheet[] {
     const columns = Math.max(1, ...cells.map(cell => cell.column));
     return {
       name,
-      cells: cells.map(cell => paperCell(cell, regions)),
+      cells: [...cells.map(cell => paperCell(cell, regions)), ...regions.flatMap(guardNote)],
+      numberInputs: regions.flatMap(region => numberInputs(region, cells)),
       widths: Array.from({ length: columns }, (_, i) => widthOf(i, cells)),
       headingRows: regions.length === 1 ? 2 : 0,
       landscape: true,
     };
+  });
+}
+
+/** The row below the last that all ranges take in: new rows go above it. */
+function guardNote({ guardRow }: Region): PaperCell[] {
+  const content: PaperContent = { kind: 'text', text: 'Put new rows in above this row.' };
+  return guardRow === undefined ? [] : [{ row: guardRow, column: 2, content, style: 'note' }];
+}
+
+/** The columns of a region in which people type numbers. */
+function numberInputs(region: Region, cells: readonly WorkbookCell[]): string[] {
+  if (region.lastRow < region.firstRow) return [];
+  return region.columns.flatMap((column, i) => {
+    const inside = cells.filter(
+      cell => cell.column === i + 1 && cell.row >= region.firstRow && cell.row <= region.lastRow,
+    );
+    const isTyped = column.role === 'input' && inside.every(({ content }) => content.kind === 'input');
+    return isTyped && inside.length > 0
+      ? [`${column.letter}${region.firstRow}:${column.letter}${region.lastRow}`]
+      : [];
   });
 }
 

@@ -1,13 +1,15 @@
 import type { EstimateSummary, Evaluation } from '../../evaluation';
-import { stageTitle } from '../../estimate';
-import { STAGES } from '../../work';
 import { ABSENT, headingRow, moneyFormula, number, text } from './cells';
 import type { PaperCell, PaperSheet } from './model';
+import { ALL_STAGES_ROW, TOTAL_LETTER } from './roll-up';
 
 /** The checks of the workbook: each a difference that must be nothing. */
 const CHECKS = [
   { title: 'The lines add up to the total', formula: 'ROUND(SUM(lines_total)-sums_total,2)' },
-  { title: 'The stages add up to the total', formula: `ROUND('Roll-up'!B${STAGES.length + 3}-sums_total,2)` },
+  {
+    title: 'The stages add up to the total',
+    formula: `ROUND('Roll-up'!${TOTAL_LETTER}${ALL_STAGES_ROW}-sums_total,2)`,
+  },
   {
     title: 'Contract work, mark-ups and the owner’s cost add up to the total',
     formula: 'ROUND(sums_contract_cost+sums_mark_ups+sums_owner_cost-sums_total,2)',
@@ -119,27 +121,6 @@ export function checksSheet(summary: EstimateSummary): PaperSheet {
       ...rows,
     ],
     widths: [70, 20, 14],
-    headingRows: 2,
-    landscape: false,
-  };
-}
-
-/** The roll-up by stage. */
-export function rollUpSheet(summary: EstimateSummary): PaperSheet {
-  const rows = STAGES.flatMap((stage, i): PaperCell[] => [
-    text(i + 3, 1, stageTitle(stage)),
-    moneyFormula(i + 3, 2, `SUMIFS(lines_total,lines_stage,"${stage}")`, summary.byStage[stage]),
-  ]);
-  return {
-    name: 'Roll-up',
-    cells: [
-      text(1, 1, 'Total by stage', 'title'),
-      ...headingRow(2, ['Stage', 'Total, USD']),
-      ...rows,
-      text(STAGES.length + 3, 1, 'All stages', 'total'),
-      moneyFormula(STAGES.length + 3, 2, `SUM(B3:B${STAGES.length + 2})`, summary.total, 'total'),
-    ],
-    widths: [34, 20],
     headingRows: 2,
     landscape: false,
   };

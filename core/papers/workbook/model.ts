@@ -7,7 +7,7 @@ export type PaperContent =
       readonly decimals: number | undefined;
       readonly role: 'input' | 'schedule' | 'result';
     }
-  | { readonly kind: 'money'; readonly value: number; readonly role: 'input' | 'result' }
+  | { readonly kind: 'money'; readonly value: number; readonly role: 'input' | 'schedule' | 'result' }
   | { readonly kind: 'date'; readonly iso: string }
   | {
       readonly kind: 'formula';
@@ -18,7 +18,8 @@ export type PaperContent =
     };
 
 /** How a cell is set. */
-export type PaperStyle = 'title' | 'heading' | 'unit' | 'total' | 'note' | 'caution' | 'plain';
+export type PaperStyle =
+  'title' | 'heading' | 'unit' | 'total' | 'note' | 'caution' | 'plain' | 'words' | 'bar' | 'bar-critical';
 
 export interface PaperCell {
   readonly row: number;
@@ -36,6 +37,18 @@ export interface PaperSheet {
   /** Rows that stay in view and repeat on each page. */
   readonly headingRows: number;
   readonly landscape: boolean;
+  /** Ranges of input cells that take numbers only. */
+  readonly numberInputs?: readonly string[];
+  /** Charts that stand below each other from this sheet's first row on. */
+  readonly charts?: readonly PaperChart[];
+}
+
+/** A live chart over ranges of the workbook. */
+export interface PaperChart {
+  readonly title: string;
+  readonly kind: 'bars' | 'columns' | 'line';
+  readonly names: string;
+  readonly values: string;
 }
 
 export interface PaperName {

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { estimateWorkbook } from '../../../core/papers';
+import { compareScenarios } from '../../../core/scenario';
+import { demoProject, evaluated } from '../evaluation/demo';
+import { HOSTILE } from './hostile';
+
+const project = demoProject();
+const evaluations = project.scenarios.map(scenario => evaluated(project, scenario.id));
+const [first] = evaluations;
+if (first === undefined) throw new Error('the example has scenarios');
+const paper = estimateWorkbook(first, compareScenarios(evaluations));
+if (paper === undefined) throw new Error('the example has an estimate');
+const cells = paper.sheets.flatMap(sheet => sheet.cells.map(cell => ({ sheet, cell })));
+
+describe('the workbook as plain data', () => {
+  test('has what a reviewer looks for, under names that a workbook can hold', () => {
+    const names = paper.sheets.map(sheet => sheet.name);
+    for (const name of [
+      ...['Cover', 'Read me', 'Checks', 'Comparison', 'Roll-up', 'Cash by month', 'Charts', 'Schedule'],
+      ...['Time chart', 'Lines', 'Crews', 'Waste by stream', 'Assumptions', 'Sources', 'Basis of estimate'],
+      ...['Cautions', 'Findings', 'Change log', 'Glossary'],
+    ])
+      expect(names).toContain(name);
+    expect(new Set(names.map(name => name.toLowerCase())).size).toBe(names.length);
+    expect(names.filter(name => name.length > 31 || /[:\\/?*[\]']/.test(name))).toEqual([]);
+  });
+
+  test('no cell is written twice', () => {
+    for (const sheet of paper.sheets) {
+      const places = sheet.cells.map(cell => `${cell.row} ${cell.column}`);
+      expect(new Set(places).size, sheet.name).toBe(places.length);
+    }
+  });
+
+  test('every total in bold is a formula or says that it is absent', () => {
+    const typed = cells.filter(
+      ({ cell }) =>
+        cell.style === 'total' && (cell.content.kind === 'money' || cell.content.kind === 'number'),
+    );
+    expect(typed).toEqual([]);
+  });
+
+  test('formulas hold no number but 0, 1, 2 of months and rounding digits, and no volatile function', () => {
+    const formulas = cells.flatMap(({ cell }) =>
+      cell.content.kind === 'formula' ? [cell.content.formula] : [],
+    );
+    const literals = formulas
+      .map(formula =>
+        formula
+          .replace(/"[^"]*"/g, '')
+          .replace(/'[^']*'!/g, '')
+          .replace(/ROUND(UP)?\(((?:[^()]|\([^()]*\))*),-?\d+\)/g, '($2)')
+          .replace(/,-?\d+\)/g, ')'),
+      )
+      .filter(formula => /(?<![\w$.])(?!0(?![\d.])|1(?![\d.]))\d+(\.\d+)?(?![\w:.])/.test(formula));
+    expect([...new Set(literals)].slice(0, 5)).toEqual([]);
+    expect(formulas.filter(formula => /NOW|TODAY|RAND|OFFSET|INDIRECT|\[/.test(formula))).toEqual([]);
+  });
+
+  test.each(HOSTILE)('a ship, a scenario and a county named %j stay text', hostile => {
+    const planted = estimateWorkbook({
+      ...first,
+      scenario: { ...first.scenario, title: hostile },
+      project: { ...first.project, title: hostile, vessel: { ...first.project.vessel, name: hostile } },
+    });
+    const formulas = (book: typeof paper) =>
+      book?.sheets.flatMap(sheet => sheet.cells).filter(cell => cell.content.kind === 'formula').length;
+    const alone = estimateWorkbook(first);
+    expect(formulas(planted)).toBe(formulas(alone));
+  });
+});
