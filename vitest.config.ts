@@ -4,6 +4,6 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
     exclude: ['test/e2e/**', 'node_modules/**'],
-    testTimeout: 60_000,
+    testTimeout: 300_000,
   },
 });
