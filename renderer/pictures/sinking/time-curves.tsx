@@ -27,7 +27,7 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       unit: view.levelUnit,
       ticks: view.levelTicks,
       of: one => one.level,
-      say: one => one.time,
+      say: one => one.levelWords,
     },
     {
       title: 'Heel',
@@ -41,7 +41,7 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       unit: 'degrees',
       ticks: view.heelTicks,
       of: one => Math.abs(one.list),
-      say: one => one.event,
+      say: one => one.listWords,
     },
   ];
   if (stage === undefined) return null;
