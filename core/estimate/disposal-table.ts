@@ -22,6 +22,7 @@ import {
   type Step,
   type Table,
 } from '../sheet';
+import { categoryCost, type GenerationPlan, type GenerationTables } from './generation-table';
 import { rateAt, type EstimateInput } from './inputs';
 import type { ItemFields } from './item-fields';
 import { atPriceDate, type PriceLevel } from './price-level';
@@ -42,7 +43,7 @@ export interface DisposalColumns {
 
 /**
  * Disposal by haul: tonnes at the gate price, whole containers by weight or volume (whichever fills first) with their
- * fees and haul by road, profile once, and the minimum charge.
+ * fees and haul by road, profile once, and the minimum charge; of hazardous waste also what the generator category asks.
  */
 export function disposalTable(
   sheet: Sheet,
@@ -51,6 +52,7 @@ export function disposalTable(
   timing: Table<TimingColumns>,
   level: PriceLevel,
   road: Step<'m'>,
+  category?: { readonly plan: GenerationPlan; readonly tables: GenerationTables },
 ): Table<DisposalColumns> {
   const of = hauls(rows, input);
   return sheet.table(
@@ -66,7 +68,7 @@ export function disposalTable(
     t => {
       const key = t.rowKey();
       const tonnes = t.place('tonnes', 'Tonnes', scaled(unity('t'), link(key, timing.columns.number)));
-      const containers = t.place('containers', 'Containers', containersOf(t, tonnes));
+      const containers = t.place('containers', 'Containers', containersOf(t, tonnes, category?.plan));
       const money = <U extends 'USD' | 'USD/t' | 'USD/each' | 'USD/m'>(
         id: keyof WasteStream & MoneyField,
         column: string,
@@ -96,7 +98,13 @@ export function disposalTable(
         'Something to haul',
         atLeast(tonnes, t.field('least', 'Least tonnage', 't', leastTonnes), 4),
       );
-      const cost = when(some, sum(maximum(rounded(charged, 4), minimum), profile), none('USD'));
+      const hauled = t.key('hauled', 'Stream hauled (key)', ({ row }) => row.item.disposes);
+      const duties = t.place(
+        'category',
+        'Pick-ups and duties of the generator category',
+        categoryCost(category?.tables, hauled),
+      );
+      const cost = when(some, sum(maximum(rounded(charged, 4), minimum), profile, duties), none('USD'));
       const escalation = t.place(
         'escalation',
         'Escalation of disposal',
@@ -142,8 +150,8 @@ function moneyOf(input: EstimateInput, stream: WasteStream, id: MoneyField) {
   return figure && rateAt(input, `streams/${stream.id}/${id}`, figure);
 }
 
-/** Whole containers: by weight or by volume, whichever fills first. */
-function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>): Step<'each'> {
+/** Whole containers: by weight or by volume, whichever fills first; one at least for each pick-up. */
+function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>, plan: GenerationPlan | undefined): Step<'each'> {
   const place = ({ stream }: Haul, field: string) => `templates/rates/streams/${stream.id}/${field}`;
   const holds = t.field('holds-tonnes', 'A container holds', 't/each', row =>
     givenFrom(row.stream.containerTonnes, 't/each', place(row, 'containerTonnes')),
@@ -159,7 +167,17 @@ function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>): Step<'each'> {
       : givenFrom(row.stream.densityTonnesPerCubicMetre, 't/m3', place(row, 'density')),
   );
   const cubic = t.place('cubic-metres', 'Cubic metres', rounded(over(tonnes, density), 4));
-  return maximum(wholeUp(over(tonnes, holds), 4), wholeUp(over(cubic, volume), 4));
+  const loads = t.fromSchedule('pick-ups', 'Pick-ups by the generator category', 'each', row => ({
+    value: String(pickUpsOf(plan, row)),
+    unit: 'each',
+  }));
+  return maximum(wholeUp(over(tonnes, holds), 4), wholeUp(over(cubic, volume), 4), loads);
+}
+
+/** Pick-ups of the months that generate the stream. */
+function pickUpsOf(plan: GenerationPlan | undefined, { row }: Haul): number {
+  const months = plan?.months.filter(month => month.streams.includes(row.item.disposes ?? '')) ?? [];
+  return months.reduce((count, month) => count + month.pickUps, 0);
 }
 
 const ANY_VOLUME: Given = {

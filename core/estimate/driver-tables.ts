@@ -16,7 +16,6 @@ import {
   type Step,
   type Table,
 } from '../sheet';
-import { presenceOf } from '../materials';
 import type { TakeOff } from '../vessel';
 import type { Driver } from '../work';
 import { isPlainUnit, type PlainUnit } from '../units';
@@ -89,7 +88,9 @@ function driverTable(
       const fixed = t.field('fixed', 'Fixed part', '1', driver =>
         driver.fixed === undefined ? notApplying('0', '1') : bare(driver.fixed, driver),
       );
-      const present = t.field('presence', 'Presence by era', '1', driver => presence(driver, input));
+      const present = t.field('presence', 'Presence by era or survey', '1', driver =>
+        presence(driver, input),
+      );
       const step = t.field('rounded-to', 'Rounded to', '1', driver => roundedTo(driver.decimals));
       const ratio = t.place(
         'ratio',
@@ -148,7 +149,7 @@ function atReferenceOf(driver: Driver, input: EstimateInput): Given | undefined 
 
 function presence(driver: Driver, input: EstimateInput): Given {
   const material = input.library.materials.find(candidate => candidate.id === driver.material);
-  const found = material && presenceOf(material, input.years);
+  const found = material && input.presence.get(material.id);
   if (found === undefined || material === undefined) return notApplying('1', '1');
   const { low, likely, high, basis, source, year } = found;
   return {
@@ -159,7 +160,7 @@ function presence(driver: Driver, input: EstimateInput): Given {
     basis,
     source,
     ...(year === undefined ? {} : { year }),
-    place: `templates/materials/${material.id}`,
+    place: basis === 'surveyed' ? '/survey/laboratory' : `templates/materials/${material.id}`,
   };
 }
 

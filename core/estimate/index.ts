@@ -1,5 +1,6 @@
-export type { CalendarChoices } from './calendars';
+export { projectCalendars, type CalendarChoices } from './calendars';
 export { inCalendarDays } from './day-columns';
+export type { GenerationPlan, GenerationTables } from './generation-table';
 export type { Adjustment, EstimateInput, PriceChoices } from './inputs';
 export type { LineQuote } from './line-table';
 export { moneySheet, stageTitle, type LineColumns, type MoneySheet } from './money-sheet';

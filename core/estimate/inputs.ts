@@ -1,5 +1,5 @@
 import type { Figure } from '../base';
-import type { ShipYears } from '../materials';
+import type { Presence, ShipYears } from '../materials';
 import type { Given } from '../sheet';
 import type { Plant, ShipGivens } from '../vessel';
 import type { Library } from '../work';
@@ -25,6 +25,8 @@ export interface EstimateInput {
   readonly ship: ShipGivens;
   readonly years: ShipYears;
   readonly plant: Plant;
+  /** Presence by material: of the survey where it decides, else by era. */
+  readonly presence: ReadonlyMap<string, Presence>;
   /** The chosen value of every option. */
   readonly options: Readonly<Record<string, string>>;
   /** Measured quantities by driver, as numbers in the driver's unit. */

@@ -20,6 +20,7 @@ import {
 import type { StageKey } from '../work';
 import { STAGES } from '../work';
 import { disposalTable, type DisposalColumns } from './disposal-table';
+import { generationTables, type GenerationPlan, type GenerationTables } from './generation-table';
 import { hireTable } from './hire-table';
 import { rateAt, type EstimateInput } from './inputs';
 import type { ItemFields } from './item-fields';
@@ -60,6 +61,8 @@ export interface MoneySheet {
   readonly result: SheetResult;
   readonly timing: Table<TimingColumns>;
   readonly disposals: Table<DisposalColumns>;
+  /** Hazardous waste by calendar month; none where nothing that counts is generated. */
+  readonly generation?: GenerationTables;
   readonly scrap: Table<ScrapColumns>;
   readonly lines: Table<LineColumns>;
   readonly stages: Table<{ readonly total: Step<'USD'> }>;
@@ -69,12 +72,14 @@ export interface MoneySheet {
 /**
  * Builds and runs the money sheet of a scenario, from the work sheet and what the schedule says of each item.
  * @param quotes what a chosen quote puts in place of a line, by item.
+ * @param plan hazardous waste by calendar month, as the schedule makes it.
  */
 export function moneySheet(
   input: EstimateInput,
   work: WorkSheet,
   timing: ReadonlyMap<string, ItemTiming>,
   quotes: ReadonlyMap<string, LineQuote>,
+  plan?: GenerationPlan,
 ): MoneySheet {
   const sheet = new Sheet('money', work.sheet);
   const level = priceLevel(sheet, input);
@@ -89,7 +94,11 @@ export function moneySheet(
   );
   const timed = timingTable(sheet, work, level, timing);
   const hires = hireTable(sheet, input, work.rows, timed, level, location);
-  const disposals = disposalTable(sheet, input, work.rows, timed, level, road);
+  const generation =
+    plan === undefined || plan.shares.length === 0
+      ? undefined
+      : { plan, tables: generationTables(sheet, input, work, level, plan) };
+  const disposals = disposalTable(sheet, input, work.rows, timed, level, road, generation);
   const shares = markUpShares(sheet, input);
   const lines = lineTable(sheet, input, work.rows, shares, {
     timing: timed,
@@ -109,7 +118,17 @@ export function moneySheet(
     }),
   );
   const sums = sumSteps(sheet.block('sums', 'Totals'), lines, scrap, input);
-  return { sheet, timing: timed, disposals, scrap, lines, stages, sums, result: evaluateSheet(sheet) };
+  return {
+    sheet,
+    timing: timed,
+    disposals,
+    ...(generation === undefined ? {} : { generation: generation.tables }),
+    scrap,
+    lines,
+    stages,
+    sums,
+    result: evaluateSheet(sheet),
+  };
 }
 
 function lineTable(

@@ -1,4 +1,5 @@
 import { BugError, type Figure, type Finding } from '../base';
+import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
 import type { Project } from '../project';
 import { givenFrom, type Given } from '../sheet';
@@ -26,6 +27,7 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     ship: shipGivens(project, type, options, library, faults),
     years: { built: vessel.built, lastRefit: vessel.lastRefit, lastCoating: vessel.lastCoating },
     plant: plantOf(vessel.plant, type, vessel.built),
+    presence: surveyOf(project, library).presence,
     options,
     measured: measuredDrivers(project, library, faults),
     adjustments: new Map(project.items.map(item => [item.item, item])),

@@ -21,8 +21,14 @@ import {
   type Library,
   type WorkItem,
 } from '../work';
+import type { GeneratorPlan } from '../disposal';
+import { ageingFindings } from './ageing';
 import { estimateInput, faultsOf } from './estimate-input';
+import { datesOf, hazardousWaste, pricedGeneration } from './generator';
+import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
+import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
+import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
 import { itemTimings } from './timing';
 import { screenUpright, withSizedOpenings } from './upright';
@@ -64,8 +70,14 @@ export interface EstimateParts {
   readonly planned: readonly PlannedItem[];
   readonly problem: ScheduleProblem;
   readonly schedule: ScheduleResult;
+  /** The hazardous-waste generator category by calendar month, from the schedule. */
+  readonly generator?: GeneratorPlan;
+  /** Clean-up goals left unmet: with any of them the scenario is not permittable. */
+  readonly unmetGoals: readonly UnmetGoal[];
   /** Absent without a schedule: nothing has a date. */
   readonly money?: MoneySheet;
+  /** What quotes put in place of lines, and what is to be said of them. */
+  readonly quoted?: QuotedLines;
 }
 
 /** Passes spent on a schedule unless told otherwise. */
@@ -94,7 +106,13 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   const estimate = estimateParts(seen.project, library, checked, options);
   const upright =
     options.upright === false ? undefined : screenUpright(seen.project, estimate.input, estimate.work);
-  const findings = [...checked, ...estimateFindings(estimate), ...(upright?.findings ?? [])];
+  const findings = [
+    ...checked,
+    ...surveyOf(seen.project, library).findings,
+    ...estimateFindings(estimate),
+    ...ageingFindings(seen.project, library, estimate.items, options.today),
+    ...(upright?.findings ?? []),
+  ];
   return {
     ...frame,
     project: seen.project,
@@ -132,6 +150,7 @@ function estimateParts(
     plant,
     years,
     measured,
+    presence: input.presence,
   });
   const include = new Map(
     project.items.flatMap((item): [string, boolean][] =>
@@ -139,7 +158,9 @@ function estimateParts(
     ),
   );
   const all = knownItems(project, library);
-  const items = chosenItems(all, { options: input.options, plant, drivers, include });
+  const scope = { options: input.options, plant, drivers };
+  const items = chosenItems(all, { ...scope, include });
+  const would = chosenItems(all, { ...scope, include: new Map() });
   const relationships = [...itemRelationships(all, items), ...ownRelationships(project, items)];
   const work = workSheet(
     input,
@@ -162,12 +183,34 @@ function estimateParts(
     schedules: options.schedules ?? DEFAULT_SCHEDULES,
     seed: options.seed,
   });
-  const parts = { input, items, relationships, work, planned, problem, schedule: scheduled };
-  if (scheduled.activities.length === 0) return parts;
-  return {
-    ...parts,
-    money: moneySheet(input, work, itemTimings(planned, scheduled, input.prices), new Map()),
+  const goals = unmetGoals(project, library, drivers, items, would);
+  const parts = {
+    input,
+    items,
+    relationships,
+    work,
+    planned,
+    problem,
+    schedule: scheduled,
+    unmetGoals: goals,
   };
+  if (scheduled.activities.length === 0) return parts;
+  return { ...parts, ...pricedParts(project, parts, options.today) };
+}
+
+/** The money sheet: once without quotes for the computed figures, and again when a chosen quote replaces any of them. */
+function pricedParts(
+  project: Project,
+  { input, work, planned, schedule: scheduled }: EstimateParts,
+  today: string,
+): Pick<EstimateParts, 'generator' | 'money' | 'quoted'> {
+  const timings = itemTimings(planned, scheduled, input.prices);
+  const generator = hazardousWaste(input, work, datesOf(scheduled));
+  const generation = pricedGeneration(input.library, generator);
+  const computed = moneySheet(input, work, timings, new Map(), generation);
+  const quoted = quotedLines(project, computed, today);
+  if (quoted.quotes.size === 0) return { generator, money: computed, quoted };
+  return { generator, money: moneySheet(input, work, timings, quoted.quotes, generation), quoted };
 }
 
 /** The project's own relationships among the items of the scenario. */
@@ -200,12 +243,13 @@ function plannedItems(work: WorkSheet): PlannedItem[] {
 }
 
 function estimateFindings(estimate: EstimateParts): Finding[] {
-  const scheduled = [...estimate.schedule.findings];
+  const scheduled = [...estimate.schedule.findings, ...goalFindings(estimate.unmetGoals)];
   if (estimate.money === undefined) return scheduled;
   const checked = verifySchedule(estimate.problem, estimate.schedule);
   return [
     ...scheduled,
     ...checked,
+    ...(estimate.quoted?.findings ?? []),
     ...sheetFindings(estimate.money.result, [idOf(estimate.money.sums.total)]),
   ];
 }

@@ -28,6 +28,8 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
   const summary = summarise({ ...estimate, money: estimate.money });
   return {
     ...frame,
+    permittable: estimate.unmetGoals.length === 0,
+    unmetGoals: estimate.unmetGoals,
     ...sumsJson(summary),
     scrap: scrapJson(summary),
     byStage: present(STAGES.map(stage => [stage, summary.byStage[stage]])),
@@ -39,6 +41,11 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
     ...classJson(summary),
     lines: summary.lines.map(lineJson),
     wasteTonnes: wasteTonnes(evaluation),
+    generatorCategoryByMonth: Object.fromEntries(
+      (estimate.generator?.months ?? []).map(({ month, category }) => [month, category]),
+    ),
+    generatorMonths: estimate.generator?.months ?? [],
+    ...(estimate.generator?.event === undefined ? {} : { episodicEvent: estimate.generator.event }),
     ...scheduleSpan(estimate.schedule),
     ...uprightSummary(evaluation),
     findings,

@@ -12,3 +12,32 @@ export {
   type Material,
   type TripPoint,
 } from './schema';
+export { limitOf, tripPoint, trips, uncheckedTripPoints } from './trips';
+export {
+  asbestosDuty,
+  asbestosNoticeBy,
+  isAsbestos,
+  type AsbestosAmounts,
+  type AsbestosDuty,
+} from './asbestos';
+export {
+  PCB_ROUTES,
+  isPcbBulkProduct,
+  pcbNoticeBy,
+  pcbRouteDuty,
+  type PcbRoute,
+  type PcbRouteDuty,
+} from './pcb';
+export { LEACH_METALS, asksForLeachTest, failsLeachTest, totalThatAsks, type LeachMetal } from './leach';
+export { tbtPresumption, type TbtPresumption } from './antifouling';
+export { clearanceOver, type ClearanceResult, type ReefWater } from './clearance';
+export {
+  readResult,
+  resultFinding,
+  verdictOf,
+  type LaboratoryCell,
+  type ReadResult,
+  type Verdict,
+} from './laboratory';
+export { surveyedPresence, type IntakeWidening, type SampleResult, type SurveyedPresence } from './survey';
+export { intakeFile } from './schema';

@@ -66,3 +66,15 @@ export const tripPointSchema = z.strictObject({
 });
 export type TripPoint = z.infer<typeof tripPointSchema>;
 export const tripPointsFile = z.strictObject({ tripPoints: z.array(tripPointSchema) });
+
+/** Items of the guidance's work plan: what an unknown of each does to the ranges of which families. */
+export const intakeFile = z.strictObject({
+  intake: z.array(
+    z.strictObject({
+      item: key,
+      families: z.array(z.enum(FAMILIES)).min(1),
+      /** Share of the likely amount by which the range grows below and above. */
+      widening: figureSchema,
+    }),
+  ),
+});

@@ -1,5 +1,12 @@
-import { moneySheet, workSheet, type EstimateInput, type ItemTiming, type WorkSheet } from '../estimate';
-import { itemTimings, type EstimateParts } from '../evaluation';
+import {
+  moneySheet,
+  workSheet,
+  type EstimateInput,
+  type ItemTiming,
+  type LineQuote,
+  type WorkSheet,
+} from '../estimate';
+import { datesOf, hazardousWaste, itemTimings, pricedGeneration, type EstimateParts } from '../evaluation';
 import type { WorkItem } from '../work';
 import type { GroupKey } from './groups';
 
@@ -14,7 +21,15 @@ export type Source = (group: GroupKey) => EstimateParts;
 export function mixedTotal(parts: readonly [EstimateParts, EstimateParts], from: Source): number | undefined {
   const input = mixedInput(from);
   const work = workSheet(input, driversOf(parts, input), from('scope').items);
-  const money = moneySheet(input, work, mixedTimings(parts, from, work), new Map());
+  const generator = hazardousWaste(input, work, mixedDates(parts, from));
+  const quotes = from('price').quoted?.quotes ?? new Map<string, LineQuote>();
+  const money = moneySheet(
+    input,
+    work,
+    mixedTimings(parts, from, work),
+    quotes,
+    pricedGeneration(input.library, generator),
+  );
   return money.result.money(money.sums.total)?.cents;
 }
 
@@ -38,6 +53,13 @@ function driversOf(
 ): EstimateInput['library']['drivers'] {
   const present = new Set(parts.flatMap(({ work }) => work.drivers.scope.rows.map(row => row.key)));
   return input.library.drivers.filter(driver => present.has(driver.id));
+}
+
+/** The dates of the items: of the chosen schedule, and of the other where only that one has the item. */
+function mixedDates([a, b]: readonly [EstimateParts, EstimateParts], from: Source) {
+  const chosen = from('duration');
+  const other = chosen === a ? b : a;
+  return new Map([...datesOf(other.schedule), ...datesOf(chosen.schedule)]);
 }
 
 function mixedTimings(

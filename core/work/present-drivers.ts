@@ -1,4 +1,4 @@
-import { presenceOf, type Material, type ShipYears } from '../materials';
+import { presenceOf, type Material, type Presence, type ShipYears } from '../materials';
 import type { HullType, Plant } from '../vessel';
 import type { Driver } from './schema';
 
@@ -9,6 +9,8 @@ export interface ShipKind {
   readonly years: ShipYears;
   /** Drivers that a survey measured: present unless measured as none. */
   readonly measured: ReadonlyMap<string, string>;
+  /** Presence by material where a survey or the intake says more than the era. */
+  readonly presence?: ReadonlyMap<string, Presence>;
 }
 
 /**
@@ -48,5 +50,7 @@ function isPresent(
       : driver.atReference.value;
   if (!fixed && Number(reference ?? 0) === 0) return false;
   const material = materials.find(candidate => candidate.id === driver.material);
-  return material === undefined || (presenceOf(material, ship.years)?.likely ?? 0) > 0;
+  if (material === undefined) return true;
+  const presence = ship.presence?.get(material.id) ?? presenceOf(material, ship.years);
+  return (presence?.likely ?? 0) > 0;
 }

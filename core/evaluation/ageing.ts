@@ -1,0 +1,76 @@
+import type { Figure, Finding } from '../base';
+import { uncheckedTripPoints } from '../materials';
+import type { Project } from '../project';
+import { compareQuantities, isConvertible, isUnit, quantity } from '../units';
+import type { Library, WorkItem } from '../work';
+
+/** What is out of date or too low among the figures an estimate rests on: trip-points, wages, scrap and tug rates. */
+export function ageingFindings(
+  project: Project,
+  library: Library,
+  items: readonly WorkItem[],
+  today: string,
+): Finding[] {
+  return [
+    ...uncheckedTripPoints(library.tripPoints, today),
+    ...wageFindings(project, library),
+    ...marketFindings(project, library, items, today),
+  ];
+}
+
+function wageFindings(project: Project, library: Library): Finding[] {
+  return project.rates.wages.flatMap(({ trade: id, figure }): Finding[] => {
+    const trade = library.rateBook.trades.find(candidate => candidate.id === id);
+    if (trade === undefined || !isBelow(trade.wage, figure)) return [];
+    return [
+      {
+        code: 'rates/below-wage-table',
+        weight: 'warns',
+        place: `/rates/wages/${id}`,
+        message: `The rate book pays ${trade.title} ${trade.wage.value} ${trade.wage.unit}; the wage table asks ${figure.value} ${figure.unit}.`,
+        meaning: 'The wage table is used.',
+        remedy: 'Nothing, when the wage table holds for this work.',
+      },
+    ];
+  });
+}
+
+function isBelow(a: Figure, b: Figure): boolean {
+  if (!isUnit(a.unit) || !isUnit(b.unit) || !isConvertible(a.unit, b.unit)) return false;
+  return compareQuantities(quantity(a.value, a.unit), quantity(b.value, b.unit)) < 0;
+}
+
+/** Scrap and tug rates move with the market: of an earlier year they ask, and never stand in silently. */
+function marketFindings(
+  project: Project,
+  library: Library,
+  items: readonly WorkItem[],
+  today: string,
+): Finding[] {
+  const grades = new Set(items.flatMap(item => item.scrap?.grade ?? []));
+  const hired = new Set(items.flatMap(item => item.equipment.map(hire => hire.equipment)));
+  const rows: [string, string, Figure][] = [
+    ...library.rateBook.scrap
+      .filter(scrap => grades.has(scrap.id))
+      .map((scrap): [string, string, Figure] => [`scrap/${scrap.id}/price`, scrap.title, scrap.price]),
+    ...library.rateBook.equipment
+      .filter(one => hired.has(one.id) && /(^|-)tug(-|$)/.test(one.id))
+      .map((one): [string, string, Figure] => [`equipment/${one.id}/rate`, one.title, one.rate]),
+  ];
+  const year = Number(today.slice(0, 4));
+  return rows.flatMap(([at, title, given]) => {
+    const figure = project.rates.overrides.find(row => row.at === at)?.figure ?? given;
+    return (figure.year ?? 0) >= year ? [] : [outOfDate(at, title, figure, year)];
+  });
+}
+
+function outOfDate(at: string, title: string, figure: Figure, year: number): Finding {
+  return {
+    code: 'rates/market-rate-out-of-date',
+    weight: 'warns',
+    place: `/rates/overrides/${at}`,
+    message: `${title}: ${figure.value} ${figure.unit} is of ${figure.year ?? 'no stated year'}, and it is ${year}.`,
+    meaning: 'The market moves within months; the old rate is used until another is given.',
+    remedy: 'Ask for today’s rate and enter it.',
+  };
+}

@@ -1,0 +1,124 @@
+import type { Finding } from '../base';
+import type { LineQuote, MoneySheet } from '../estimate';
+import { allocate, dollarsOf, fromCents, type Money } from '../money';
+import type { Project, Quote } from '../project';
+
+/** What the chosen quotes put in place of lines, and what is to be said of them. */
+export interface QuotedLines {
+  readonly quotes: ReadonlyMap<string, LineQuote>;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The chosen quotes, each spread over the lines it covers to the cent, in proportion to the computed direct cost of what
+ * it covers of each. A price per unit is multiplied by the quantity of the line first.
+ * @param computed the money sheet without any quote.
+ * @param today `YYYY-MM-DD`.
+ */
+export function quotedLines(project: Project, computed: MoneySheet, today: string): QuotedLines {
+  const quotes = new Map<string, LineQuote>();
+  const findings: Finding[] = [];
+  for (const quote of project.quotes.filter(candidate => candidate.chosen)) {
+    const covered = quote.covers.filter(cover => computed.lines.scope.index.has(cover.item));
+    findings.push(...quoteFindings(quote, covered.length, today));
+    const twice = covered.find(cover => quotes.has(cover.item));
+    if (twice !== undefined) {
+      findings.push(coveredTwice(quote, twice.item));
+      continue;
+    }
+    const amounts = spread(quote, covered, computed);
+    if (amounts === undefined) findings.push(cannotSpread(quote));
+    covered.forEach((cover, i) => {
+      const amount = amounts?.[i];
+      if (amount === undefined) return;
+      quotes.set(cover.item, {
+        covered: cover.share,
+        amount: dollarsOf(amount).toFixed(2),
+        source: `Quote of ${quote.vendor}, ${quote.dated}`,
+        place: `/quotes/${quote.id}`,
+      });
+    });
+  }
+  return { quotes, findings };
+}
+
+type Cover = Quote['covers'][number];
+
+/** The amount for each covered line; none when the quote's unit, or a computed figure, is missing. */
+function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): Money[] | undefined {
+  const amount = quoteAmount(quote, covered, computed);
+  const { result, lines } = computed;
+  const bases = covered.map(cover => result.money(lines.columns.computed, cover.item));
+  if (amount === undefined || covered.length === 0 || bases.some(base => base === undefined))
+    return undefined;
+  const ratios = covered.map((cover, i) => Math.max(0, bases[i]?.cents ?? 0) * Number(cover.share));
+  return allocate(amount, ratios.some(ratio => ratio > 0) ? ratios : covered.map(() => 1));
+}
+
+function quoteAmount(quote: Quote, covered: readonly Cover[], computed: MoneySheet): Money | undefined {
+  const { value, unit } = quote.amount;
+  if (unit === 'USD') return fromCents(Math.round(Number(value) * 100));
+  const [cover] = covered;
+  if (cover === undefined || covered.length > 1) return undefined;
+  const own = computed.lines.scope.rows.find(row => row.key === cover.item)?.own;
+  const quantity = computed.result.number(computed.lines.columns.quantity, cover.item);
+  if (unit !== `USD/${own ?? ''}` || quantity === undefined) return undefined;
+  return fromCents(Math.round(Number(value) * quantity * Number(cover.share) * 100));
+}
+
+function quoteFindings(quote: Quote, covered: number, today: string): Finding[] {
+  const place = `/quotes/${quote.id}`;
+  const found: Finding[] = [];
+  if (quote.validUntil < today)
+    found.push({
+      code: 'quotes/expired',
+      weight: 'warns',
+      place,
+      message: `The quote of ${quote.vendor} stood until ${quote.validUntil}; today is ${today}.`,
+      meaning: 'Its amount is used, but nobody is bound by it.',
+      remedy: 'Ask for a new date, or take the choice off it.',
+    });
+  const missing = quote.covers.length - covered;
+  if (missing > 0)
+    found.push({
+      code: 'quotes/covers-other-work',
+      weight: 'warns',
+      place,
+      message: `The quote of ${quote.vendor} covers ${missing} of its lines that this scenario does not have.`,
+      meaning: 'Its whole amount stands on the lines that are there.',
+      remedy: 'Ask for a quote of this scope.',
+    });
+  if (quote.exclusions.length > 0 || quote.covers.some(cover => Number(cover.share) < 1))
+    found.push({
+      code: 'quotes/covers-in-part',
+      weight: 'notes',
+      place,
+      message: `The quote of ${quote.vendor} does not cover all of its lines${
+        quote.exclusions.length > 0 ? `: it leaves out ${quote.exclusions.join('; ')}` : ''
+      }.`,
+      meaning: 'What it leaves out stays worked out.',
+      remedy: 'See that the share covered of each line is right.',
+    });
+  return found;
+}
+
+function coveredTwice(quote: Quote, item: string): Finding {
+  return {
+    code: 'quotes/covered-twice',
+    weight: 'warns',
+    place: `/quotes/${quote.id}`,
+    message: `Another chosen quote covers ${item} already; that of ${quote.vendor} is not used.`,
+    remedy: 'Choose one of the two.',
+  };
+}
+
+function cannotSpread(quote: Quote): Finding {
+  return {
+    code: 'quotes/no-amount',
+    weight: 'warns',
+    place: `/quotes/${quote.id}/amount`,
+    message: `${quote.amount.value} ${quote.amount.unit} of ${quote.vendor} cannot be put in place of the lines it covers.`,
+    meaning: 'The computed figures stay.',
+    remedy: 'Give a lump sum in USD, or a price for the unit of the one line it covers.',
+  };
+}
