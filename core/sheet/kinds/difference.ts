@@ -15,6 +15,7 @@ const record: Kind = {
     const less = asTrials(b, out.length);
     return n => minus(out, from, less, n);
   },
+  passes: ([, less]) => (less === 0 ? 0 : undefined),
   formula: (context): Term => subtracted(context.term(0), context.term(1)),
   words: titles => titles.join(' − '),
 };

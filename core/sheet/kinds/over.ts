@@ -18,6 +18,7 @@ const record: Kind = {
     const by = asTrials(b, out.length);
     return n => divide(out, top, by, n);
   },
+  passes: ([, by]) => (by === 1 ? 0 : undefined),
   formula: context => divided(context.term(0), context.term(1)),
   words: titles => titles.join(' ÷ '),
 };

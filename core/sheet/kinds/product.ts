@@ -3,21 +3,23 @@ import { ONE, times as exactTimes } from '../decimal';
 import { folded } from '../exactly';
 import { multiplied } from '../formula/term';
 import type { Kind } from '../kind';
+import { onlyOther } from '../only-other';
 import { loosenessOfProduct } from '../looseness';
 import { makeStep, requireUnit, type Step } from '../step';
 import { pricedUnit, productUnit, type BaseUnit, type Product, type SheetUnit, type Top } from '../unit';
 
-/** Nothing times anything is nothing, unless a factor is absent. */
-function nothing(constants: readonly (number | undefined)[]): number | undefined {
+/** Nothing times anything is nothing, unless a factor is absent; a factor of one changes nothing. */
+function passes(constants: readonly (number | undefined)[]): number | undefined {
   const zero = constants.indexOf(0);
-  return zero < 0 || constants.some(Number.isNaN) ? undefined : zero;
+  if (zero >= 0) return constants.some(Number.isNaN) ? undefined : zero;
+  return onlyOther(constants, 1);
 }
 
 const record: Kind = {
   operation: 'product',
   exact: folded(exactTimes, ONE),
   live: multiplyAll,
-  passes: nothing,
+  passes,
   formula: context => multiplied(context.terms()),
   words: titles => titles.join(' × '),
 };

@@ -3,6 +3,7 @@ import { ZERO, plus } from '../decimal';
 import { folded } from '../exactly';
 import { added } from '../formula/term';
 import type { Kind } from '../kind';
+import { onlyOther } from '../only-other';
 import { loosest } from '../looseness';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
@@ -11,6 +12,7 @@ const record: Kind = {
   operation: 'sum',
   exact: folded(plus, ZERO),
   live: addAll,
+  passes: constants => onlyOther(constants, 0),
   formula: context => added(context.terms()),
   words: titles => titles.join(' + '),
 };

@@ -1,3 +1,4 @@
+import { onlyOther } from '../only-other';
 import { BugError } from '../../base';
 import { addWhere } from '../columns/kernels';
 import { addAll, asTrials } from '../columns/runs';
@@ -30,6 +31,7 @@ const byText: Kind = {
   exact: folded(plus, ZERO),
   reason: () => 'a row has no key to be told apart by',
   live: addAll,
+  passes: constants => onlyOther(constants, 0),
   formula,
   words,
 };

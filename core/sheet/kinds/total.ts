@@ -1,3 +1,4 @@
+import { onlyOther } from '../only-other';
 import { BugError } from '../../base';
 import { addPresent, countPresent } from '../columns/kernels';
 import { addAll, asTrials } from '../columns/runs';
@@ -20,6 +21,7 @@ const whole: Kind = {
   cells: wholeColumn,
   exact: folded(plus, ZERO),
   live: addAll,
+  passes: constants => onlyOther(constants, 0),
   formula: context => call('SUM', context.range(0)),
   words: ([title]) => `the total of ${title ?? ''}`,
 };
