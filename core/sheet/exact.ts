@@ -14,14 +14,23 @@ export function evaluateSheet(sheet: Sheet): SheetResult {
   const values = new Array<Value>(order.size).fill(undefined);
   let cell = 0;
   for (const step of order.steps) {
-    const inRow = step.kind.cells === undefined ? step.inputs.map(input => inRows(order, input)) : undefined;
-    const operands: Value[] = [];
-    for (let row = 0; row < rowsOf(step); row++) {
-      operands.length = 0;
-      if (inRow === undefined)
-        for (const operand of order.operands(step, row)) operands.push(values[operand]);
-      else for (const { first, moves } of inRow) operands.push(values[first + moves * row]);
-      values[cell++] = step.kind.exact(operands, row);
+    const { kind } = step;
+    const rows = rowsOf(step);
+    if (kind.cells !== undefined) {
+      for (let row = 0; row < rows; row++) {
+        const operands = order.operands(step, row).map(operand => values[operand]);
+        values[cell++] = kind.exact(operands, row);
+      }
+      continue;
+    }
+    const inRow = step.inputs.map(input => inRows(order, input));
+    const operands = inRow.map(({ first }) => values[first]);
+    for (let row = 0; row < rows; row++) {
+      for (let i = 0; i < inRow.length; i++) {
+        const input = inRow[i];
+        if (input?.moves === 1) operands[i] = values[input.first + row];
+      }
+      values[cell++] = kind.exact(operands, row);
     }
   }
   const result = new SheetResult(sheet);

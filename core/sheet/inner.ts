@@ -21,8 +21,3 @@ export function innerOf(result: SheetResult): Inner {
   if (inner === undefined) throw new BugError('this result was not made by evaluateSheet');
   return inner;
 }
-
-/** The exact value of a figure by its id. @throws BugError when there is no such figure. */
-export function exactOf(result: SheetResult, id: string): Value {
-  return innerOf(result).values[result.cellOf(id)];
-}

@@ -21,23 +21,19 @@ export class Order implements Book {
 
   constructor(sheet: Sheet) {
     const steps: Step[] = [];
-    const seen = new Set<Step>();
+    const starts: number[] = [];
+    let next = 0;
     const visit = (step: Step): void => {
-      if (seen.has(step)) return;
-      seen.add(step);
-      step.inputs.forEach(visit);
+      if (this.#base.has(step)) return;
+      for (const input of step.inputs) visit(input);
+      this.#base.set(step, next);
       steps.push(step);
+      starts.push(next);
+      next += rowsOf(step);
     };
     for (const table of sheet.tables) table.placed.forEach(visit);
     for (const block of sheet.blocks) block.entries().forEach(visit);
     this.steps = steps;
-    const starts: number[] = [];
-    let next = 0;
-    for (const step of steps) {
-      this.#base.set(step, next);
-      starts.push(next);
-      next += rowsOf(step);
-    }
     this.size = next;
     this.#starts = starts;
   }

@@ -31,12 +31,10 @@ export function idOf(step: Step, rowKey?: string): string {
 /** What a sheet comes to, exactly. Absent figures are undefined; why is told by `sheetFindings`. */
 export class SheetResult {
   readonly sheet: Sheet;
-  readonly #placed = new Map<string, Step>();
+  #placed: ReadonlyMap<string, Step> | undefined;
 
   constructor(sheet: Sheet) {
     this.sheet = sheet;
-    const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
-    for (const step of steps) this.#placed.set(`${step.home?.id ?? ''}/${step.home?.key ?? ''}`, step);
   }
 
   /** Whether there is a figure of this id, absent or not. */
@@ -104,9 +102,16 @@ export class SheetResult {
 
   #find(id: string): { step: Step; row: number } | undefined {
     const [home = '', second = '', third] = id.split('/');
+    this.#placed ??= placedById(this.sheet);
     const step = this.#placed.get(`${home}/${third ?? second}`);
     if (step === undefined || (step.scope === undefined) !== (third === undefined)) return undefined;
     const row = third === undefined ? 0 : step.scope?.index.get(second);
     return row === undefined ? undefined : { step, row };
   }
+}
+
+/** The placed steps by table and column key, or block and key. */
+function placedById(sheet: Sheet): ReadonlyMap<string, Step> {
+  const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
+  return new Map(steps.map(step => [`${step.home?.id ?? ''}/${step.home?.key ?? ''}`, step]));
 }

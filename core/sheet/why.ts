@@ -1,4 +1,4 @@
-import { BugError, weakerBasis, type Basis } from '../base';
+import { BugError } from '../base';
 import { innerOf, type Inner } from './inner';
 import type { Cell } from './order';
 import { idOf, type SheetResult } from './result';
@@ -167,17 +167,4 @@ function entriesOf(visit: Visit): WhyStep[] {
       given: provenanceOf(entry.given),
     },
   ];
-}
-
-/**
- * The weakest basis among the givens a figure was calculated from; the schedule is no basis of its own.
- * @returns undefined when it rests on no given, such as a total over no rows.
- */
-export function weakestBasis(explanation: Why): Basis | undefined {
-  let weakest: Basis | undefined;
-  for (const { given } of explanation.steps.values()) {
-    if (given === undefined || given.basis === 'schedule' || given === BY_DEFINITION) continue;
-    weakest = weakest === undefined ? given.basis : weakerBasis(weakest, given.basis);
-  }
-  return weakest;
 }

@@ -1,5 +1,5 @@
 import { BugError } from '../../base';
-import { exactOf } from '../inner';
+import { innerOf } from '../inner';
 import { atom, call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireSettled } from '../looseness';
@@ -8,19 +8,25 @@ import { makeStep, nameOf, requireUnit, type Step } from '../step';
 import { boundUnit, type SheetUnit } from '../unit';
 
 function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): Kind {
-  const id = (row: number): string | undefined => {
-    if (key === undefined) return idOf(step);
+  const rowBefore = (row: number): number | undefined => {
+    if (key === undefined) return 0;
     const text = key.kind.texts?.[row];
     const at = text === undefined ? undefined : step.scope?.index.get(text);
     const wanted = boundUnit(step.unit, key.scope?.rows[row]?.own);
     if (at === undefined || boundUnit(step.unit, step.scope?.rows[at]?.own) !== wanted) return undefined;
-    return idOf(step, text);
+    return at;
   };
+  const id = (row: number): string | undefined => {
+    const at = rowBefore(row);
+    return at === undefined ? undefined : idOf(step, step.scope?.rows[at]?.key);
+  };
+  const { order, values } = innerOf(from);
+  const first = order.cell(step, 0);
   return {
     operation: 'carried',
     exact: (_, row) => {
-      const figure = id(row);
-      return figure === undefined ? undefined : exactOf(from, figure);
+      const at = rowBefore(row);
+      return at === undefined ? undefined : values[first + at];
     },
     reason: () => 'it is absent where it is calculated',
     live: () => {

@@ -31,14 +31,14 @@ export function givenStep<U extends SheetUnit>(
   scope: Scope | undefined,
 ): Step<U> {
   const unitIn = (row: number) => boundUnit(unit, scope?.rows[row]?.own);
-  const faults = givens.map((given, row) => fault(given, unitIn(row)));
   const values = givens.map((given, row): Value => {
-    return faults[row] === undefined && given?.value !== undefined ? exactOfText(given.value) : undefined;
+    if (given?.value === undefined || fault(given, unitIn(row)) !== undefined) return undefined;
+    return exactOfText(given.value);
   });
   const kind: Kind = {
     operation: 'given',
     exact: (_, row) => values[row],
-    reason: (_, row) => faults[row] ?? 'it is not given',
+    reason: (_, row) => fault(givens[row], unitIn(row)) ?? 'it is not given',
     live,
     formula: notCalculated,
     words: () => 'given',

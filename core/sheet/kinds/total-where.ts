@@ -16,17 +16,43 @@ const formula = (context: FormulaContext) =>
 const words = ([column, keys, key]: readonly string[]) =>
   `the total of ${column ?? ''} where ${keys ?? ''} is ${key ?? ''}`;
 
+interface RowsByText {
+  readonly rows: ReadonlyMap<string, readonly number[]>;
+  readonly keyless: number;
+}
+
+/** The rows of a text column by their text, worked out once a column. */
+const GROUPED = new WeakMap<readonly (string | undefined)[], RowsByText>();
+
+function rowsByText(texts: readonly (string | undefined)[]): RowsByText {
+  const known = GROUPED.get(texts);
+  if (known !== undefined) return known;
+  const rows = new Map<string, number[]>();
+  let keyless = 0;
+  texts.forEach((text, i) => {
+    if (text === undefined) keyless++;
+    else {
+      const list = rows.get(text);
+      if (list === undefined) rows.set(text, [i]);
+      else list.push(i);
+    }
+  });
+  const grouped = { rows, keyless };
+  GROUPED.set(texts, grouped);
+  return grouped;
+}
+
 /** By text keys: only the rows of that key are operands. A row without a key is a row that cannot be told. */
 const byText: Kind = {
   operation: 'total where',
   cells: (self, row, book) => {
     const [column, keys, key] = self.inputs;
     const wanted = key?.kind.texts?.[row];
-    const texts = keys?.kind.texts ?? [];
     if (column === undefined || wanted === undefined) return [-1];
-    return texts.flatMap((text, i) =>
-      text === undefined ? [-1] : text === wanted ? [book.cell(column, i)] : [],
-    );
+    const first = book.cell(column, 0);
+    const { rows, keyless } = rowsByText(keys?.kind.texts ?? []);
+    const cells = (rows.get(wanted) ?? []).map(at => first + at);
+    return keyless === 0 ? cells : [...cells, ...new Array<number>(keyless).fill(-1)];
   },
   exact: folded(plus, ZERO),
   reason: () => 'a row has no key to be told apart by',
