@@ -6,7 +6,7 @@ const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationsh
 const DRAWING = 'http://schemas.openxmlformats.org/drawingml/2006';
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 /** Rows of the sheet that a chart takes, and the columns. */
-const CHART_ROWS = 18;
+const CHART_ROWS = 22;
 const CHART_COLUMNS = 8;
 
 /**

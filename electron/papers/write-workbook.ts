@@ -53,7 +53,7 @@ function footText(words: string): string {
 
 /** Prints what the sheet holds, charts included, and nothing beside it. */
 function printArea(sheet: ExcelJS.Worksheet, { cells, widths, charts = [] }: PaperSheet): void {
-  const rows = Math.max(1, ...cells.map(cell => cell.row), charts.length * 19 + 2);
+  const rows = Math.max(1, ...cells.map(cell => cell.row), charts.length * 23 + 2);
   const columns = Math.max(1, widths.length, ...cells.map(cell => cell.column));
   sheet.pageSetup.printArea = `A1:${sheet.getColumn(columns).letter}${rows}`;
 }
@@ -132,27 +132,31 @@ const BARS: Readonly<Record<'bar' | 'bar-critical', ExcelJS.Fill>> = {
   'bar-critical': { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FF0E5662' } },
 };
 
+/** The typeface of every cell: one that each spreadsheet has or has a twin of. */
+const FACE = 'Arial';
+
 function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
+  target.font = { name: FACE, size: 10 };
   switch (style) {
     case 'title':
-      target.font = { bold: true, size: 14 };
+      target.font = { name: FACE, size: 14, bold: true };
       break;
     case 'heading':
-      target.font = { bold: true };
+      target.font = { name: FACE, size: 10, bold: true };
       target.alignment = { wrapText: true, vertical: 'bottom' };
       target.border = { bottom: { style: 'thin' } };
       break;
     case 'unit':
-      target.font = { italic: true, color: { argb: 'FF5A6464' } };
+      target.font = { name: FACE, size: 10, italic: true, color: { argb: 'FF5A6464' } };
       break;
     case 'total':
-      target.font = { bold: true };
+      target.font = { name: FACE, size: 10, bold: true };
       break;
     case 'note':
-      target.font = { italic: true };
+      target.font = { name: FACE, size: 10, italic: true };
       break;
     case 'caution':
-      target.font = { bold: true, color: { argb: 'FF8A3A00' } };
+      target.font = { name: FACE, size: 10, bold: true, color: { argb: 'FF8A3A00' } };
       target.alignment = { wrapText: true, vertical: 'top' };
       break;
     case 'words':

@@ -6,7 +6,7 @@ import { stageSpans, timeChart, type StageSpan } from './time-chart';
 import { numberWords } from './words';
 
 /** How many activities of the chain that holds the finish are listed. */
-const LISTED = 6;
+const LISTED = 3;
 
 /** When it is spent and when it happens: stages over time, and the chain of activities that holds the finish. */
 export function timePage(facts: ReportFacts): Markup {

@@ -63,7 +63,7 @@ describe('the workbook as plain data', () => {
       scenario: { ...first.scenario, title: hostile },
       project: { ...first.project, title: hostile, vessel: { ...first.project.vessel, name: hostile } },
     });
-    const formulas = (book: typeof paper) =>
+    const formulas = (book: ReturnType<typeof estimateWorkbook>) =>
       book?.sheets.flatMap(sheet => sheet.cells).filter(cell => cell.content.kind === 'formula').length;
     const alone = estimateWorkbook(first);
     expect(formulas(planted)).toBe(formulas(alone));
