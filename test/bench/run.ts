@@ -1,7 +1,14 @@
+import { estimate } from './estimate';
 import { levelling } from './levelling/run';
 
 /** The benches by the word they are called with; each returns its exit code. */
-const BENCHES: Readonly<Record<string, (args: readonly string[]) => Promise<number>>> = { levelling };
+const BENCHES: Readonly<Record<string, (args: readonly string[]) => Promise<number>>> = {
+  estimate,
+  levelling,
+  risk: () => import('./risk').then(() => 0),
+  sheet: () => import('./sheet').then(() => 0),
+  upright: () => import('./upright').then(() => 0),
+};
 
 const [name = '', ...args] = process.argv.slice(2);
 const bench = BENCHES[name];
