@@ -6,6 +6,10 @@ export {
   type EvaluateOptions,
   type Evaluation,
 } from './evaluate';
+export { datesOf, hazardousWaste, pricedGeneration, type Dates } from './generator';
+export { type UnmetGoal } from './goals';
+export { quotedLines, type QuotedLines } from './line-quotes';
+export { surveyOf } from './survey';
 export { shippedLibrary, TEMPLATE_FILES } from './templates';
 export { estimateJson, scheduleJson, uprightJson, type JsonObject } from './json';
 export {
@@ -42,7 +46,18 @@ export {
   type BookOutcome,
   type BookRules,
   type CashPart,
+  type ContractMethod,
   type GrantView,
   type LineSpan,
   type ReviewExtras,
 } from './books';
+export {
+  prepareRisk,
+  rangedGivens,
+  riskFile,
+  riskJson,
+  shippedRisk,
+  type PreparedEstimate,
+  type RiskChoices,
+  type RiskFile,
+} from './risk';

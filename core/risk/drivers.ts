@@ -25,10 +25,10 @@ export interface DriverRow {
 }
 
 /** How many drivers are measured by running part of the trials again with each held at its mode. */
-const MEASURED_BY_COST = 12;
-const MEASURED_BY_FINISH = 4;
+const MEASURED_BY_COST = 11;
+const MEASURED_BY_FINISH = 3;
 /** Chunks run again for each, spread over the run. */
-const CHUNKS_AGAIN = 4;
+const CHUNKS_AGAIN = 3;
 
 /** The uncertainties worth measuring: those that stand out in cost, then those that stand out in the finish. */
 export function candidates(screened: readonly Screened[]): Screened[] {

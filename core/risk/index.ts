@@ -55,6 +55,5 @@ export { surveyValues, type SurveyValue } from './survey-value';
 export { coverageFindings } from './coverage';
 export { DEFAULT_RANGES, distributionOf, type DefaultRange, type RangeGiven } from './ranges';
 export { amongPastProjects, COST_GROWTH, type CostGrowth } from './history';
-export { STARTING_REGISTER, type StartingEvent, type ThreePoints } from './starting-register';
 export { workableDays, type WorkableDay } from './weather-days';
 export { firstWindow } from './weather-window';

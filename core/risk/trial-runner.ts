@@ -49,6 +49,18 @@ interface Workbench {
   readonly starts: readonly Float64Array[];
   readonly finishes: readonly Float64Array[];
   readonly waits: readonly Float64Array[];
+  /** The first job of the chunk in hand: its trials are scheduled once, and again only where durations differ. */
+  readonly known: Known;
+}
+
+interface Known {
+  chunk: number;
+  readonly durations: readonly Float64Array[];
+  readonly starts: readonly Float64Array[];
+  readonly finishes: readonly Float64Array[];
+  readonly waits: readonly Float64Array[];
+  readonly finish: Float64Array;
+  readonly missedSeason: Uint8Array;
 }
 
 function workbench(prepared: PreparedRun, seed: number): Workbench {
@@ -68,6 +80,15 @@ function workbench(prepared: PreparedRun, seed: number): Workbench {
     starts: columns(),
     finishes: columns(),
     waits: columns(),
+    known: {
+      chunk: -1,
+      durations: columns(),
+      starts: columns(),
+      finishes: columns(),
+      waits: columns(),
+      finish: new Float64Array(TRIALS_PER_CHUNK),
+      missedSeason: new Uint8Array(TRIALS_PER_CHUNK),
+    },
   };
 }
 
@@ -78,7 +99,7 @@ function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job
   for (const event of events) {
     for (const { column, values } of event.delays) add(bench.durations[column], values, n);
   }
-  const times = scheduleTrials(prepared, bench, job.chunk * TRIALS_PER_CHUNK, n);
+  const times = scheduleTrials(prepared, bench, job.chunk, n);
   const { durations: lasting, starts, finishes, waits } = bench;
   const money = prepared.money({ n, inputs: sampler.inputs, durations: lasting, starts, finishes, waits });
   const costs = new ChunkCosts(prepared, money, n);
@@ -95,15 +116,22 @@ function add(column: Float64Array | undefined, values: Float64Array, n: number):
     for (let t = 0; t < n; t++) column[t] = (column[t] ?? Number.NaN) + (values[t] ?? Number.NaN);
 }
 
-function scheduleTrials(prepared: PreparedRun, bench: Workbench, firstTrial: number, n: number) {
+function scheduleTrials(prepared: PreparedRun, bench: Workbench, chunk: number, n: number) {
   const { scheduler } = prepared;
-  const { dates, trialDurations, flags, schedule } = bench;
+  const { dates, trialDurations, flags, schedule, known } = bench;
   const finish = new Float64Array(n);
   const missedSeason = new Uint8Array(n);
   const drives = scheduler.drivesFinish === undefined ? undefined : new Float64Array(flags.length);
+  const isKnown = known.chunk === chunk && drives === undefined;
   for (let t = 0; t < n; t++) {
+    if (isKnown && isSame(bench.durations, known.durations, t)) {
+      recall(bench, t);
+      finish[t] = known.finish[t] ?? Number.NaN;
+      missedSeason[t] = known.missedSeason[t] ?? 0;
+      continue;
+    }
     gather(bench.durations, t, trialDurations);
-    finish[t] = schedule(firstTrial + t, trialDurations, dates);
+    finish[t] = schedule(chunk * TRIALS_PER_CHUNK + t, trialDurations, dates);
     scatter(dates.starts, t, bench.starts);
     scatter(dates.finishes, t, bench.finishes);
     scatter(dates.waits, t, bench.waits);
@@ -113,7 +141,33 @@ function scheduleTrials(prepared: PreparedRun, bench: Workbench, firstTrial: num
       for (let i = 0; i < flags.length; i++) drives[i] = (drives[i] ?? 0) + (flags[i] ?? 0);
     }
   }
+  if (known.chunk !== chunk) remember(bench, chunk, finish, missedSeason);
   return { finish, missedSeason, drives };
+}
+
+function remember(bench: Workbench, chunk: number, finish: Float64Array, missedSeason: Uint8Array): void {
+  const { known } = bench;
+  known.chunk = chunk;
+  for (const key of ['durations', 'starts', 'finishes', 'waits'] as const)
+    for (const [i, column] of known[key].entries()) column.set(bench[key][i] ?? column);
+  known.finish.set(finish);
+  known.missedSeason.set(missedSeason);
+}
+
+function recall(bench: Workbench, t: number): void {
+  for (const key of ['starts', 'finishes', 'waits'] as const) copyTrial(bench.known[key], bench[key], t);
+}
+
+function copyTrial(from: readonly Float64Array[], to: readonly Float64Array[], t: number): void {
+  for (let i = 0; i < to.length; i++) {
+    const column = to[i];
+    if (column !== undefined) column[t] = from[i]?.[t] ?? Number.NaN;
+  }
+}
+
+function isSame(a: readonly Float64Array[], b: readonly Float64Array[], t: number): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i]?.[t] !== b[i]?.[t]) return false;
+  return true;
 }
 
 function gather(columns: readonly Float64Array[], t: number, row: Float64Array): void {

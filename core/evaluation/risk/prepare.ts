@@ -8,7 +8,7 @@ import { rangedGivens, type RangedGiven } from './ranged-givens';
 import { registerEvents } from './register';
 import { riskDrivers } from './risk-drivers';
 import { shippedRisk, type RiskFile } from './risk-file';
-import { idsThatMatter, screenGivens, shapeOf } from './screen-givens';
+import { idsThatMatter, idsWorthCarrying, screenGivens, shapeOf } from './screen-givens';
 import { trialModel } from './trial-model';
 import { weatherOf } from './weather';
 
@@ -62,8 +62,8 @@ function assemble(
   const kept = withAllowance(parts, scheduler);
   const effects = screenGivens(all, trialModel(parts, kept, all, standby), kept);
   const matter = idsThatMatter(effects);
-  const moving = new Set(effects.flatMap(e => (e.cost > 0 || e.finish > 0 ? [e.id] : [])));
-  const givens = all.filter(given => moving.has(given.id));
+  const moving = idsWorthCarrying(effects, total);
+  const givens = all.filter(given => moving.has(given.id) || matter.has(given.id));
   const drivers = events ? riskDrivers(file.drivers, givens, parts.input.library) : [];
   const weather = events ? weatherOf(parts, scheduler, file.weather) : undefined;
   const model = trialModel(parts, scheduler, givens, standby);

@@ -8,6 +8,8 @@ export interface Effect {
   readonly id: string;
   readonly cost: number;
   readonly finish: number;
+  /** Dollars between its two ends. */
+  readonly swing: number;
 }
 
 /**
@@ -41,7 +43,12 @@ export function screenGivens(
     some.forEach((given, k) => {
       const share = varianceOf(shapeOf(given)) / (given.high - given.low) ** 2;
       const swing = (of: Float64Array) => (of[2 * k + 1] ?? Number.NaN) - (of[2 * k] ?? Number.NaN);
-      effects.push({ id: given.id, cost: swing(total) ** 2 * share, finish: swing(finish) ** 2 * share });
+      effects.push({
+        id: given.id,
+        cost: swing(total) ** 2 * share,
+        finish: swing(finish) ** 2 * share,
+        swing: Math.abs(swing(total)),
+      });
     });
   }
   for (const given of givens) model.columns.get(given.id)?.fill(given.likely);
@@ -76,6 +83,20 @@ const EXPLAINED = 0.995;
 /** The ids of the givens that matter for cost or finish; the rest together bring less than half a hundredth. */
 export function idsThatMatter(effects: readonly Effect[]): Set<string> {
   return new Set([...largest(effects, 'cost'), ...largest(effects, 'finish')]);
+}
+
+/** Share of the total that the swings of all givens left out may come to together. */
+const NEXT_TO_NOTHING = 0.002;
+
+/** The ids of the givens worth carrying in every trial: without those that next to nothing depends on. */
+export function idsWorthCarrying(effects: readonly Effect[], total: number): Set<string> {
+  const ids = new Set<string>();
+  let left = 0;
+  for (const effect of effects.toSorted((a, b) => a.swing - b.swing)) {
+    left += effect.swing;
+    if (effect.finish > 0 || left > NEXT_TO_NOTHING * Math.abs(total)) ids.add(effect.id);
+  }
+  return ids;
 }
 
 function largest(effects: readonly Effect[], by: 'cost' | 'finish'): string[] {

@@ -60,7 +60,9 @@ export function trialModel(
     batch: TRIALS_PER_CHUNK,
   });
   const keptOf = (id: string) => second.kept.get(id) ?? new Float64Array(TRIALS_PER_CHUNK).fill(Number.NaN);
-  const answer = { total: keptOf(totalId), lines: lineIds.map(keptOf) };
+  // A sum of many doubles is a hair off the cent that it stands for.
+  const sums = keptOf(totalId);
+  const answer = { total: new Float64Array(TRIALS_PER_CHUNK), lines: lineIds.map(keptOf) };
   return {
     columns: draws,
     liveSteps: first.liveSteps + second.liveSteps,
@@ -72,6 +74,7 @@ export function trialModel(
     money: batch => {
       timing.fill(batch);
       second.run(batch.n);
+      for (let t = 0; t < batch.n; t++) answer.total[t] = Math.round((sums[t] ?? Number.NaN) * 100) / 100;
       return answer;
     },
   };

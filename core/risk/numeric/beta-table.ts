@@ -17,10 +17,19 @@ interface HalfTable {
  * Largest error measured over the shapes of PERT: below 1e-6 of the range.
  */
 export function betaTable(d: Beta): (u: number) => number {
+  const key = `${d.a} ${d.b}`;
+  const known = KNOWN.get(key);
+  if (known !== undefined) return known;
   const lower = half(d);
   const upper = half({ a: d.b, b: d.a, logConstant: d.logConstant });
-  return u => (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
+  const table = (u: number) => (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
+  if (KNOWN.size < MOST_KNOWN) KNOWN.set(key, table);
+  return table;
 }
+
+/** Tables made before: a shape is the same table wherever it stands, and a run asks for each several times. */
+const KNOWN = new Map<string, (u: number) => number>();
+const MOST_KNOWN = 4096;
 
 function half(exact: Beta): HalfTable {
   const at = new Float64Array(CELLS + 1);

@@ -9,8 +9,14 @@ import type { Arc } from './resource-chains';
 export interface ChainPass {
   readonly starts: Int32Array;
   readonly finishes: Int32Array;
-  /** @param durations whole days by activity; @param notBefore moments, 0 without. @returns the last finish. */
-  run(durations: Int32Array, notBefore: Int32Array): number;
+  /** Place of each activity in the order of the pass. */
+  readonly placeOf: Int32Array;
+  /**
+   * @param durations whole days by activity; @param notBefore moments, 0 without.
+   * @param from the first place whose activity has other figures than in the pass before; 0 for all.
+   * @returns the last finish.
+   */
+  run(durations: Int32Array, notBefore: Int32Array, from: number): number;
 }
 
 /** What the pass knows of one activity, in the order it is passed. */
@@ -36,18 +42,26 @@ export function chainPass(compiled: Compiled, chains: readonly Arc[]): ChainPass
   if (!('order' in sorted)) return undefined;
   const nodes = sorted.order.map(activity => nodeOf(compiled, activity, chains));
   const [starts, finishes] = [new Int32Array(count), new Int32Array(count)];
+  const placeOf = new Int32Array(count);
+  nodes.forEach((node, place) => (placeOf[node.activity] = place));
   return {
     starts,
     finishes,
-    run(durations, notBefore) {
-      let last = 0;
-      for (const node of nodes) {
+    placeOf,
+    run(durations, notBefore, from) {
+      for (let place = from; place < nodes.length; place++) {
+        const node = nodes[place];
+        if (node === undefined) break;
         const i = node.activity;
         const duration = durations[i] ?? 0;
         const start = startOf(search, node, duration, notBefore[i] ?? 0, starts, finishes);
         const finish = finishOf(node, start, duration);
         starts[i] = start;
         finishes[i] = finish;
+      }
+      let last = 0;
+      for (let i = 0; i < count; i++) {
+        const finish = finishes[i] ?? NEVER;
         if (finish > last) last = finish;
       }
       return last >= NEVER ? Number.NaN : last;

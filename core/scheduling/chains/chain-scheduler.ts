@@ -45,10 +45,13 @@ export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): 
   if (pass === undefined) return undefined;
   const days = Int32Array.from(search.activities, activity => activity.duration);
   const held = new Int32Array(days.length);
-  const plannedFinish = pass.run(days, held);
+  const plannedFinish = pass.run(days, held, 0);
   const count = problem.activities.length;
   const flag = (is: (a: Compiled['activities'][number]) => boolean) =>
     Uint8Array.from(activities, a => Number(is(a)));
+  const { placeOf } = pass;
+  // The first place that the last pass left undone: none, unless a trial was given up half way.
+  let stale = days.length;
   const isUnderWay = flag(a => a.state !== 'planned');
   return {
     activities: problem.activities.map(activity => activity.id),
@@ -64,17 +67,23 @@ export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): 
     ),
     plannedFinish,
     decode(durations, notBefore, starts, finishes) {
+      let from = stale;
+      stale = 0;
       for (let i = 0; i < count; i++) {
         const duration = durations[i] ?? Number.NaN;
         if (!(duration >= 0)) return Number.NaN;
-        if (isUnderWay[i] !== 1) days[i] = Math.ceil(duration - DAY_TOLERANCE);
-        held[i] = Math.ceil((notBefore[i] ?? 0) - DAY_TOLERANCE);
+        const whole = isUnderWay[i] === 1 ? (days[i] ?? 0) : Math.ceil(duration - DAY_TOLERANCE);
+        const least = Math.ceil((notBefore[i] ?? 0) - DAY_TOLERANCE);
+        if (whole === days[i] && least === held[i]) continue;
+        days[i] = whole;
+        held[i] = least;
+        const place = placeOf[i] ?? 0;
+        if (place < from) from = place;
       }
-      const finish = pass.run(days, held);
-      for (let i = 0; i < count; i++) {
-        starts[i] = pass.starts[i] ?? Number.NaN;
-        finishes[i] = pass.finishes[i] ?? Number.NaN;
-      }
+      const finish = pass.run(days, held, from);
+      stale = days.length;
+      starts.set(pass.starts.subarray(0, count));
+      finishes.set(pass.finishes.subarray(0, count));
       return finish;
     },
   };

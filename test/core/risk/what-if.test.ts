@@ -11,7 +11,6 @@ import {
   mitigationValues,
   momentsOf,
   simulate,
-  STARTING_REGISTER,
   surveyValues,
   type Distribution,
   type PreparedRun,
@@ -162,19 +161,6 @@ describe('history', () => {
       '2 of 6',
       '6 of 6',
     ]);
-  });
-
-  it('gives every entry of the starting register a source, a probability and impacts that rise', () => {
-    for (const e of STARTING_REGISTER) {
-      const impacts = [e.cost?.share, e.delay?.workDays].filter(x => x !== undefined);
-      expect([
-        e.id,
-        impacts.length > 0,
-        e.happened.source.length > 0,
-        e.probability > 0 && e.probability < 1,
-      ]).toEqual([e.id, true, true, true]);
-      for (const [low, likely, high] of impacts) expect(low < likely && likely < high).toBe(true);
-    }
   });
 });
 
