@@ -1,4 +1,4 @@
-import Decimal from 'decimal.js';
+import { compareDecimals, decimalDifference, decimalQuotient } from '../units';
 import { tripPoint, trips } from './trips';
 import type { TripPoint } from './schema';
 
@@ -28,16 +28,15 @@ export interface ClearanceResult {
 export function clearanceOver(points: readonly TripPoint[], water: ReefWater): ClearanceResult {
   const practice = tripPoint(points, 'clearance-default').figure.value;
   const required = water.required ?? practice;
-  const depth = new Decimal(water.depth);
-  const clearance = depth.minus(water.top);
-  const share = depth.isZero() ? new Decimal(1) : new Decimal(water.top).div(depth);
+  const clearance = decimalDifference(water.depth, water.top);
+  const share = decimalQuotient(water.top, water.depth) ?? '1';
   return {
-    clearance: clearance.toString(),
+    clearance,
     required,
     byPractice: water.required === undefined,
-    enough: clearance.gte(required),
+    enough: compareDecimals(clearance, required) >= 0,
     generalPermit:
-      !trips(tripPoint(points, 'florida-depth-share'), share.toString()) &&
-      !trips(tripPoint(points, 'florida-least-water'), clearance.toString()),
+      !trips(tripPoint(points, 'florida-depth-share'), share) &&
+      !trips(tripPoint(points, 'florida-least-water'), clearance),
   };
 }

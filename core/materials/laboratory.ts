@@ -1,5 +1,5 @@
-import Decimal from 'decimal.js';
 import type { Finding } from '../base';
+import { compareDecimals, quantity } from '../units';
 import type { TripPoint } from './schema';
 import { trips } from './trips';
 
@@ -48,7 +48,7 @@ function belowLimit(cell: LaboratoryCell, stated: string | undefined): ReadResul
 }
 
 function plain(text: string): string {
-  return new Decimal(text).toFixed();
+  return quantity(text, '1').value;
 }
 
 /** What a result says about a trip-point. */
@@ -61,8 +61,7 @@ export type Verdict = 'trips' | 'clears' | 'cannot tell';
 export function verdictOf(read: ReadResult, point: TripPoint): Verdict {
   if (read.kind === 'measured') return trips(point, read.value) ? 'trips' : 'clears';
   if (read.kind !== 'below') return 'cannot tell';
-  const limit = new Decimal(read.limit);
-  return limit.lte(point.figure.value) ? 'clears' : 'cannot tell';
+  return compareDecimals(read.limit, point.figure.value) <= 0 ? 'clears' : 'cannot tell';
 }
 
 /** Why a result cannot tell, as a finding; none when it can. */

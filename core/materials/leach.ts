@@ -1,4 +1,4 @@
-import Decimal from 'decimal.js';
+import { compareDecimals, decimalProduct } from '../units';
 import { tripPoint, trips } from './trips';
 import type { TripPoint } from './schema';
 
@@ -30,8 +30,8 @@ export function failsLeachTest(
 
 /** The total content, in mg/kg, from which the leach test is asked for: the leach limit times twenty. */
 export function totalThatAsks(points: readonly TripPoint[], metal: LeachMetal): string {
-  const limit = new Decimal(tripPoint(points, `leach-${metal}`).figure.value);
-  return limit.times(tripPoint(points, 'leach-screen').figure.value).toString();
+  const limit = tripPoint(points, `leach-${metal}`).figure.value;
+  return decimalProduct(limit, tripPoint(points, 'leach-screen').figure.value);
 }
 
 /**
@@ -45,5 +45,5 @@ export function asksForLeachTest(
   metal: LeachMetal,
   milligramsPerKilogram: string,
 ): boolean {
-  return new Decimal(milligramsPerKilogram).gte(totalThatAsks(points, metal));
+  return compareDecimals(milligramsPerKilogram, totalThatAsks(points, metal)) >= 0;
 }

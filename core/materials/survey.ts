@@ -1,8 +1,8 @@
-import Decimal from 'decimal.js';
 import type { Finding } from '../base';
 import { readResult, resultFinding, verdictOf, type LaboratoryCell, type ReadResult } from './laboratory';
 import { presenceOf, type Presence, type ShipYears } from './presence';
 import type { FamilyKey, Material, TripPoint } from './schema';
+import { decimalProduct } from '../units';
 import { tripPoint } from './trips';
 
 /** A laboratory result of a sample of a material. */
@@ -120,7 +120,7 @@ function decided(
 
 function inPointUnit(read: ReadResult, factor: string | undefined): ReadResult | undefined {
   if (factor === undefined) return read.kind === 'measured' || read.kind === 'below' ? undefined : read;
-  const scaled = (text: string) => new Decimal(text).times(factor).toFixed();
+  const scaled = (text: string) => decimalProduct(text, factor);
   if (read.kind === 'measured') return { kind: 'measured', value: scaled(read.value) };
   return read.kind === 'below' ? { kind: 'below', limit: scaled(read.limit) } : read;
 }

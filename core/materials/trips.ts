@@ -1,7 +1,6 @@
-import Decimal from 'decimal.js';
 import { BugError, type Finding } from '../base';
 import { addMonths, dayOf } from '../calendar';
-import { convert, isConvertible, isUnit, quantity, type Unit } from '../units';
+import { compareDecimals, convert, isConvertible, isUnit, quantity, type Unit } from '../units';
 import type { TripPoint } from './schema';
 
 /** A trip-point by its key. @throws BugError when the templates hold none of that key. */
@@ -16,14 +15,14 @@ export function tripPoint(points: readonly TripPoint[], id: string): TripPoint {
  * @param amount decimal text in the unit of the point's figure.
  */
 export function trips(point: TripPoint, amount: string): boolean {
-  const [value, limit] = [new Decimal(amount), new Decimal(point.figure.value)];
+  const above = compareDecimals(amount, point.figure.value);
   switch (point.trips) {
     case 'at or above':
-      return value.gte(limit);
+      return above >= 0;
     case 'above':
-      return value.gt(limit);
+      return above > 0;
     case 'below':
-      return value.lt(limit);
+      return above < 0;
   }
 }
 

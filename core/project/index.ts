@@ -8,3 +8,4 @@ export { parseJsonText, type Json } from './json-text';
 export { checkProject, checkGiven } from './check';
 export { knownItems } from './check-items';
 export { startingProject, type StartingPoint } from './starting';
+export * from './imports';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { decimalText, figureSchema, isoDate, key } from '../base';
+import { importMappingSchema } from './imports/mapping';
 import { workItemSchema } from '../work';
 import { benefitsSchema, bidSchema, fundingSchema } from './funding-schema';
 
@@ -280,6 +281,8 @@ export const projectSchema = z.strictObject({
       }),
     )
     .default([]),
+  /** How the columns of imported files become fields. */
+  imports: z.array(importMappingSchema).optional(),
   notes: z.array(z.strictObject({ at: z.string(), text: words })).default([]),
   scenarios: z.array(scenarioSchema).min(1).max(26),
 });

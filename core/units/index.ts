@@ -22,3 +22,4 @@ export {
   isConvertible,
 } from './convert';
 export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
+export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';

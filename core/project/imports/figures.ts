@@ -1,0 +1,124 @@
+import type { Figure, Finding } from '../../base';
+import { tankSchema, type Project, type Vessel } from '../schema';
+import { keyOf, numberOf } from './cells';
+import type { ImportMapping } from './mapping';
+import { mapTable, type MappedRow, type TextTable } from './table';
+
+/** What a file gives, and what of it could not be read. */
+export interface Imported<R> {
+  readonly rows: readonly R[];
+  readonly findings: readonly Finding[];
+}
+
+/** A price of a price list or bid tabulation. */
+export interface PriceRow {
+  readonly item: string;
+  readonly title: string;
+  readonly vendor: string;
+  readonly unit: string;
+  readonly quantity?: string;
+  readonly price: Figure;
+}
+
+type Read<R> = (row: MappedRow, figure: (field: string, unit: string) => Figure | undefined) => R | undefined;
+
+/** Reads each mapped row; one without a number where one is needed is left out with a finding, never taken as zero. */
+function importRows<R>(
+  table: TextTable,
+  mapping: ImportMapping,
+  basis: Figure['basis'],
+  read: Read<R>,
+): Imported<R> {
+  const mapped = mapTable(table, mapping);
+  const rows = mapped.rows.map(row => ({
+    row,
+    value: read(row, (field, unit) => {
+      const value = numberOf(row.fields[field], mapping);
+      return value === undefined ? undefined : { value, unit, basis, source: mapping.title };
+    }),
+  }));
+  return {
+    rows: rows.flatMap(({ value }) => (value === undefined ? [] : [value])),
+    findings: [
+      ...mapped.findings,
+      ...rows.flatMap(({ row, value }) => (value === undefined ? [notRead(row)] : [])),
+    ],
+  };
+}
+
+function notRead({ place, fields }: MappedRow): Finding {
+  return {
+    code: 'imports/row-not-read',
+    weight: 'warns',
+    place,
+    message: `The row "${Object.values(fields).join(' · ')}" has no number where one is needed.`,
+    meaning: 'It is left out; an empty cell is never zero.',
+    remedy: 'Complete the row in the file, or enter it by hand.',
+  };
+}
+
+/** A tank table: title, capacity, contents, sounding. Contents that are no kind of the list are unknown. */
+export function importTanks(table: TextTable, mapping: ImportMapping): Imported<Vessel['tanks'][number]> {
+  return importRows(table, mapping, 'surveyed', ({ fields }, figure) => {
+    const unit = fields['unit'] ?? '';
+    const capacity = figure('capacity', unit);
+    const sounding = figure('sounding', unit);
+    const contents = tankSchema.shape.contents.safeParse((fields['contents'] ?? '').toLowerCase());
+    const title = fields['title'] ?? '';
+    if (capacity === undefined || title === '') return undefined;
+    return {
+      id: keyOf(title),
+      title,
+      capacity,
+      contents: contents.success ? contents.data : 'unknown',
+      ...(sounding === undefined ? {} : { sounding }),
+    };
+  });
+}
+
+/** A weight list: item, mass and centre. */
+export function importWeights(table: TextTable, mapping: ImportMapping): Imported<Vessel['weights'][number]> {
+  return importRows(table, mapping, 'surveyed', ({ fields }, figure) => {
+    const [massUnit = '', lengthUnit = '', title = ''] = [
+      fields['massUnit'],
+      fields['lengthUnit'],
+      fields['title'],
+    ];
+    const mass = figure('mass', massUnit);
+    const [vcg, lcg, tcg] = ['vcg', 'lcg', 'tcg'].map(field => figure(field, lengthUnit));
+    if (mass === undefined || vcg === undefined || lcg === undefined || tcg === undefined || title === '')
+      return undefined;
+    return { id: keyOf(title), title, mass, vcg, lcg, tcg };
+  });
+}
+
+/** A price list or bid tabulation: a price per unit for an item. */
+export function importPrices(table: TextTable, mapping: ImportMapping): Imported<PriceRow> {
+  return importRows(table, mapping, 'quoted', ({ fields }, figure) => {
+    const unit = fields['unit'] ?? '';
+    const price = figure('price', `USD/${unit}`);
+    const quantity = numberOf(fields['quantity'], mapping);
+    if (price === undefined || (fields['item'] ?? '') === '') return undefined;
+    return {
+      item: fields['item'] ?? '',
+      title: fields['title'] ?? '',
+      vendor: fields['vendor'] ?? '',
+      unit,
+      price,
+      ...(quantity === undefined ? {} : { quantity }),
+    };
+  });
+}
+
+/** A wage table: dollars an hour by trade. */
+export function importWages(
+  table: TextTable,
+  mapping: ImportMapping,
+): Imported<Project['rates']['wages'][number]> {
+  return importRows(table, mapping, 'published', ({ fields }, figure) => {
+    const wage = figure('wage', 'USD/h');
+    return wage === undefined || (fields['trade'] ?? '') === ''
+      ? undefined
+      : { trade: fields['trade'] ?? '', figure: wage };
+  });
+}

@@ -1,0 +1,17 @@
+export { importLaboratory, type LaboratoryRow } from './laboratory';
+export {
+  importPrices,
+  importTanks,
+  importWages,
+  importWeights,
+  type Imported,
+  type PriceRow,
+} from './figures';
+export {
+  IMPORT_FIELDS,
+  IMPORT_KINDS,
+  importMappingSchema,
+  type ImportKind,
+  type ImportMapping,
+} from './mapping';
+export { mapTable, type MappedRow, type MappedTable, type TextTable } from './table';
