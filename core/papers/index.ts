@@ -13,3 +13,4 @@ export { csvFiles, type NamedCsv } from './csv/files';
 export { csvFile, type CsvCell } from './csv/rows';
 export { monthlySpending, type MonthOfSpending } from './monthly-spending';
 export { reportHtml } from './report/report';
+export { bidWorkbook } from './bid/bid-workbook';

@@ -1,3 +1,3 @@
 /** The papers that can be handed over. */
-export const PAPERS = ['workbook', 'report', 'calendar', 'csv', 'json'] as const;
+export const PAPERS = ['workbook', 'report', 'bid', 'calendar', 'csv', 'json'] as const;
 export type PaperKind = (typeof PAPERS)[number];

@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from '../../core/base';
 import { estimateJson, scheduleJson, summarise, type Evaluation } from '../../core/evaluation';
-import { calendarFile, csvFiles, estimateWorkbook, reportHtml } from '../../core/papers';
+import { bidWorkbook, calendarFile, csvFiles, estimateWorkbook, reportHtml } from '../../core/papers';
 import type { Comparison } from '../../core/scenario';
 import type { PaperKind } from './kinds';
 import { findChromium, printPdf } from './print';
@@ -49,6 +49,12 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
     return file(source, folder, 'estimate.xlsx', await writeWorkbook(paper));
   },
   report,
+  bid: async (source, folder) => {
+    const paper = bidWorkbook(source.evaluation);
+    return paper === undefined
+      ? nothing('bid')
+      : file(source, folder, 'bid.xlsx', await writeWorkbook(paper));
+  },
   calendar: (source, folder) => {
     const text = calendarFile(source.evaluation);
     return text === undefined ? nothing('calendar') : file(source, folder, 'calendar.ics', text);
