@@ -90,7 +90,7 @@ async function thirdTable() {
     ['S-3', '', '', 5, 'mg/kg', 'FLT', 'Frame 70', 'PCB', '05/05/2026'],
   ]);
   const written = await workbook.xlsx.writeBuffer();
-  return readXlsx(written as unknown as ArrayBuffer);
+  return readXlsx(written);
 }
 
 describe('laboratory results of three layouts', () => {
