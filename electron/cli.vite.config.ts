@@ -11,7 +11,7 @@ export default defineConfig({
     emptyOutDir: false,
     target: 'node20',
     minify: false,
-    rollupOptions: {
+    rolldownOptions: {
       // An optional part of the zip reader that nothing here reaches.
       external: ['@aws-sdk/client-s3'],
       input: { cli: 'electron/cli/main.ts', 'risk-worker': 'electron/cli/risk-worker.ts' },

@@ -22,7 +22,7 @@ export function uprightWhy({ evaluation, measures }: EstimateContext, id: string
     title: 'Upright screen',
     path: 'Sinking, verdict',
     value: { text: upright.verdict },
-    words: `${upright.caution}`,
+    words: upright.caution,
     rows: [
       row(number(upright.greatestHeelDegrees, 1), '°', 'greatest balanced heel over the ranges'),
       row(number(upright.likelyHeelDegrees, 1), '°', 'the same for the likely values alone'),

@@ -115,7 +115,7 @@ function crewClause(context: EstimateContext, item: WorkItem): Sentence {
   if (crew === undefined) return [];
   const { work } = context.parts;
   const crews = figureCell(context, work.result, work.items.columns.crews, item.id, 0);
-  if (crews.absent === true || crews.text === '0') return [`${crew.title.toLowerCase()}`];
+  if (crews.absent === true || crews.text === '0') return [crew.title.toLowerCase()];
   const value = edited(context, item, 'crewsAtOnce', 'Crews', crews, 'each');
   return [value, ` × ${crew.title.toLowerCase()}`];
 }

@@ -38,7 +38,7 @@ export function estimate(): Promise<number> {
   const { input, planned, schedule, generator } = parts;
   const drivers = library.drivers.filter(driver => parts.work.drivers.scope.index.has(driver.id));
   const timings = itemTimings(planned, schedule, input.prices);
-  const generation = pricedGeneration(input.library, generator);
+  const generation = generator && pricedGeneration(input.library, generator);
   for (const times of [1, 4]) {
     const copies = Array.from({ length: times }, (_, i) => (i === 0 ? '' : `.${i}`));
     const items = copies.flatMap(copy => parts.items.map(item => ({ ...item, id: `${item.id}${copy}` })));
