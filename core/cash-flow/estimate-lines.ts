@@ -1,22 +1,9 @@
 import type { Basis } from '../base';
+import { STAGES, type StageKey } from '../work';
 import type { Cents } from './cents';
 
-/** The stages of a project, in their order. */
-export const STAGES = [
-  'title-and-assessment',
-  'permits',
-  'procurement',
-  'yard',
-  'clean-up',
-  'topside',
-  'openings',
-  'acceptance',
-  'tow',
-  'sinking',
-  'after-sinking',
-  'management',
-] as const;
-export type Stage = (typeof STAGES)[number];
+export { STAGES };
+export type Stage = StageKey;
 
 /** What a line is made of. */
 export const ELEMENTS = [
