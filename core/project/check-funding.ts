@@ -4,16 +4,24 @@ import type { Library } from '../work';
 import { knownItems } from './check-items';
 import type { Project } from './schema';
 
-/** What the schema cannot see in the sections on funding and bid: dates that do not exist, and names of nothing. */
+/** What the schema cannot see in the sections on funding, bid and record: dates that do not exist, and names of nothing. */
 export function checkFunding(project: Project, library: Library): Finding[] {
   return [...checkDates(project), ...checkPeriods(project), ...checkNames(project, library)];
 }
 
-function checkDates({ funding }: Project): Finding[] {
-  if (funding === undefined) return [];
-  const dates: [string, string][] = [
-    ['/funding/awardDate', funding.awardDate],
-    ...funding.sources.flatMap(({ id, period }): [string, string][] =>
+function checkDates({ funding, record, receivedBids = [] }: Project): Finding[] {
+  const dates: [string, string | undefined][] = [
+    ['/funding/awardDate', funding?.awardDate],
+    ['/record/approval/on', record?.approval?.on],
+    ['/record/baseline/keptOn', record?.baseline?.keptOn],
+    ['/record/baseline/finish', record?.baseline?.finish],
+    ['/record/independent/on', record?.independent?.on],
+    ['/record/earlier/on', record?.earlier?.on],
+    ...receivedBids.map((bid): [string, string | undefined] => [
+      `/receivedBids/${bid.id}/openedOn`,
+      bid.openedOn,
+    ]),
+    ...(funding?.sources ?? []).flatMap(({ id, period }): [string, string][] =>
       period === undefined
         ? []
         : [
@@ -23,6 +31,7 @@ function checkDates({ funding }: Project): Finding[] {
     ),
   ];
   return dates.flatMap(([place, text]) => {
+    if (text === undefined) return [];
     const day = parseIsoDate(text);
     if (day !== undefined && isoOf(day) === text) return [];
     return [
@@ -47,7 +56,7 @@ function checkPeriods({ funding }: Project): Finding[] {
 }
 
 function checkNames(project: Project, library: Library): Finding[] {
-  const { funding, bid } = project;
+  const { funding, bid, record } = project;
   const items = knownItems(project, library);
   const ids = new Set(items.map(item => item.id));
   const headings = new Set(items.map(item => item.bidItem));
@@ -55,6 +64,9 @@ function checkNames(project: Project, library: Library): Finding[] {
     ...(funding?.sources ?? []).flatMap(one => named(`/funding/sources/${one.id}/lines`, one.lines)),
     ...(funding?.contracts ?? []).flatMap(one => named(`/funding/contracts/${one.id}/lines`, one.lines)),
     ...(funding?.notAllowable ?? []).flatMap(one => named('/funding/notAllowable', [one.item])),
+    ...(funding?.lineFacts ?? []).flatMap(one => named('/funding/lineFacts', [one.item])),
+    ...(record?.crossChecks ?? []).flatMap(one => named('/record/crossChecks', [one.item])),
+    ...(record?.reasons ?? []).flatMap(one => named('/record/reasons', [one.item])),
     ...(bid?.items ?? []).flatMap(one => named(`/bid/items/${one.id}/lines`, one.lines)),
   ];
   const titles = (bid?.items ?? []).flatMap(one => named(`/bid/items/${one.id}/headings`, one.headings));

@@ -1,6 +1,9 @@
 import type { Figure } from '../base';
 import type { Unit } from '../units';
 import type { Benefits, BidChoices, Funding } from './funding-schema';
+import type { Quote } from './schema';
+import type { ReceivedBid } from './sections/received-bids';
+import type { ProjectRecord } from './sections/record';
 
 /** A given of the funding, bid or benefit section with its place, its unit and the limit beyond which it is a mistake. */
 export interface SectionGiven {
@@ -18,6 +21,7 @@ export interface SectionGiven {
 const MOST_MONEY = '1000000000';
 
 const money = (title: string) => ({ title, unit: 'USD', from: '0', to: MOST_MONEY }) as const;
+const signedMoney = (title: string) => ({ ...money(title), from: `-${MOST_MONEY}` }) as const;
 const share = (title: string) => ({ title, unit: '1', from: '0', to: '1' }) as const;
 
 function at(place: string, figure: Figure | undefined, rule: SectionGiven['rule']): SectionGiven[] {
@@ -52,6 +56,9 @@ export function fundingGivens(funding: Funding): SectionGiven[] {
     ...funding.notAllowable.flatMap(({ item, amount }) =>
       at(`/funding/notAllowable/${item}`, amount, money(`Cost of ${item} that is not allowable`)),
     ),
+    ...(funding.lineFacts ?? []).flatMap(({ item, unitPrice }) =>
+      at(`/funding/lineFacts/${item}/unitPrice`, unitPrice, money(`Price of one piece, ${item}`)),
+    ),
     ...at('/funding/county/microPurchase', county.microPurchase, money('Micro-purchase limit of the county')),
     ...at(
       '/funding/county/simplified',
@@ -70,8 +77,55 @@ export function bidGivens(bid: BidChoices): SectionGiven[] {
     ...bid.items.flatMap(item =>
       at(`/bid/items/${item.id}/allowance`, item.allowance, money(`Allowance of ${item.title}`)),
     ),
-    ...bid.alternates.flatMap(one =>
-      at(`/bid/alternates/${one.id}`, one.amount, { ...money(one.title), from: `-${MOST_MONEY}` }),
+    ...bid.alternates.flatMap(one => at(`/bid/alternates/${one.id}`, one.amount, signedMoney(one.title))),
+  ];
+}
+
+/** Every given of the bids received; an alternate may take away as well as add. */
+export function receivedBidGivens(bids: readonly ReceivedBid[]): SectionGiven[] {
+  return bids.flatMap(({ id, bidder, prices, alternates }) => [
+    ...prices.flatMap(price => [
+      ...at(
+        `/receivedBids/${id}/prices/${price.item}/unitPrice`,
+        price.unitPrice,
+        money(`Unit price of ${bidder} for ${price.item}`),
+      ),
+      ...at(
+        `/receivedBids/${id}/prices/${price.item}/amount`,
+        price.amount,
+        money(`Amount of ${bidder} for ${price.item}`),
+      ),
+    ]),
+    ...alternates.flatMap(one =>
+      at(
+        `/receivedBids/${id}/alternates/${one.item}`,
+        one.amount,
+        signedMoney(`Alternate ${one.item} of ${bidder}`),
+      ),
+    ),
+  ]);
+}
+
+/** What brings the quotes to one scope. */
+export function quoteGivens(quotes: readonly Quote[]): SectionGiven[] {
+  return quotes.flatMap(({ id, vendor, adjustments = [] }) =>
+    adjustments.flatMap(({ title, amount }, index) =>
+      at(`/quotes/${id}/adjustments/${index}`, amount, signedMoney(`${title}, quote of ${vendor}`)),
+    ),
+  );
+}
+
+/** Every given of the record. */
+export function recordGivens({ baseline, independent, earlier, crossChecks }: ProjectRecord): SectionGiven[] {
+  return [
+    ...at('/record/baseline/total', baseline?.total, money('Total of the plan kept')),
+    ...at('/record/independent/total', independent?.total, money('Independent estimate')),
+    ...at('/record/earlier/total', earlier?.total, money('Earlier estimate')),
+    ...(earlier?.steps ?? []).flatMap(({ title, amount }, index) =>
+      at(`/record/earlier/steps/${index}`, amount, signedMoney(title)),
+    ),
+    ...crossChecks.flatMap(({ item, amount }) =>
+      at(`/record/crossChecks/${item}`, amount, money(`Second way of ${item}`)),
     ),
   ];
 }

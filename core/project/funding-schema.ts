@@ -75,6 +75,17 @@ export const fundingSchema = z.strictObject({
   notAllowable: z
     .array(z.strictObject({ item: key, amount: figureSchema.optional(), reason: words }))
     .default([]),
+  /** What a form must know of an item and the estimate cannot tell: rent, travel, the price of one piece bought. */
+  lineFacts: z
+    .array(
+      z.strictObject({
+        item: key,
+        rent: z.boolean().optional(),
+        travel: z.boolean().optional(),
+        unitPrice: figureSchema.optional(),
+      }),
+    )
+    .optional(),
   /** How the contingency stands with the agency. */
   contingency: z.strictObject({
     byAcceptedMethod: z.boolean(),

@@ -1,7 +1,14 @@
 import type { Figure } from '../base';
 import type { Project } from './schema';
 import type { PlainUnit, Unit } from '../units';
-import { benefitGivens, bidGivens, fundingGivens } from './funding-rules';
+import {
+  benefitGivens,
+  bidGivens,
+  fundingGivens,
+  quoteGivens,
+  receivedBidGivens,
+  recordGivens,
+} from './funding-rules';
 
 /** What a given of the document must be: its dimension (any unit of it), and the limits beyond which it is a mistake. */
 export interface GivenRule {
@@ -105,6 +112,9 @@ export function placedGivens(project: Project): PlacedGiven[] {
     ...(funding ? fundingGivens(funding) : []),
     ...(bid ? bidGivens(bid) : []),
     ...(benefits ? benefitGivens(benefits) : []),
+    ...quoteGivens(project.quotes),
+    ...receivedBidGivens(project.receivedBids ?? []),
+    ...(project.record ? recordGivens(project.record) : []),
   ];
 }
 

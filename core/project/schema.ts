@@ -12,12 +12,16 @@ import {
   scenarioSchema,
   type changeSchema,
 } from './sections/plan';
+import { receivedBidSchema } from './sections/received-bids';
+import { recordSchema } from './sections/record';
 import { surveySchema } from './sections/survey';
 import { titleText, words, year } from './sections/texts';
 import { siteSchema, vesselSchema } from './sections/vessel';
 
 export * from './sections/contingency';
 export * from './sections/plan';
+export * from './sections/received-bids';
+export * from './sections/record';
 export * from './sections/survey';
 export * from './sections/vessel';
 
@@ -63,6 +67,10 @@ export const projectSchema = z.strictObject({
   funding: fundingSchema.optional(),
   bid: bidSchema.optional(),
   benefits: benefitsSchema.optional(),
+  /** Bids as they were opened, for the comparison. */
+  receivedBids: z.array(receivedBidSchema).max(40).optional(),
+  /** Approval, plan kept, independent estimate, lessons. */
+  record: recordSchema.optional(),
   attachments: z
     .array(
       z.strictObject({

@@ -13,6 +13,10 @@ export const quoteSchema = z.strictObject({
   /** A lump sum in USD, or a price per unit of the one item it covers. */
   amount: figureSchema,
   chosen: z.boolean(),
+  /** What is missing from it against the scope asked for (positive), or more than asked (negative), in USD. */
+  adjustments: z.array(z.strictObject({ title: titleText, amount: figureSchema })).optional(),
+  /** Why it was chosen though it is not the lowest. */
+  reason: words.optional(),
   attachment: z.string().optional(),
   note: words.optional(),
 });
