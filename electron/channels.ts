@@ -31,6 +31,10 @@ export interface OpenedDocument {
   readonly name: string;
   readonly text: string;
   readonly readOnly: boolean;
+  /** Who else has it open, in words; it is then open for reading only. */
+  readonly heldBy?: string;
+  /** What to know of the folder it lies in. */
+  readonly hint?: string;
 }
 
 /** A document the host knows of, without its path. */
@@ -47,6 +51,8 @@ export interface RecoveredWork {
   readonly key: string;
   readonly name: string;
   readonly savedAt: string;
+  /** Whether the saved file was changed by someone else after the work on it began. */
+  readonly changedSince: boolean;
 }
 
 /** A paper the host has made. */
@@ -94,7 +100,12 @@ export interface Channels {
     request: { name: string; text: string; replace: boolean };
     answer: SaveOutcome;
   };
-  readonly 'write-recovery': { request: { key: string; name: string; text: string }; answer: null };
+  readonly 'take-over': { request: { id: string }; answer: OpenOutcome };
+  readonly 'close-document': { request: { id: string }; answer: null };
+  readonly 'write-recovery': {
+    request: { key: string; name: string; text: string; id: string };
+    answer: null;
+  };
   readonly 'discard-recovery': { request: { key: string }; answer: null };
   readonly 'list-recovery': { request: Record<string, never>; answer: readonly RecoveredWork[] };
   readonly 'read-recovery': { request: { key: string }; answer: OpenedDocument };
@@ -129,6 +140,8 @@ export interface Host {
   readSample(request: Request<'read-sample'>): Promise<Reply<OpenedDocument>>;
   saveDocument(request: Request<'save-document'>): Promise<Reply<SaveOutcome>>;
   saveDocumentAs(request: Request<'save-document-as'>): Promise<Reply<SaveOutcome>>;
+  takeOver(request: Request<'take-over'>): Promise<Reply<OpenOutcome>>;
+  closeDocument(request: Request<'close-document'>): Promise<Reply<null>>;
   writeRecovery(request: Request<'write-recovery'>): Promise<Reply<null>>;
   discardRecovery(request: Request<'discard-recovery'>): Promise<Reply<null>>;
   listRecovery(): Promise<Reply<readonly RecoveredWork[]>>;

@@ -31,7 +31,14 @@ export const QUESTIONS = {
   'read-sample': z.strictObject({ sample: z.string().regex(/^[a-z0-9-]{1,60}$/) }),
   'save-document': z.strictObject({ id: id.shape.id, text, overwrite: z.boolean() }),
   'save-document-as': z.strictObject({ name, text, replace: z.boolean() }),
-  'write-recovery': z.strictObject({ key: recoveryKey, name, text }),
+  'take-over': id,
+  'close-document': id,
+  'write-recovery': z.strictObject({
+    key: recoveryKey,
+    name,
+    text,
+    id: z.string().regex(/^([0-9a-f]{24})?$/),
+  }),
   'discard-recovery': z.strictObject({ key: recoveryKey }),
   'list-recovery': nothing,
   'read-recovery': z.strictObject({ key: recoveryKey }),
@@ -61,7 +68,10 @@ function handlersOf({ documents, papers, about }: HostParts): Handlers {
     'read-sample': question => documents.sample(question.sample),
     'save-document': question => documents.save(question.id, question.text, question.overwrite),
     'save-document-as': question => documents.saveAs(question.name, question.text, question.replace),
-    'write-recovery': question => documents.writeRecovery(question.key, question.name, question.text),
+    'take-over': question => documents.takeOver(question.id),
+    'close-document': question => documents.closeDocument(question.id),
+    'write-recovery': question =>
+      documents.writeRecovery(question.key, question.name, question.text, question.id),
     'discard-recovery': question => documents.discardRecovery(question.key),
     'list-recovery': () => documents.listRecovery(),
     'read-recovery': question => documents.readRecovery(question.key),
@@ -107,6 +117,8 @@ export function hostChannels(parts: HostParts): ChannelMap {
   add('read-sample', QUESTIONS['read-sample']);
   add('save-document', QUESTIONS['save-document']);
   add('save-document-as', QUESTIONS['save-document-as']);
+  add('take-over', QUESTIONS['take-over']);
+  add('close-document', QUESTIONS['close-document']);
   add('write-recovery', QUESTIONS['write-recovery']);
   add('discard-recovery', QUESTIONS['discard-recovery']);
   add('list-recovery', QUESTIONS['list-recovery']);

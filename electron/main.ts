@@ -54,6 +54,7 @@ class Desktop {
       if (target !== undefined) void this.#openFromOutside(target);
     });
     app.on('window-all-closed', () => app.quit());
+    app.on('will-quit', () => this.#documents?.closeAll());
   }
 
   async open(): Promise<void> {

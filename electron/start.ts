@@ -55,6 +55,8 @@ async function serve(words: StartWords, choice: WindowChoice, folder: string): P
     samples: path.join(dist, 'demo'),
     ...(words.file === undefined ? {} : { atStart: path.resolve(words.file) }),
   });
+  process.on('exit', () => documents.closeAll());
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => process.exit(0));
   const about = () => ({
     shell: 'browser' as const,
     version,

@@ -43,7 +43,7 @@ async function offerRecovery(): Promise<void> {
     addNotice({
       id,
       head: `Unsaved work on ${work.name} was kept.`,
-      words: `It is from ${work.savedAt.slice(0, 16).replace('T', ' ')}, world time.`,
+      words: `It is from ${work.savedAt.slice(0, 16).replace('T', ' ')}, world time.${work.changedSince ? ' The saved file was changed by someone else since. Recover it as a copy and compare.' : ''}`,
       actions: [
         { title: 'Recover it', run: () => void recover(work.key, id) },
         {

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import writeFileAtomic from 'write-file-atomic';
 import { diskProblem, errorCode, HostProblem } from '../problem';
+import { keepOlderFormat, keepVersion } from './backups';
 
 /** Codes that a scanner or an indexer causes for a moment; the whole write is repeated. */
 const PASSING = new Set(['EPERM', 'EACCES', 'EBUSY']);
@@ -52,19 +53,6 @@ async function syncFolder(folder: string): Promise<boolean> {
   }
 }
 
-/** The copy of the version before this one, beside the file. Absent when there was none. */
-export function backupOf(target: string): string {
-  return path.join(path.dirname(target), `.${path.basename(target)}.before`);
-}
-
-async function keepBackup(target: string): Promise<void> {
-  try {
-    await fs.promises.copyFile(target, backupOf(target));
-  } catch (cause) {
-    if (errorCode(cause) !== 'ENOENT') throw cause;
-  }
-}
-
 export interface Saved {
   readonly hash: string;
   /** Set when the file is in place but the disk did not confirm it. */
@@ -72,16 +60,23 @@ export interface Saved {
 }
 
 /**
- * Saves a text so that the file on disk is the version before or this one, never a mixture: backup copy,
+ * Saves a text so that the file on disk is the version before or this one, never a mixture: earlier versions kept,
  * temporary file in the same folder, fsync, rename, fsync of the folder, read back.
  * @throws HostProblem when it could not be written; the file is then as it was.
  */
-export async function saveAtomically(target: string, text: string): Promise<Saved> {
+export async function saveAtomically(
+  target: string,
+  text: string,
+  keep: 'versions' | 'none' = 'none',
+): Promise<Saved> {
   const meaning = 'The file on disk is still the version before. Your edits stay open here.';
   const hash = contentHash(text);
   try {
     const real = await realTarget(target);
-    await keepBackup(real);
+    if (keep === 'versions') {
+      await keepOlderFormat(real, text);
+      await keepVersion(real);
+    }
     await writeWithPatience(real, text);
     const confirmed = await syncFolder(path.dirname(real));
     if (contentHash(await fs.promises.readFile(real)) !== hash) throw readBackProblem();

@@ -11,7 +11,10 @@ import { HostProblem } from '../problem';
 import fs from 'node:fs';
 import { contentHash, saveAtomically } from './atomic-save';
 import type { AppFolder } from './app-folder';
+import { sweepLeftovers } from './backups';
 import type { Desk } from './desk';
+import { folderHint } from './folder-hint';
+import { DocumentLock, type LockOwner } from './lock';
 import { readDocument } from './read-document';
 import { isUnchanged, listed, Shelf } from './shelf';
 
@@ -28,6 +31,8 @@ export interface DocumentsOptions {
 export class HostDocuments {
   readonly #options: DocumentsOptions;
   readonly #shelf = new Shelf();
+  /** Documents that this program holds open, by path. */
+  readonly #locks = new Map<string, DocumentLock>();
 
   constructor(options: DocumentsOptions) {
     this.#options = options;
@@ -47,10 +52,55 @@ export class HostDocuments {
 
   /** Opens a file the host itself found: from a dialog, the command line, the desktop, or the list of recent ones. */
   async openPath(target: string): Promise<OpenedDocument> {
+    return this.#openPath(target, false);
+  }
+
+  async #openPath(target: string, force: boolean): Promise<OpenedDocument> {
+    const holder = await this.#hold(target, force);
     const text = await readDocument(target);
     await this.#options.appFolder.noteRecent(path.resolve(target));
     const id = this.#shelf.put(target, contentHash(text));
-    return { id, name: path.basename(target), text, readOnly: !isWritable(target) };
+    const hint = folderHint(target);
+    return {
+      id,
+      name: path.basename(target),
+      text,
+      readOnly: holder !== undefined || !isWritable(target),
+      ...(holder === undefined ? {} : { heldBy: `${holder.user} on ${holder.host}` }),
+      ...(hint === undefined ? {} : { hint }),
+    };
+  }
+
+  /** Holds a document for this program and clears away what an interrupted save left; or tells who holds it. */
+  async #hold(target: string, force: boolean): Promise<LockOwner | undefined> {
+    const full = path.resolve(target);
+    const held = this.#locks.get(full);
+    if (held !== undefined && !held.isLost()) return undefined;
+    const taken = fs.existsSync(full) ? DocumentLock.take(full, force) : undefined;
+    if (taken === undefined || !(taken instanceof DocumentLock)) return taken;
+    held?.release();
+    this.#locks.set(full, taken);
+    await sweepLeftovers(full);
+    return undefined;
+  }
+
+  /** Takes a document over from someone else, whose window then saves under another name. */
+  async takeOver(id: string): Promise<OpenOutcome> {
+    return { kind: 'opened', document: await this.#openPath(this.#shelf.get(id).path, true) };
+  }
+
+  /** Lets a document go: others may open it for writing. */
+  closeDocument(id: string): null {
+    const full = this.#shelf.get(id).path;
+    this.#locks.get(full)?.release();
+    this.#locks.delete(full);
+    return null;
+  }
+
+  /** Lets every document go, when the program ends. */
+  closeAll(): void {
+    for (const lock of this.#locks.values()) lock.release();
+    this.#locks.clear();
   }
 
   async open(): Promise<OpenOutcome> {
@@ -86,7 +136,9 @@ export class HostDocuments {
 
   async save(id: string, text: string, overwrite: boolean): Promise<SaveOutcome> {
     const place = this.#shelf.get(id);
-    if (!overwrite && !(await isUnchanged(place))) return { kind: 'changed-outside' };
+    const holder = await this.#hold(place.path, overwrite);
+    if (!overwrite && (holder !== undefined || !(await isUnchanged(place))))
+      return { kind: 'changed-outside' };
     return this.#write(place.path, text);
   }
 
@@ -98,14 +150,17 @@ export class HostDocuments {
   }
 
   async #write(target: string, text: string): Promise<SaveOutcome> {
-    const { hash, warning } = await saveAtomically(target, text);
+    const { hash, warning } = await saveAtomically(target, text, 'versions');
+    await this.#hold(target, false);
     await this.#options.appFolder.noteRecent(path.resolve(target));
     const saved = { kind: 'saved', id: this.#shelf.put(target, hash), name: path.basename(target) } as const;
     return warning === undefined ? saved : { ...saved, warning };
   }
 
-  async writeRecovery(key: string, name: string, text: string): Promise<null> {
-    await this.#options.appFolder.writeRecovery(key, name, text);
+  /** Keeps unsaved work of the document `id`, which is empty for one that was never saved. */
+  async writeRecovery(key: string, name: string, text: string, id: string): Promise<null> {
+    const { path: place, hash: base } = id === '' ? { path: '', hash: '' } : this.#shelf.get(id);
+    await this.#options.appFolder.writeRecovery(key, name, text, { place, base });
     return null;
   }
 
@@ -120,7 +175,10 @@ export class HostDocuments {
 
   readRecovery(key: string): OpenedDocument {
     const work = this.#options.appFolder.readRecovery(key);
-    if (work !== undefined) return { id: '', name: work.name, text: work.text, readOnly: false };
+    if (work !== undefined) {
+      const id = work.place === '' ? '' : this.#shelf.put(work.place, work.base);
+      return { id, name: work.name, text: work.text, readOnly: false };
+    }
     throw new HostProblem({
       code: 'file/no-recovery',
       message: 'The kept work is not there any more or cannot be read.',

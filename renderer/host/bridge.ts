@@ -63,6 +63,8 @@ export function httpHost(): Host {
     readSample: body => ask('read-sample', body),
     saveDocument: body => ask('save-document', body),
     saveDocumentAs: body => ask('save-document-as', body),
+    takeOver: body => ask('take-over', body),
+    closeDocument: body => ask('close-document', body),
     writeRecovery: body => ask('write-recovery', body),
     discardRecovery: body => ask('discard-recovery', body),
     listRecovery: () => ask('list-recovery', {}),

@@ -37,6 +37,7 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     return;
   }
   const { about, settings, among } = state();
+  const before = state().document?.id ?? '';
   const history = startHistory(read.project);
   change({
     ...EMPTY_STATE,
@@ -49,6 +50,8 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     view: read.project.reader === 'comparison' ? 'budget' : 'vessel',
     status: `${opened.name} is open.`,
   });
+  await letGo(before, opened.id);
+  tellOfPlace(opened);
   if (read.readOnly) {
     addNotice({
       id: 'read-only',
@@ -59,6 +62,32 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     });
   }
   await workOut();
+}
+
+/** Lets others write the document that was open before. */
+async function letGo(before: string, now: string): Promise<void> {
+  if (before !== '' && before !== now) await host().closeDocument({ id: before });
+}
+
+/** Tells who else has the document open, and what to know of its folder. */
+function tellOfPlace(opened: OpenedDocument): void {
+  dropNotice('held');
+  dropNotice('folder');
+  if (opened.hint !== undefined)
+    addNotice({ id: 'folder', head: 'A network folder.', words: opened.hint, actions: [] });
+  if (opened.heldBy === undefined) return;
+  addNotice({
+    id: 'held',
+    head: `${opened.heldBy} has this document open.`,
+    words:
+      'You can read it, or save a copy under another name. Take it over only if they have stopped working on it.',
+    actions: [{ title: 'Take it over', run: () => void takeOver(opened.id) }],
+  });
+}
+
+async function takeOver(id: string): Promise<void> {
+  const outcome = valueOf(await host().takeOver({ id }));
+  if (outcome?.kind === 'opened') await show(outcome.document);
 }
 
 /** Leaves the document alone when it has unsaved edits and asks; otherwise goes on. */
@@ -199,5 +228,6 @@ export function closeDocument(): void {
 export function forget(): void {
   const { document, about, settings } = state();
   if (document !== undefined) void dropRecovery(document.key);
+  if (document !== undefined) void letGo(document.id, '');
   change({ ...EMPTY_STATE, about, settings, status: 'Closed.' });
 }

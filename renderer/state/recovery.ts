@@ -20,7 +20,8 @@ async function keepNow(): Promise<void> {
   void host().markEdited({ name: document.name, edited });
   if (!edited) return;
   const { text } = await engine().ask('write', { project: history.project });
-  const kept = await host().writeRecovery({ key: document.key, name: document.name, text });
+  const { id, key, name } = document;
+  const kept = await host().writeRecovery({ key, name, text, id });
   if (!kept.ok)
     addNotice({
       id: 'not-kept',

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { beforeEach, expect, test } from 'vitest';
 import type { ChannelMap } from '../../electron/host';
-import { backupOf } from '../../electron/files/atomic-save';
+import { backupOf } from '../../electron/files/backups';
 import { documentFileName } from '../../electron/files/file-name';
 import { newFolder, realChannels } from './support';
 
@@ -44,8 +44,9 @@ test('the version before the last save is kept beside the file, and no temporary
   await value('save-document', { id, text: 'two', overwrite: false });
   expect(fs.readFileSync(backupOf(inDocuments('kept.reef.json')), 'utf8')).toBe('one');
   expect(fs.readdirSync(path.join(folder, 'documents')).sort()).toEqual([
-    '.kept.reef.json.before',
+    '.kept.reef.json.before-1',
     'kept.reef.json',
+    '~$kept.reef.json.lock',
   ]);
 });
 
@@ -91,7 +92,7 @@ test('bytes that are not UTF-8 text are refused, not repaired', async () => {
 
 test('unsaved work is kept, listed, read and let go', async () => {
   const key = 'a1b2c3d4e5f6';
-  await channels.get('write-recovery')?.answer({ key, name: 'n.reef.json', text: '{"x":1}' });
+  await channels.get('write-recovery')?.answer({ key, name: 'n.reef.json', text: '{"x":1}', id: '' });
   expect(await value('list-recovery', {})).toMatchObject([{ key, name: 'n.reef.json' }]);
   expect(await value('read-recovery', { key })).toMatchObject({ text: '{"x":1}', id: '' });
   await channels.get('discard-recovery')?.answer({ key });

@@ -38,6 +38,8 @@ export const CHANNEL_NAMES = [
   'read-sample',
   'save-document',
   'save-document-as',
+  'take-over',
+  'close-document',
   'write-recovery',
   'discard-recovery',
   'list-recovery',
