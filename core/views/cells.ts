@@ -69,3 +69,29 @@ export function aligned(columns: readonly Column[], rows: readonly Row[]): reado
     ),
   }));
 }
+
+/** The column of a table whose rows can be taken out, and its cell. */
+export const REMOVE_COLUMN: Column = { key: 'remove', title: 'Take out', kind: 'action' };
+
+export function removeCell(at: string, label: string): Shown {
+  return { text: 'Remove', remove: { at, label } };
+}
+
+/** A word, date or choice of the document as a cell that can be edited. */
+export function editCell(edit: Edit, text = edit.value): Shown {
+  return { text: text === '' ? DASH : text, edit };
+}
+
+/** A yes or no of the document as a cell that can be edited. */
+export function switchCell(at: string, label: string, isOn: boolean): Shown {
+  return editCell({
+    at,
+    kind: 'switch',
+    value: String(isOn),
+    label,
+    choices: [
+      { id: 'true', title: 'yes' },
+      { id: 'false', title: 'no' },
+    ],
+  });
+}

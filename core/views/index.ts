@@ -9,3 +9,5 @@ export { type Measures } from './measures';
 export { windowRows, findingRows, homeOf, type WindowAnswer } from './window';
 export type { BottomAmounts } from './bottom';
 export { WhyDesk } from './why';
+export type { OpenedName, OpenedRows } from './opened';
+export type * from './materials/rows';

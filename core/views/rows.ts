@@ -4,7 +4,8 @@ import type { Basis, Finding } from '../base';
 export interface Edit {
   /** Path in the document, by field and id: `/vessel/length`, `/items/remove-mast/quantity`. */
   readonly at: string;
-  readonly kind: 'figure' | 'text' | 'date' | 'choice' | 'whole' | 'switch';
+  /** A figure carries its unit and basis; a decimal is a plain number beside words that say its unit. */
+  readonly kind: 'figure' | 'decimal' | 'text' | 'date' | 'choice' | 'whole' | 'switch';
   /** What stands there now, as typed. Empty when nothing does. */
   readonly value: string;
   readonly unit?: string;
@@ -13,6 +14,38 @@ export interface Edit {
   readonly label: string;
   /** Units a figure may be given in. */
   readonly units?: readonly string[];
+  /** May be left empty: emptied, it is taken away. */
+  readonly optional?: true;
+  /** What a number typed here rests on; judgement unless told otherwise. */
+  readonly basis?: Basis;
+}
+
+/** An entry of a list of the document that can be taken out: its place, by id or by number. */
+export interface Removal {
+  readonly at: string;
+  readonly label: string;
+}
+
+/** One field of a new entry: where it stands inside the entry and how it is typed. */
+export interface AddField extends Pick<Edit, 'kind' | 'label' | 'unit' | 'choices' | 'optional' | 'basis'> {
+  /** Path inside the new entry: `amount`, `covers/0/item`. */
+  readonly path: string;
+  /** What stands in the field at first. */
+  readonly value?: string;
+}
+
+type Plain = string | number | boolean | readonly Plain[] | { readonly [key: string]: Plain };
+
+/** What a reader may add to a list of the document: its fields, and what a new entry holds beside them. */
+export interface Addition {
+  /** The list: `/quotes`. */
+  readonly at: string;
+  /** What is added, for the button and the undo list: `a quote`. */
+  readonly what: string;
+  readonly fields: readonly AddField[];
+  readonly entry: { readonly [key: string]: Plain };
+  /** The field whose words make the entry’s id; entries without an id have none. */
+  readonly idFrom?: string;
 }
 
 /** One figure or word as it is shown: text ready made, never computed by the window. */
@@ -28,6 +61,8 @@ export interface Shown {
   /** The figure is not there, and the text says why. */
   readonly absent?: true;
   readonly edit?: Edit;
+  /** The cell takes its row out of the document. */
+  readonly remove?: Removal;
   /** Draws the reader's eye: it holds, it binds, it is too low. */
   readonly accent?: true;
 }
@@ -39,7 +74,7 @@ export interface Column {
   readonly key: string;
   readonly title: string;
   readonly unit?: string;
-  readonly kind: 'words' | 'number' | 'unit' | 'basis' | 'share';
+  readonly kind: 'words' | 'number' | 'unit' | 'basis' | 'share' | 'action';
   /** Shown only where there is room. */
   readonly wide?: true;
 }
@@ -61,6 +96,8 @@ export interface TableRows {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
   readonly note?: Sentence;
+  /** What can be added to the table. */
+  readonly add?: Addition;
 }
 
 /** One step of a derivation, indented under what it belongs to. */

@@ -43,8 +43,9 @@ export function shipPicture(context: EstimateContext): ShipPicture | undefined {
   const waterDepth = metres(project.site.waterDepth);
   const required = metres(project.site.clearanceRequired);
   if (found === undefined || waterDepth === undefined || required === undefined) return undefined;
-  const parts = topsideParts(found, isOption(context, 'topside-extent'));
-  const highest = highestStaying(found.depth, isOption(context, 'topside-extent'));
+  const extent = isOption(context, 'topside-extent');
+  const highest = highestStaying(found.depth, extent, waterDepth - required);
+  const parts = topsideParts(found, extent);
   const clear = waterDepth - highest;
   const say = (value: number) => lengthWords(context, value);
   const compartments = drawnCompartments(context, found);

@@ -8,7 +8,7 @@ import { printed, roundText } from './number-text';
 import type { WhyRow, WhyRows } from './rows';
 
 /** One part of a sum: whole cents, its name, and where it comes from. */
-interface Part {
+export interface Part {
   readonly cents: number;
   readonly words: string;
   readonly why?: string;
@@ -19,7 +19,7 @@ function amount(cents: number): string {
 }
 
 /** A derivation that is a sum of parts, largest first; nothing that is nothing. */
-function sumRows(id: string, title: string, words: string, parts: readonly Part[]): WhyRows {
+export function sumRows(id: string, title: string, words: string, parts: readonly Part[]): WhyRows {
   const kept = parts.filter(part => part.cents !== 0).toSorted((a, b) => b.cents - a.cents);
   const total = kept.reduce((sum, part) => sum + part.cents, 0);
   const rows = kept.map((part, at): WhyRow => ({

@@ -1,7 +1,10 @@
 import type { Evaluation } from '../evaluation';
 import type { EstimateContext } from './context';
 import type { Measures } from './measures';
+import { materialsWhy } from './materials/why';
+import { openedRows, type OpenedName, type OpenedRows } from './opened';
 import type { WhyRows } from './rows';
+import { shownMoney } from './shown-money';
 import { givenWhy } from './why-given';
 import { scheduleWhy } from './why-schedule';
 import { sheetRows, wholeWhy, type SheetWhy } from './why-sheet';
@@ -9,7 +12,7 @@ import { sumWhy } from './why-sums';
 import { uprightWhy } from './why-upright';
 import { summaryOf } from './window';
 
-/** Answers "why this figure?" for one evaluation. What all figures share is worked out once, at the first question or before. */
+/** Answers for one evaluation what is not asked at every edit: "why this figure?" and the views that are made when opened. */
 export class WhyDesk {
   readonly #context: EstimateContext | undefined;
   #whole: SheetWhy | undefined;
@@ -28,12 +31,22 @@ export class WhyDesk {
     this.#whole = wholeWhy(this.#context);
   }
 
+  /** The rows of a view that is made when it is opened; undefined when there is nothing to show. */
+  opened<N extends OpenedName>(name: N): OpenedRows[N] | undefined {
+    const context = this.#context;
+    return context === undefined ? undefined : openedRows(name, context, shownMoney(context));
+  }
+
   /** The derivation of a figure by its name; undefined when there is no such figure. */
   answer(id: string): WhyRows | undefined {
     const context = this.#context;
     if (context === undefined) return undefined;
     const direct =
-      givenWhy(context, id) ?? sumWhy(context, id) ?? scheduleWhy(context, id) ?? uprightWhy(context, id);
+      givenWhy(context, id) ??
+      sumWhy(context, id) ??
+      scheduleWhy(context, id) ??
+      uprightWhy(context, id) ??
+      materialsWhy(context, id);
     if (direct !== undefined) return direct;
     this.warm();
     return sheetRows(context, this.#whole, id);

@@ -68,6 +68,8 @@ const HOMES: readonly (readonly [string, string])[] = [
   ['/site', 'vessel'],
   ['/items', 'work'],
   ['/options', 'work'],
+  ['/survey', 'materials'],
+  ['templates/materials', 'materials'],
   ['/quotes', 'work'],
   ['/rates', 'rates'],
   ['/calendars', 'schedule'],

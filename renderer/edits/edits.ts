@@ -21,7 +21,7 @@ interface GivenChange {
 const ENTERED = { basis: 'judgement', source: 'Entered by hand' } as const;
 
 /** Where an edit lands: in the scenario when it already differs there, otherwise in the project all scenarios share. */
-function target(
+export function target(
   draft: Project,
   scenario: string,
   at: string,
@@ -46,7 +46,7 @@ export function setGiven(edit: Edit, scenario: string, change: GivenChange): Nam
       place.holder[place.field] = {
         value: change.value,
         unit,
-        basis: change.basis ?? ENTERED.basis,
+        basis: change.basis ?? edit.basis ?? ENTERED.basis,
         source: change.source ?? ENTERED.source,
         ...note,
       };

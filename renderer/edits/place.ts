@@ -6,7 +6,7 @@ export function isHolder(value: unknown): value is Holder {
 }
 
 /** What names an entry of a list: its id, or what it is about. */
-const NAMES = ['id', 'item', 'driver', 'at'];
+const NAMES = ['id', 'item', 'driver', 'at', 'trade'];
 
 function isNamed(entry: unknown, step: string): boolean {
   return isHolder(entry) && NAMES.some(name => entry[name] === step);
@@ -18,6 +18,7 @@ const NEW_ENTRIES: Readonly<Record<string, (step: string) => Holder>> = {
   measured: step => ({ driver: step }),
   overrides: step => ({ at: step }),
   notes: step => ({ at: step, text: '' }),
+  wages: step => ({ trade: step }),
 };
 
 /** The steps of a path; a slash inside a step is written `~1`, as in RFC 6901. */
@@ -59,4 +60,27 @@ export function holderAt(document: unknown, at: string): { holder: Holder; field
     name = step;
   }
   return isHolder(place) ? { holder: place, field } : undefined;
+}
+
+/** The number of an entry of a list, by its name or its number; -1 when there is none. */
+export function entryAt(list: readonly unknown[], step: string): number {
+  const named = list.findIndex(entry => isNamed(entry, step));
+  return named < 0 && /^\d+$/.test(step) && Number(step) < list.length ? Number(step) : named;
+}
+
+/** Sets a value at a path inside a new entry; whole numbers in the path are places of lists. */
+export function setAt(entry: Holder, path: string, value: unknown): void {
+  const steps = path.split('/');
+  const last = steps.pop() ?? '';
+  let place: unknown = entry;
+  for (const step of steps) {
+    const next: unknown = Array.isArray(place)
+      ? place[Number(step)]
+      : isHolder(place)
+        ? place[step]
+        : undefined;
+    if (next === undefined && isHolder(place)) place[step] = {};
+    place = Array.isArray(place) ? place[Number(step)] : isHolder(place) ? place[step] : undefined;
+  }
+  if (isHolder(place)) place[last] = value;
 }

@@ -14,7 +14,7 @@ function plain(text: string): string {
 
 export function readTyped(kind: Edit['kind'], text: string): Typed {
   const trimmed = text.trim();
-  if (kind === 'figure') {
+  if (kind === 'figure' || kind === 'decimal') {
     const number = plain(trimmed);
     return NUMBER.test(number)
       ? { value: number }

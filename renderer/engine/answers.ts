@@ -49,6 +49,10 @@ const ANSWERS: Answers = {
     }, 1200);
     return { rows: answer.rows, findings: evaluation.findings };
   },
+  opened: ({ name }) => {
+    const rows = kept?.desk.opened(name);
+    return rows === undefined ? {} : { [name]: rows };
+  },
   why: ({ id }) => kept?.desk.answer(id) ?? null,
 };
 

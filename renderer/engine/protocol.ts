@@ -1,6 +1,6 @@
 import type { Finding } from '../../core/base';
 import type { Project } from '../../core/project';
-import type { WhyRows } from '../../core/views';
+import type { OpenedName, OpenedRows, WhyRows } from '../../core/views';
 import type { WindowRows } from '../../core/views';
 
 /** What the window asks of the engine. One answer each; long work also reports progress. */
@@ -11,6 +11,8 @@ export interface Questions {
     ask: { project: Project; scenario: string; today: string; measures: 'us' | 'metric'; document: string };
     answer: { rows?: WindowRows; findings: readonly Finding[] };
   };
+  /** The rows of a view that is made when it is opened, of the last evaluation. */
+  readonly opened: { ask: { name: OpenedName }; answer: Partial<OpenedRows> };
   readonly why: { ask: { id: string }; answer: WhyRows | null };
   readonly start: {
     ask: { template: 'grant' | 'bid' | 'comparison'; hullType?: string; today: string };

@@ -12,6 +12,7 @@ const Panels = lazy(() => import('./panels'));
 /** Views are loaded when they are opened. */
 const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
   vessel: lazy(() => import('../views/vessel/vessel')),
+  materials: lazy(() => import('../views/materials/materials')),
   sinking: lazy(() => import('../views/sinking/sinking')),
   work: lazy(() => import('../views/work/work')),
   rates: lazy(() => import('../views/rates/rates')),

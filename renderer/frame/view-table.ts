@@ -1,4 +1,4 @@
-export type ViewId = 'vessel' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review' | 'documents';
+export type ViewId = 'vessel' | 'materials' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review' | 'documents';
 
 export interface ViewGroup {
   readonly title: string;
@@ -11,6 +11,7 @@ export const VIEW_GROUPS: readonly ViewGroup[] = [
     title: 'The ship',
     views: [
       { id: 'vessel', title: 'Vessel' },
+      { id: 'materials', title: 'Materials' },
       { id: 'sinking', title: 'Sinking' },
     ],
   },

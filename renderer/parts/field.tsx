@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import type { Edit } from '../../core/views';
-import { typedEdit } from '../edits/edits';
+import { takeAway, typedEdit } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { useWindow, change } from '../state/store';
 import { edit as makeEdit } from '../state/working-out';
@@ -8,6 +8,10 @@ import { edit as makeEdit } from '../state/working-out';
 /** Takes what was typed: makes the edit, or says what is wrong with it. */
 export function takeTyped(edit: Edit, scenario: string, text: string): string | undefined {
   if (text.trim() === edit.value) return undefined;
+  if (edit.optional === true && text.trim() === '') {
+    makeEdit(takeAway(edit, scenario));
+    return undefined;
+  }
   const typed = readTyped(edit.kind, text);
   if ('fault' in typed) return typed.fault;
   makeEdit(typedEdit(edit, scenario, typed.value));
@@ -38,7 +42,7 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
     if (wrong === undefined) setTyped(undefined);
     else change({ status: wrong });
   };
-  if (edit.kind === 'choice') return <ChoiceField edit={edit} scenario={scenario} />;
+  if (edit.choices !== undefined) return <ChoiceField edit={edit} scenario={scenario} />;
   const shown = typed ?? edit.value;
   return (
     <span className="inline-field">

@@ -7,7 +7,7 @@ import {
   type Settings,
 } from '../../electron/channels';
 import type { Finding } from '../../core/base';
-import type { WhyRows, WindowRows } from '../../core/views';
+import type { OpenedRows, WhyRows, WindowRows } from '../../core/views';
 import type { ViewId } from '../frame/view-table';
 import type { History } from './history';
 
@@ -44,6 +44,8 @@ export interface WindowState {
   readonly scenario: string;
   readonly view: ViewId;
   readonly rows: WindowRows | undefined;
+  /** Rows of the views that are made when they are opened. */
+  readonly opened: Partial<OpenedRows>;
   /** How the last edit moved the bottom line, by cell; shown for some seconds, kept for the tooltip. */
   readonly changes: Readonly<Record<string, string>>;
   readonly areChangesFresh: boolean;
@@ -68,6 +70,7 @@ export const EMPTY_STATE: WindowState = {
   scenario: '',
   view: 'vessel',
   rows: undefined,
+  opened: {},
   changes: {},
   areChangesFresh: false,
   isBehind: false,

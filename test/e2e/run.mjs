@@ -4,11 +4,19 @@ import path from 'node:path';
 import { startVitest } from 'vitest/node';
 
 const root = path.join(import.meta.dirname, '..', '..');
-spawnSync(process.execPath, ['electron/build.mjs', '--if-older'], { cwd: root, stdio: 'inherit' });
-const only = process.argv.slice(2).map(word => (word === '--shots' ? 'screens' : word));
+// `--shots`: screenshots only. `--view NAME`: of one view. `--test WORDS`: only tests whose name has the words. `--no-build`: as it stands.
+const words = process.argv.slice(2);
+const valueOf = name => (words.includes(name) ? words.splice(words.indexOf(name), 2)[1] : undefined);
+const view = valueOf('--view');
+const named = valueOf('--test');
+if (view !== undefined) process.env['REEFWRIGHT_VIEW'] = view;
+const only = words.filter(word => word !== '--no-build').map(word => (word === '--shots' ? 'screens' : word));
+if (!words.includes('--no-build'))
+  spawnSync(process.execPath, ['electron/build.mjs', '--if-older'], { cwd: root, stdio: 'inherit' });
 const vitest = await startVitest('test', only, {
   config: path.join(import.meta.dirname, 'vitest.config.ts'),
   watch: false,
+  ...(named === undefined ? {} : { testNamePattern: named }),
   root,
 });
 const tests = vitest.state.getFiles().flatMap(function walk(task) {

@@ -28,7 +28,8 @@ for (const { width, height } of SIZES) {
     test(`every view is shown at ${width} in ${theme} colours without a complaint`, async () => {
       const { page, context, complaints } = await openPage(browser, host.address, { width, height, theme });
       await openSample(page);
-      for (const view of VIEW_NAMES) {
+      const only = process.env['REEFWRIGHT_VIEW']?.toLowerCase();
+      for (const view of VIEW_NAMES.filter(name => only === undefined || name.toLowerCase() === only)) {
         await goToView(page, view);
         await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-${width}-${theme}.png`) });
         const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

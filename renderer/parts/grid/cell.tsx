@@ -14,8 +14,10 @@ export function CellContent({ shown, column }: { shown: Shown | undefined; colum
     shown.absent === true ? 'missing' : shown.accent === true ? 'accent' : shown.text === '–' ? 'dash' : '';
   return (
     <>
-      <span className={`${shown.why === undefined ? '' : 'figure'} ${tone}`.trim()}>
-        {shown.edit?.kind === 'choice' ? chosenTitle(shown.edit) : shown.text}
+      <span
+        className={`${shown.why === undefined ? '' : 'figure'} ${shown.remove === undefined ? '' : 'text-button'} ${tone}`.trim()}
+      >
+        {shown.edit?.choices === undefined ? shown.text : chosenTitle(shown.edit)}
       </span>
       {shown.pad === undefined ? null : (
         <span className="hidden-digits" aria-hidden="true">
@@ -47,7 +49,7 @@ export function CellEditor({ edit, first, onDone }: EditorProps) {
     if (wrong === undefined) onDone(move);
     else change({ status: wrong });
   };
-  if (edit.kind === 'choice') {
+  if (edit.choices !== undefined) {
     return (
       <select
         autoFocus

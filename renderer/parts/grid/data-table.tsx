@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { Column, Row, TableRows } from '../../../core/views';
 import { change, useWindow } from '../../state/store';
+import { AddForm } from '../add-form';
+import { Says } from '../figure';
 import { CellContent, CellEditor } from './cell';
 import { useGrid, type GridState } from './use-grid';
 import { useShownRows } from './use-shown-rows';
@@ -27,43 +29,51 @@ export function DataTable({ table, isCaptionUnseen = false, isSticky = false, af
   const grid = useGrid(unfolded, table.columns, toggle);
   const shown = useShownRows(unfolded, grid.body, grid.at.row);
   return (
-    <table
-      className={isSticky ? 'data-table sticky' : 'data-table'}
-      role={isTree ? 'treegrid' : 'grid'}
-      aria-rowcount={unfolded.length + 1}
-      aria-colcount={table.columns.length}
-      aria-multiselectable="true"
-      ref={grid.body}
-      onKeyDown={grid.onKeyDown}
-      onCopy={grid.onCopy}
-      onPaste={grid.onPaste}
-    >
-      <caption className={isCaptionUnseen ? 'unseen' : 'head caption'}>{table.caption}</caption>
-      <thead>
-        <tr aria-rowindex={1}>
-          {table.columns.map(column => (
-            <Head key={column.key} column={column} />
+    <>
+      <table
+        className={isSticky ? 'data-table sticky' : 'data-table'}
+        role={isTree ? 'treegrid' : 'grid'}
+        aria-rowcount={unfolded.length + 1}
+        aria-colcount={table.columns.length}
+        aria-multiselectable="true"
+        ref={grid.body}
+        onKeyDown={grid.onKeyDown}
+        onCopy={grid.onCopy}
+        onPaste={grid.onPaste}
+      >
+        <caption className={isCaptionUnseen ? 'unseen' : 'head caption'}>{table.caption}</caption>
+        <thead>
+          <tr aria-rowindex={1}>
+            {table.columns.map(column => (
+              <Head key={column.key} column={column} />
+            ))}
+            {after === undefined ? null : <td aria-hidden="true" />}
+          </tr>
+        </thead>
+        <tbody>
+          {shown.before > 0 ? <Space height={shown.before} columns={table.columns.length} /> : null}
+          {shown.rows.map(({ row, index }) => (
+            <TableRow
+              key={row.id}
+              row={row}
+              index={index}
+              columns={table.columns}
+              grid={grid}
+              isFolded={folded.has(row.id)}
+              isTree={isTree}
+              after={after}
+            />
           ))}
-          {after === undefined ? null : <td aria-hidden="true" />}
-        </tr>
-      </thead>
-      <tbody>
-        {shown.before > 0 ? <Space height={shown.before} columns={table.columns.length} /> : null}
-        {shown.rows.map(({ row, index }) => (
-          <TableRow
-            key={row.id}
-            row={row}
-            index={index}
-            columns={table.columns}
-            grid={grid}
-            isFolded={folded.has(row.id)}
-            isTree={isTree}
-            after={after}
-          />
-        ))}
-        {shown.after > 0 ? <Space height={shown.after} columns={table.columns.length} /> : null}
-      </tbody>
-    </table>
+          {shown.after > 0 ? <Space height={shown.after} columns={table.columns.length} /> : null}
+        </tbody>
+      </table>
+      {table.note === undefined ? null : (
+        <p className="table-note">
+          <Says sentence={table.note} />
+        </p>
+      )}
+      {table.add === undefined ? null : <AddForm addition={table.add} />}
+    </>
   );
 }
 
@@ -82,7 +92,7 @@ function Head({ column }: { column: Column }) {
       scope="col"
       className={`${isNumber ? 'number' : ''} ${column.wide === true ? 'wide-only' : ''}`.trim()}
     >
-      {column.title}
+      {column.kind === 'action' ? <span className="unseen">{column.title}</span> : column.title}
       {column.unit === undefined ? null : <span className="unit">{column.unit}</span>}
     </th>
   );
@@ -141,7 +151,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const isNumber = column.kind === 'number' || column.kind === 'share';
   const isEditable = shown?.edit !== undefined;
   const className = [
-    isNumber ? 'number' : column.kind === 'unit' ? 'unit' : '',
+    isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
     column.wide === true ? 'wide-only' : '',
   ]
@@ -157,6 +167,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       data-place={`${place.row}-${place.column}`}
       data-why={shown?.why}
       data-edit={shown?.edit?.at}
+      data-remove={shown?.remove?.at}
       onFocus={event => {
         if (event.target === event.currentTarget && !isHere) grid.focus(place, false);
       }}
@@ -166,7 +177,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       }}
       onClick={event => {
         if (isEdited || event.shiftKey) return;
-        if (isHere || shown?.why !== undefined || isEditable) grid.act(place);
+        if (isHere || shown?.why !== undefined || shown?.remove !== undefined || isEditable) grid.act(place);
       }}
     >
       {isEdited ? (

@@ -3,6 +3,7 @@ import type { Column, Row } from '../../../core/views';
 import { change, state } from '../../state/store';
 import { askWhy } from '../../state/why';
 import { edit as makeEdit } from '../../state/working-out';
+import { removeEntry } from '../../edits/lists';
 import { copied, pasted } from './clipboard';
 import { isInside, moved, rangeOf, type Place } from './move';
 
@@ -47,6 +48,7 @@ export function useGrid(
     const row = rows[place.row];
     const shown = cell(place);
     if (shown?.edit !== undefined) setEditing({ first: undefined });
+    else if (shown?.remove !== undefined) makeEdit(removeEntry(shown.remove, state().scenario));
     else if (row?.kind === 'group' && shown?.why === undefined) onToggle(row);
     else if (shown?.why !== undefined) void askWhy(shown.why);
   };
@@ -68,7 +70,7 @@ export function useGrid(
     const shown = cell(at);
     if (event.altKey && event.key === 'Enter' && shown?.why !== undefined) void askWhy(shown.why);
     else if (event.key === 'Enter' || event.key === 'F2') act(at);
-    else if (isTyping(event) && shown?.edit !== undefined && shown.edit.kind !== 'choice')
+    else if (isTyping(event) && shown?.edit !== undefined && shown.edit.choices === undefined)
       setEditing({ first: event.key });
     else return;
     event.preventDefault();

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 
 export const VIEW_NAMES = [
   'Vessel',
+  'Materials',
   'Sinking',
   'Work',
   'Rates',

@@ -1,0 +1,25 @@
+import type { EstimateContext } from './context';
+import type { MaterialsView } from './materials/rows';
+import { materialsView } from './materials/view';
+import type { ShownMoney } from './shown-money';
+
+/** Views that are made when they are opened, so that an edit elsewhere does not wait for them. */
+export interface OpenedRows {
+  readonly materials: MaterialsView;
+}
+export type OpenedName = keyof OpenedRows;
+
+const MAKERS: {
+  readonly [N in OpenedName]: (context: EstimateContext, money: ShownMoney) => OpenedRows[N];
+} = {
+  materials: materialsView,
+};
+
+/** The rows of one of these views. */
+export function openedRows<N extends OpenedName>(
+  name: N,
+  context: EstimateContext,
+  money: ShownMoney,
+): OpenedRows[N] {
+  return MAKERS[name](context, money);
+}
