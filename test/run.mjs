@@ -108,6 +108,16 @@ function vitest(title, words, env = {}) {
     console.log(`FAILED  ${file.name.replace(home, '.')}: ${String(file.message).slice(0, 2000)}`);
 }
 
+/** Runs a program of our own whose last line counts its tests. */
+function counted(title, script) {
+  const run = leg(title, [process.execPath, [join(home, script)]]);
+  const last = /(\d+) passed, (\d+) failed(?:, (\d+) skipped)?\s*$/.exec(run.stdout ?? '');
+  if (last === null) return;
+  counts.passed += Number(last[1]);
+  counts.failed += run.status === 0 ? Number(last[2]) : Math.max(0, Number(last[2]) - 1);
+  counts.skipped += Number(last[3] ?? 0);
+}
+
 installMissing();
 for (const folder of ['core', 'electron', 'renderer', 'test'])
   leg(`type check of ${folder}`, npx('typescript/bin/tsc', '-p', folder));
@@ -118,14 +128,9 @@ vitest('unit, property, reference and parity tests', []);
 for (const zone of ['America/New_York', 'Pacific/Kiritimati'])
   vitest(`dates in ${zone}`, ['test/core/calendar', 'test/core/project'], { TZ: zone });
 if (TOOLS[0].finds.some(has) && existsSync(join(home, 'test/e2e/run.mjs'))) {
-  const run = leg('the window in Chromium', [process.execPath, [join(home, 'test/e2e/run.mjs')]]);
-  const last = /(\d+) passed, (\d+) failed(?:, (\d+) skipped)?\s*$/.exec(run.stdout ?? '');
-  if (last !== null) {
-    counts.passed += Number(last[1]);
-    counts.failed += run.status === 0 ? Number(last[2]) : Math.max(0, Number(last[2]) - 1);
-    counts.skipped += Number(last[3] ?? 0);
-  }
+  counted('the window in Chromium', 'test/e2e/run.mjs');
 }
+counted('trust: kills, faults, hostile input, soak (short legs)', 'test/trust/run.mjs');
 for (const words of skippedLegs) {
   counts.skipped++;
   console.log(`skipped ${words}`);

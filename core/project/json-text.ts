@@ -3,7 +3,7 @@ export type Json = string | number | boolean | null | Json[] | { [key: string]: 
 
 /** A fault in the text itself, with the line and column where it stands (both from 1). */
 export interface TextFault {
-  readonly code: 'syntax' | 'depth' | 'duplicate-key' | 'poisoned-key' | 'number' | 'character';
+  readonly code: 'syntax' | 'depth' | 'duplicate-key' | 'poisoned-key' | 'number' | 'character' | 'size';
   readonly line: number;
   readonly column: number;
   readonly path: string;
@@ -12,6 +12,9 @@ export interface TextFault {
 
 /** The deepest nesting a document may have. */
 export const DEEPEST = 64;
+/** The longest list or text a document may have; real ones stay a hundred times below. */
+export const LONGEST_LIST = 50_000;
+export const LONGEST_TEXT = 1_000_000;
 const POISON = new Set(['__proto__', 'constructor', 'prototype']);
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const ESCAPES: Readonly<Record<string, string>> = {
@@ -104,6 +107,7 @@ class Reader {
     this.at++;
     if (this.closes(']')) return array;
     do {
+      if (array.length >= LONGEST_LIST) this.stop('size', `a list of more than ${LONGEST_LIST}`);
       this.trail.push(array.length);
       array.push(this.value());
       this.trail.pop();
@@ -118,6 +122,7 @@ class Reader {
       const from = this.at;
       while (isPlain(this.text.charCodeAt(this.at))) this.at++;
       out += this.text.slice(from, this.at);
+      if (out.length > LONGEST_TEXT) this.stop('size', `a text of more than ${LONGEST_TEXT} characters`);
       const character = this.text[this.at];
       if (character === '"') break;
       if (character !== '\\') this.stop(character === undefined ? 'syntax' : 'character');

@@ -82,6 +82,11 @@ const FAULTS: Readonly<
     message: fault => `The nesting at line ${fault.line} is deeper than any project needs.`,
     remedy: 'Open a file that this program wrote.',
   },
+  size: {
+    code: 'document/too-long',
+    message: fault => `Line ${fault.line} holds ${fault.saw}, more than any project needs.`,
+    remedy: 'Open a file that this program wrote.',
+  },
   'duplicate-key': {
     code: 'document/field-twice',
     message: fault => `The field "${fault.saw}" at line ${fault.line} is given twice.`,

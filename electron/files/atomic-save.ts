@@ -4,7 +4,7 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import writeFileAtomic from 'write-file-atomic';
 import { diskProblem, errorCode, HostProblem } from '../problem';
-import { keepOlderFormat, keepVersion } from './backups';
+import { backupOf, keepOlderFormat, keepVersion } from './backups';
 
 /** Codes that a scanner or an indexer causes for a moment; the whole write is repeated. */
 const PASSING = new Set(['EPERM', 'EACCES', 'EBUSY']);
@@ -79,19 +79,43 @@ export async function saveAtomically(
     }
     await writeWithPatience(real, text);
     const confirmed = await syncFolder(path.dirname(real));
-    if (contentHash(await fs.promises.readFile(real)) !== hash) throw readBackProblem();
-    return confirmed ? { hash } : { hash, warning: 'Saved, but the disk did not confirm it.' };
+    const back = await readBack(real);
+    if (back !== undefined && back !== hash) throw await putBack(real, keep);
+    return confirmed && back !== undefined
+      ? { hash }
+      : { hash, warning: 'Saved, but the disk did not confirm it.' };
   } catch (cause) {
     if (cause instanceof HostProblem) throw cause;
     throw diskProblem(cause, meaning);
   }
 }
 
-function readBackProblem(): HostProblem {
+/** The hash of what the disk gives back, or `undefined` when it gives nothing. */
+async function readBack(target: string): Promise<string | undefined> {
+  try {
+    return contentHash(await fs.promises.readFile(target));
+  } catch {
+    return undefined;
+  }
+}
+
+/** What was written reads back differently: the version before is put in its place again, where one is kept. */
+async function putBack(target: string, keep: 'versions' | 'none'): Promise<HostProblem> {
+  let isBack = false;
+  if (keep === 'versions') {
+    try {
+      await fs.promises.copyFile(backupOf(target), target);
+      isBack = true;
+    } catch (cause) {
+      if (errorCode(cause) === '') throw cause;
+    }
+  }
   return new HostProblem({
     code: 'file/read-back-differs',
     message: 'The file reads back differently from what was written.',
-    meaning: 'The disk or another program changed it. The version before is kept beside it.',
+    meaning: isBack
+      ? 'The disk or another program changed it. The version before was put back; your edits stay open here.'
+      : 'The disk or another program changed it. Your edits stay open here.',
     remedy: 'Save under a new name on another disk.',
   });
 }

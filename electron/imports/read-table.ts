@@ -1,6 +1,8 @@
 import ExcelJS from 'exceljs';
 import Papa from 'papaparse';
 import type { TextTable } from '../../core/project';
+import { HostProblem } from '../problem';
+import { checkWorkbook } from './workbook-limits';
 
 /** The rows of a CSV file as text cells; comma, semicolon or tab, found by itself. Nothing is turned into a number. */
 export function readCsv(text: string): TextTable {
@@ -9,13 +11,27 @@ export function readCsv(text: string): TextTable {
 
 /** The rows of the first worksheet, or of the one named, as text cells as they are shown. */
 export async function readXlsx(bytes: ArrayBuffer, sheetName?: string): Promise<TextTable> {
+  await checkWorkbook(new Uint8Array(bytes));
   const workbook = new ExcelJS.Workbook();
-  await workbook.xlsx.load(bytes);
+  try {
+    await workbook.xlsx.load(bytes);
+  } catch {
+    throw unreadable();
+  }
   const sheet = sheetName === undefined ? workbook.worksheets[0] : workbook.getWorksheet(sheetName);
   if (sheet === undefined) return [];
   return Array.from({ length: sheet.rowCount }, (_, i) => {
     const row = sheet.getRow(i + 1);
     return Array.from({ length: sheet.columnCount }, (_cell, j) => textOf(row.getCell(j + 1)));
+  });
+}
+
+function unreadable(): HostProblem {
+  return new HostProblem({
+    code: 'file/workbook-unreadable',
+    message: 'The workbook could not be read: a part of it is not as the format wants it.',
+    meaning: 'Nothing was read from it and nothing was changed.',
+    remedy: 'Open it in a spreadsheet program, save it again as .xlsx or CSV, and choose that file.',
   });
 }
 

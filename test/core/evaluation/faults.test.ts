@@ -77,6 +77,8 @@ describe('a fault of the document is a finding with place and remedy, and no fig
     ['a poisoned key', '{"__proto__":{"a":1}}', 'document/forbidden-field'],
     ['a key given twice', '{"a":1,"a":2}', 'document/field-twice'],
     ['nesting without end', '['.repeat(200), 'document/too-deep'],
+    ['a list without end', `[${'1,'.repeat(50_001)}1]`, 'document/too-long'],
+    ['a text without end', `["${'x'.repeat(1_000_001)}"]`, 'document/too-long'],
   ])('%s', (_, text, code) => {
     const { project, findings } = readProject(text);
     expect(project).toBeUndefined();

@@ -1,0 +1,3 @@
+import type { Leg } from '../leg';
+
+export const plantedBugs: readonly Leg[] = [];

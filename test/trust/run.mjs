@@ -1,0 +1,22 @@
+// npm run trust [-- --long] [--only NAME] [--planted [--only NAME]]: builds the legs for Node, silently, then runs them.
+import { spawnSync } from 'node:child_process';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const home = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+const words = process.argv.slice(2);
+const vite = join(home, 'node_modules/vite/bin/vite.js');
+const built = spawnSync(
+  process.execPath,
+  [vite, 'build', '--config', 'test/trust/vite.config.ts', '--logLevel', 'error'],
+  { cwd: home, encoding: 'utf8' },
+);
+if (built.status !== 0) {
+  process.stderr.write(`The legs could not be built:\n${built.stdout}${built.stderr}`);
+  process.exit(2);
+}
+const run = spawnSync(process.execPath, ['--expose-gc', join(home, 'dist/trust/run.js'), ...words], {
+  cwd: home,
+  stdio: 'inherit',
+});
+process.exit(run.status ?? 2);
