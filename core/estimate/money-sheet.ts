@@ -45,6 +45,8 @@ export interface SumSteps {
   readonly total: Step<'USD'>;
   /** What is known so far, when a line is absent. Never called the total. */
   readonly knownSoFar: Step<'USD'>;
+  /** Of all lines, before mark-ups. */
+  readonly direct: Step<'USD'>;
   readonly contractCost: Step<'USD'>;
   readonly ownerCost: Step<'USD'>;
   readonly markUps: Step<'USD'>;
@@ -183,6 +185,7 @@ function sumSteps(
   const contingency = place('contingency', 'Contingency', dollars(scaled(all, share)));
   return {
     total: all,
+    direct,
     contingency,
     budget: place('budget', 'Budget', sum(all, contingency)),
     knownSoFar: place('known-so-far', 'Known so far', knownSoFar(columns.total)),

@@ -105,7 +105,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
   const upright =
-    options.upright === false ? undefined : screenUpright(seen.project, estimate.input, estimate.work);
+    options.upright === false ? undefined : screenUpright(seen.project, estimate);
   const findings = [
     ...checked,
     ...surveyOf(seen.project, library).findings,

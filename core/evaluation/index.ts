@@ -23,7 +23,11 @@ export {
 export { itemTimings, obligationStart } from './timing';
 export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope } from './rom';
 export { screenUpright, withSizedOpenings } from './upright';
+export { type ChoiceLeftOut } from './upright-choice-list';
+export { measurementPrices, type MeasurementPrice } from './upright-measurements';
+export { uprightChoices, withChoices, type ChoicePrice, type PricedChoices } from './upright-choices';
 export { uprightInput } from './upright-input';
+export { openingWork, type OpeningWork } from './upright-work';
 export { classOf, shippedReviewData } from './estimate-class';
 export {
   benefitView,

@@ -6,6 +6,8 @@ import { ELEMENTS, type EstimateLine, type EstimateSummary } from './summary';
 import type { Evaluation } from './evaluate';
 import { classOf } from './estimate-class';
 import { summarise } from './summary';
+import { measurementPrices } from './upright-measurements';
+import { openingWork } from './upright-work';
 
 /** A plain JSON object; a figure that is absent is left out, never null or zero. */
 export type JsonObject = { readonly [key: string]: unknown };
@@ -67,9 +69,13 @@ function uprightSummary({ upright }: Evaluation): JsonObject {
 }
 
 /** The roll-over screen of a scenario as the command line prints it. */
-export function uprightJson({ upright, scenario, findings }: Evaluation): JsonObject {
+export function uprightJson({ upright, estimate, scenario, findings }: Evaluation): JsonObject {
   if (upright === undefined) return { scenario: scenario.id, findings };
-  return { scenario: scenario.id, ...defined({ ...upright }), findings };
+  const priced = estimate && {
+    measurements: measurementPrices(estimate),
+    openingWork: openingWork(estimate),
+  };
+  return { scenario: scenario.id, ...defined({ ...upright }), ...priced, findings };
 }
 
 /** An object without its absent fields. */

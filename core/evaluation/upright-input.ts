@@ -1,16 +1,11 @@
 import type { Figure } from '../base';
 import type { EstimateInput, WorkSheet } from '../estimate';
-import type {
-  LowLikelyHigh,
-  UprightCompartment,
-  UprightInput,
-  UprightOpening,
-  UprightWeight,
-} from '../flooding';
+import type { LowLikelyHigh, UprightCompartment, UprightInput, UprightOpening } from '../flooding';
 import type { Project } from '../project';
 import type { SheetResult } from '../sheet';
 import { amountIn, isConvertible, isUnit, quantity, type Unit } from '../units';
 import { highestStaying, type MeasureKey, type TakeOff } from '../vessel';
+import { weightsOfWork } from './upright-weights';
 
 /** The numbers of the take-off that the screen starts from. */
 export interface TakenOff {
@@ -51,6 +46,8 @@ export function uprightInput(
   const slope = number(site.bottomSlope, '1');
   const clearance = number(site.clearanceRequired, 'm');
   const waterDepth = measure('water-depth');
+  const allowedHeight =
+    waterDepth === undefined || clearance === undefined ? undefined : waterDepth - clearance;
   return {
     particulars: {
       length,
@@ -62,13 +59,13 @@ export function uprightInput(
     displacement: range(vessel.lightship, 't', lightship, DISPLACEMENT_SPREAD),
     kg: centreOfGravity(project, input, depth),
     compartments: compartments(project, length, breadth, depth, measure('compartment-count') ?? 1),
-    removedWeights: work === undefined ? [] : removedWeights(work, depth, length),
+    removedWeights: work === undefined ? [] : weightsOfWork(work, depth, length),
     method: input.options['sinking-method'] === 'explosive' ? 'explosive scuttling' : 'flooding',
     site: {
       ...(waterDepth === undefined ? {} : { waterDepth }),
       ...(slope === undefined ? {} : { bottomSlope: slope }),
       ...(clearance === undefined ? {} : { permitClearance: clearance }),
-      highestPoint: highestStaying(depth, input.options['topside-extent']),
+      highestPoint: highestStaying(depth, input.options['topside-extent'], allowedHeight),
     },
     facts: {
       afloatUpright: vessel.observedList === undefined || Number(vessel.observedList.value) === 0,
@@ -122,17 +119,6 @@ function centreOfGravity(project: Project, input: EstimateInput, depth: number):
   const likely = (number(share, '1') ?? 0.65) * depth;
   const ends = range(share, '1', likely / depth, KG_SPREAD);
   return { low: ends.low * depth, likely, high: ends.high * depth, basis: 'assumed' };
-}
-
-function removedWeights(work: WorkSheet, depth: number, length: number): UprightWeight[] {
-  const { columns, scope } = work.removals;
-  return scope.rows.flatMap(row => {
-    const mass = work.result.number(columns.tonnes, row.key);
-    const height = work.result.number(columns.height, row.key);
-    return mass === undefined || height === undefined || mass === 0
-      ? []
-      : [{ title: row.title, mass, vcg: height * depth, lcg: length / 2, tcg: 0 }];
-  });
 }
 
 /** The compartments of the document, else as many equal ones as the hull type has; full width, to be flooded. */

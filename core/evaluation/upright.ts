@@ -1,4 +1,4 @@
-import type { EstimateInput, WorkSheet } from '../estimate';
+import type { EstimateInput } from '../estimate';
 import {
   sizedOpenings,
   uprightScreen,
@@ -9,7 +9,9 @@ import {
 import type { Project } from '../project';
 import { Sheet, evaluateSheet, type Given } from '../sheet';
 import { takeOff, type OpeningMeasure } from '../vessel';
+import type { EstimateParts } from './evaluate';
 import { uprightInput } from './upright-input';
+import { withMeasurementPrice } from './upright-measurements';
 
 /** Answers already given, by their whole input: the same hull and weights give the same answer. */
 const SCREENED = new Map<string, UprightResult>();
@@ -26,14 +28,24 @@ function kept<T>(answers: Map<string, T>, input: UprightInput, answer: (input: U
   return known;
 }
 
-/** The roll-over screen of a scenario, with the weights that its work items take off. Screening only. */
-export function screenUpright(
+/**
+ * The roll-over screen of a scenario, with the weights that its work items take off and put aboard, and the price of
+ * the measurement that would settle it. Screening only.
+ */
+export function screenUpright(project: Project, parts: EstimateParts): UprightResult | undefined {
+  const screenInput = screenedInput(project, parts);
+  if (screenInput === undefined) return undefined;
+  return withMeasurementPrice(kept(SCREENED, screenInput, uprightScreen), parts);
+}
+
+/** The input of the screen of an estimate: weights as its work moves them, openings as its work cuts them. */
+export function screenedInput(
   project: Project,
-  input: EstimateInput,
-  work: WorkSheet,
-): UprightResult | undefined {
-  const screenInput = uprightInput(project, input, work, work);
-  return screenInput === undefined ? undefined : kept(SCREENED, screenInput, uprightScreen);
+  { input, work }: Pick<EstimateParts, 'input' | 'work'>,
+): UprightInput | undefined {
+  const plain = uprightInput(project, input, work, undefined);
+  const moved = uprightInput(project, input, work, work);
+  return plain && moved && { ...moved, sizes: kept(SIZED, plain, sizedOpenings) };
 }
 
 const MEASURED: Readonly<

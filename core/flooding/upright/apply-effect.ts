@@ -7,10 +7,20 @@ export function applyEffect(input: UprightInput, effect: UprightEffect): Upright
   const compartments = input.compartments.map(compartment => {
     const added = (effect.openings ?? []).filter(opening => opening.compartment === compartment.id);
     const openings = [...compartment.openings, ...added.map(({ compartment: _, ...opening }) => opening)];
-    return { ...compartment, openings, ...(tight.has(compartment.id) ? { floods: false } : {}) };
+    const late = effect.late?.find(({ compartment: id }) => id === compartment.id);
+    return {
+      ...compartment,
+      openings,
+      ...(late === undefined ? {} : { entry: late.entry }),
+      ...(tight.has(compartment.id) ? { floods: false } : {}),
+    };
   });
+  const { sizes, ...rest } = input;
+  const isSizedAnew =
+    effect.method !== undefined || effect.late !== undefined || effect.openings !== undefined;
   const changed: UprightInput = {
-    ...input,
+    ...rest,
+    ...(sizes === undefined || isSizedAnew ? {} : { sizes }),
     compartments,
     removedWeights: [...input.removedWeights, ...(effect.removedWeights ?? [])],
     ...(effect.kg === undefined ? {} : { kg: effect.kg }),

@@ -2,7 +2,7 @@ import { anyBlocks } from '../../base';
 import { applyEffect } from './apply-effect';
 import { checkUprightInput } from './check-input';
 import { hearFacts } from './kg-facts';
-import { hearSimulation } from './hear-simulation';
+import { hearSimulation, listBeforeUnder } from './hear-simulation';
 import { resolveShip } from './resolved';
 import { runLikely } from './run-likely';
 import { screenRanges, type Screened } from './screen-ranges';
@@ -43,40 +43,62 @@ function unevenness({ likely }: Screened): number {
   );
 }
 
-/**
- * What a set of choices comes to: the section check over the ranges, and the simulation of the likely values
- * unless the check alone shows that the set is no better than `unlessBetterThan`.
- */
+/** The worst standing of the cases. */
+function worstStanding({ cases }: Screened): UprightVerdict {
+  const worst = STEPS.find(step => cases.some(({ standing }) => standing === step));
+  return worst ?? 'cannot tell';
+}
+
+/** Whether a set is worth a simulation, told by what the section check alone comes to. */
+type Worth = (verdict: UprightVerdict, worst: UprightVerdict) => boolean;
+
+/** What a set of choices comes to: the section check over the ranges, and the simulation of the likely values. */
 function lookAt(
   input: UprightInput,
   choices: readonly UprightChoice[],
-  unlessBetterThan?: UprightVerdict,
+  isWorthIt: Worth = () => true,
 ): UprightChoiceResult | undefined {
   const changed = choices.reduce((now, { effect }) => applyEffect(now, effect), input);
   if (anyBlocks(checkUprightInput(changed))) return undefined;
   const ship = resolveShip(changed);
   const screened = screenRanges(ship, hearFacts(ship), QUICK_STEPS);
   if (!screened) return undefined;
-  const worst = worstCase(screened.cases) ?? screened.likely;
+  const greatest = worstCase(screened.cases) ?? screened.likely;
   const likelyHeel = screened.likely.greatestHeel;
-  const isWorthIt = unlessBetterThan === undefined || isStepBetter(screened.judged.verdict, unlessBetterThan);
-  const judged = isWorthIt
-    ? hearSimulation(screened.judged, screened.likely, runLikely(ship, screened.likely).run, changed)
-    : screened.judged;
+  const worst = worstStanding(screened);
+  const run = isWorthIt(screened.judged.verdict, worst) ? runLikely(ship, screened.likely).run : undefined;
+  const judged = run ? hearSimulation(screened.judged, screened.likely, run, changed) : screened.judged;
   return {
     ids: choices.map(({ id }) => id),
     titles: choices.map(({ title }) => title),
     cost: choices.reduce((sum, { cost }) => sum + cost, 0),
     days: choices.reduce((sum, { days }) => sum + days, 0),
     verdict: judged.verdict,
-    ...(worst.greatestHeel === undefined ? {} : { greatestHeelDegrees: worst.greatestHeel }),
+    worst: judged.verdict === 'does not sink' ? judged.verdict : worst,
+    ...(greatest.greatestHeel === undefined ? {} : { greatestHeelDegrees: greatest.greatestHeel }),
     ...(likelyHeel === undefined ? {} : { likelyHeelDegrees: likelyHeel }),
-    lowestGmMetres: worst.lowestGm.gm,
+    lowestGmMetres: greatest.lowestGm.gm,
     unevenness: unevenness(screened),
+    ...(run === undefined ? {} : { peakListDegrees: listBeforeUnder(run, changed.particulars.depth) }),
   };
 }
 
-/** Sets of up to three choices, cheapest first; equal cost, fewer days first. */
+/** A result with what it changes against the plan as it stands. */
+function against(now: UprightChoiceResult, result: UprightChoiceResult): UprightChoiceResult {
+  const [before, after] = [now.greatestHeelDegrees, result.greatestHeelDegrees];
+  return {
+    ...result,
+    ...(before === undefined || after === undefined ? {} : { heelChangeDegrees: after - before }),
+    unevennessChange: result.unevenness - now.unevenness,
+  };
+}
+
+function isOneOfEachGroup(set: readonly UprightChoice[]): boolean {
+  const groups = set.flatMap(({ group }) => (group === undefined ? [] : [group]));
+  return new Set(groups).size === groups.length;
+}
+
+/** Sets of up to three choices that do not exclude each other, cheapest first; equal cost, fewer days first. */
 function setsByCost(choices: readonly UprightChoice[]): UprightChoice[][] {
   let sets: UprightChoice[][] = [[]];
   for (const choice of choices)
@@ -84,7 +106,7 @@ function setsByCost(choices: readonly UprightChoice[]): UprightChoice[][] {
   const sum = (set: readonly UprightChoice[], key: 'cost' | 'days'): number =>
     set.reduce((total, choice) => total + choice[key], 0);
   return sets
-    .filter(set => set.length > 0)
+    .filter(set => set.length > 0 && isOneOfEachGroup(set))
     .sort((a, b) => sum(a, 'cost') - sum(b, 'cost') || sum(a, 'days') - sum(b, 'days'));
 }
 
@@ -92,28 +114,57 @@ function isStepBetter(verdict: UprightVerdict, now: UprightVerdict): boolean {
   return STEPS.indexOf(verdict) > STEPS.indexOf(now);
 }
 
+interface Found {
+  readonly cheapest?: UprightChoiceResult;
+  readonly narrows?: UprightChoiceResult;
+}
+
+/** The cheapest set that improves the verdict; without one, the cheapest that improves the worst standing. */
+function search(
+  input: UprightInput,
+  now: UprightChoiceResult,
+  each: readonly UprightChoiceResult[],
+  sets: readonly UprightChoice[][],
+): Found {
+  let narrows: UprightChoiceResult | undefined;
+  for (const set of sets) {
+    const [only] = set;
+    const known = set.length === 1 ? each.find(({ ids }) => ids[0] === only?.id) : undefined;
+    const result = known ?? lookAt(input, set, verdict => isStepBetter(verdict, now.verdict));
+    if (result === undefined) continue;
+    if (isStepBetter(result.verdict, now.verdict)) return { cheapest: against(now, result) };
+    const isNarrower = result.verdict === now.verdict && isStepBetter(result.worst, now.worst);
+    if (isNarrower && narrows === undefined) narrows = against(now, result);
+  }
+  return narrows === undefined ? {} : { narrows };
+}
+
+function messageOf(now: UprightChoiceResult, { cheapest, narrows }: Found, scope: string): string {
+  if (cheapest !== undefined)
+    return `The cheapest set that improves the verdict from "${now.verdict}" to "${cheapest.verdict}": ${cheapest.titles.join(', ')}.`;
+  const none = `None of ${scope} of the choices improves the verdict "${now.verdict}".`;
+  if (narrows === undefined) return none;
+  return `${none} The cheapest set that takes "${now.worst}" out of the ranges: ${narrows.titles.join(', ')}.`;
+}
+
 /**
  * The choices side by side, each on its own, and the cheapest set of up to three that improves the verdict by a
  * step; or the words that no set does. Money and days are the caller's.
+ * @param verdict of the plan as it stands, where the caller knows it.
  */
-export function compareChoices(input: UprightInput, now: UprightVerdict): UprightChoices | undefined {
+export function compareChoices(input: UprightInput, verdict?: UprightVerdict): UprightChoices | undefined {
   const choices = input.choices ?? [];
   if (choices.length === 0) return undefined;
-  const each = choices.flatMap(choice => lookAt(input, [choice]) ?? []);
+  const plain = lookAt(input, []);
+  if (plain === undefined) return undefined;
+  const now = verdict === undefined ? plain : { ...plain, verdict };
+  const each = choices.flatMap(choice => {
+    const result = lookAt(input, [choice]);
+    return result === undefined ? [] : [against(now, result)];
+  });
   const sets = setsByCost(choices);
-  const looked = sets.slice(0, MOST_SETS);
-  for (const set of looked) {
-    const [only] = set;
-    const known = set.length === 1 ? each.find(({ ids }) => ids[0] === only?.id) : undefined;
-    const result = known ?? lookAt(input, set, now);
-    if (result && isStepBetter(result.verdict, now))
-      return {
-        each,
-        cheapest: result,
-        message: `The cheapest set that improves the verdict from "${now}" to "${result.verdict}": ${result.titles.join(', ')}.`,
-      };
-  }
+  const found = search(input, now, each, sets.slice(0, MOST_SETS));
   const scope =
-    sets.length > looked.length ? `the ${MOST_SETS} cheapest sets` : `any set of up to ${LARGEST_SET}`;
-  return { each, message: `None of ${scope} of the choices improves the verdict "${now}".` };
+    sets.length > MOST_SETS ? `the ${MOST_SETS} cheapest sets` : `any set of up to ${LARGEST_SET}`;
+  return { now, each, ...found, message: messageOf(now, found, scope) };
 }

@@ -110,6 +110,7 @@ function lowestWay(compartment: UprightCompartment): number {
   const own = compartment.openings.length > 0 || vents.length > 0 ? Math.min(...sills, ...vents) : Infinity;
   const isJoined = compartment.connections.some(({ closed }) => closed !== true);
   const isSized = compartment.openings.length === 0 && compartment.floods === true;
+  if (isSized && compartment.entry !== undefined) return compartment.entry;
   return isJoined || isSized ? compartment.z0 : own;
 }
 

@@ -49,17 +49,28 @@ export interface UprightChoiceResult {
   readonly verdict: UprightVerdict;
   /** Over the ranges; absent where no equilibrium exists. */
   readonly greatestHeelDegrees?: number;
+  /** Change of the greatest heel, degrees; absent where one side of it has no equilibrium. */
+  readonly heelChangeDegrees?: number;
   /** The same for the likely values alone. */
   readonly likelyHeelDegrees?: number;
+  /** The worst standing within the ranges: what the verdict comes to once everything is measured and comes out badly. */
+  readonly worst: UprightVerdict;
   readonly lowestGmMetres: number;
   /** Port and starboard evenness: difference of filled volume over the whole, 0 is even. */
   readonly unevenness: number;
+  readonly unevennessChange?: number;
+  /** Greatest list of the flooding simulation of the likely values while there is freeboard left. */
+  readonly peakListDegrees?: number;
 }
 
 export interface UprightChoices {
+  /** The plan as it stands, looked at in the same way as the choices. */
+  readonly now: UprightChoiceResult;
   readonly each: readonly UprightChoiceResult[];
   /** The cheapest set of the list that improves the verdict by one step. */
   readonly cheapest?: UprightChoiceResult;
+  /** Where no set improves the verdict: the cheapest that takes the worst standing out of the ranges. */
+  readonly narrows?: UprightChoiceResult;
   readonly message: string;
 }
 

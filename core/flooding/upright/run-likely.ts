@@ -47,6 +47,6 @@ export function runLikely(ship: ResolvedShip, at: LikelyValues): LikelyRun {
   const { input } = ship;
   const share = input.ventShare ?? UPRIGHT_DEFAULTS.ventShare.value;
   const plan = floodPlan(ship, input.displacement.likely, 0);
-  const sizing = sizeOpenings(ship, plan, targetSeconds(input), share);
+  const sizing = input.sizes ?? sizeOpenings(ship, plan, targetSeconds(input), share);
   return { sizing, run: simulateWith(ship, sizing, at) };
 }

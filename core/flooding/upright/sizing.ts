@@ -41,6 +41,7 @@ export function cutAround(area: number): number {
 
 /** Height above the keel of the middle of a sized opening: just clear of the floor. */
 export function sizedOpeningHeight(compartment: UprightCompartment): number {
+  if (compartment.entry !== undefined) return compartment.entry;
   const room = compartment.z1 - compartment.z0;
   return compartment.z0 + Math.min(room, HEIGHT) / 2 + Math.min(0.2, Math.max(0, room - HEIGHT) / 2);
 }
@@ -70,7 +71,21 @@ function neededAreas(plan: FloodPlan, spaces: readonly ResolvedSpace[], seconds:
     });
     before = now;
   }
-  return sums.map(sum => sum / (SHARP_EDGE * seconds * Math.sqrt(2 * GRAVITY)));
+  return sums.map((sum, i) => {
+    const late = lateSum(spaces[i], plan.depth);
+    return (late ?? sum) / (SHARP_EDGE * seconds * Math.sqrt(2 * GRAVITY));
+  });
+}
+
+/** Share of the target time in which a space kept until late is to fill once the sea reaches it. Judgement. */
+const LATE_SHARE = 0.25;
+
+/** The same sum for a space whose openings are cut high: all its volume in the last part of the time. */
+function lateSum(space: ResolvedSpace | undefined, depth: number): number | undefined {
+  const entry = space?.compartment.entry;
+  if (space === undefined || entry === undefined) return undefined;
+  const head = Math.max(LEAST_HEAD, (depth - entry) / 2);
+  return space.solid.capacity / Math.sqrt(head) / LATE_SHARE;
 }
 
 function noteFor(compartment: UprightCompartment, openings: number, draught: number): string | undefined {
@@ -91,7 +106,11 @@ export function sizeOpenings(
   seconds: number,
   ventShare: number,
 ): UprightSizing[] {
-  const level = { ...plan, mismatch: 0, spaces: plan.spaces.map(space => ({ ...space, sill: space.floor })) };
+  const spaces = plan.spaces.map((space, i) => ({
+    ...space,
+    sill: ship.spaces[i]?.compartment.entry ?? space.floor,
+  }));
+  const level = { ...plan, mismatch: 0, spaces };
   const draught = stateAtLevel(level, 0).draught;
   return neededAreas(level, ship.spaces, seconds).map((needed, i) => {
     const compartment = ship.spaces[i]?.compartment;

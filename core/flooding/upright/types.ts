@@ -1,3 +1,5 @@
+import type { UprightSizing } from './result-types';
+
 export type * from './result-types';
 
 /** A value with its range; all three in the unit the field states. */
@@ -69,6 +71,8 @@ export interface UprightCompartment {
   readonly openings: readonly UprightOpening[];
   readonly vents: readonly UprightVent[];
   readonly connections: readonly UprightConnection[];
+  /** Height above the keel, m, at which its sized openings are cut: high, she keeps its buoyancy until late. */
+  readonly entry?: number;
   /** Whether the plan floods it. Default: it does when it has an opening or is reached through a connection.
    * `true` without openings asks for sized ones; `false` keeps it tight. */
   readonly floods?: boolean;
@@ -98,8 +102,10 @@ export interface UprightEffect {
   readonly removedWeights?: readonly UprightWeight[];
   readonly kg?: LowLikelyHigh & { readonly basis: KgBasis };
   readonly openingsMismatch?: number;
-  /** Compartments kept tight until late. */
+  /** Compartments that stay tight to the end. */
   readonly keepTight?: readonly string[];
+  /** Compartments whose openings are cut high, at this height above the keel, m: their buoyancy is kept until late. */
+  readonly late?: readonly { readonly compartment: string; readonly entry: number }[];
   /** Cuts added between compartments. */
   readonly cuts?: readonly (UprightConnection & { readonly from: string })[];
   /** Openings added, by compartment. */
@@ -113,6 +119,8 @@ export interface UprightChoice {
   readonly title: string;
   readonly cost: number;
   readonly days: number;
+  /** Choices of one group exclude each other: the topside comes off by half or by most of it, not by both. */
+  readonly group?: string;
   readonly effect: UprightEffect;
 }
 
@@ -163,6 +171,8 @@ export interface UprightInput {
   >;
   /** Shell plate thickness, mm, for the cut quantities. */
   readonly plateThickness?: number;
+  /** Sizes already settled: those the work was priced with. Without them the openings are sized anew. */
+  readonly sizes?: readonly UprightSizing[];
   /** Vent area as a share of the opening area; default 0.15. */
   readonly ventShare?: number;
 }

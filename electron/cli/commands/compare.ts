@@ -24,10 +24,14 @@ export const compareCommand: Command = {
   },
 };
 
-function scenarioLine({ letter, scenario, estimate }: Evaluation): string {
+function scenarioLine({ letter, scenario, estimate, upright }: Evaluation): string {
   const summary = estimate?.money && summarise({ ...estimate, money: estimate.money });
   const total = summary?.total === undefined ? 'absent, see findings' : moneyText(summary.total);
-  return `${letter}  ${scenario.title.padEnd(42)} ${total.padStart(16)}  ${estimate?.schedule.finish ?? ''}`;
+  const days = estimate?.schedule.workDays === undefined ? '' : `${estimate.schedule.workDays} work days`;
+  const heel = upright?.greatestHeelDegrees;
+  const lean = heel === undefined ? 'no heel found' : `greatest heel ${heel.toFixed(1)} degrees`;
+  const screen = upright === undefined ? '' : `${lean}, ${upright.verdict} (screening)`;
+  return `${letter}  ${scenario.title.padEnd(42)} ${total.padStart(16)}  ${estimate?.schedule.finish ?? ''}  ${days.padStart(13)}  ${screen}`;
 }
 
 /** Each finding once: what is wrong with the project is found in every scenario. */
