@@ -1,44 +1,50 @@
-import type { Value } from './decimal';
-import { keepInner } from './inner';
+import { Inner, keepInner } from './inner';
 import { Order, rowsOf } from './order';
+import { Cells } from './quick/cells';
 import { SheetResult } from './result';
 import type { Sheet } from './sheet';
 import type { Step } from './step';
 
 /**
- * Evaluates a sheet exactly, in decimals of 34 digits. Never throws for the user's data: a figure that cannot
- * be computed is absent, and `sheetFindings` tells why.
+ * Evaluates a sheet exactly: as decimals of 34 digits, and quickly where whole numbers and doubles leave no doubt of
+ * them. Never throws for the user's data: a figure that cannot be computed is absent, and `sheetFindings` tells why.
  */
 export function evaluateSheet(sheet: Sheet): SheetResult {
   const order = new Order(sheet);
-  const values = new Array<Value>(order.size).fill(undefined);
-  let cell = 0;
+  const inner = new Inner(order, new Cells(order.size));
+  let first = 0;
   for (const step of order.steps) {
-    const { kind } = step;
-    const rows = rowsOf(step);
-    if (kind.cells !== undefined) {
-      for (let row = 0; row < rows; row++) {
-        const operands = order.operands(step, row).map(operand => values[operand]);
-        values[cell++] = kind.exact(operands, row);
-      }
-      continue;
-    }
-    const inRow = step.inputs.map(input => inRows(order, input));
-    const operands = inRow.map(({ first }) => values[first]);
-    for (let row = 0; row < rows; row++) {
-      for (let i = 0; i < inRow.length; i++) {
-        const input = inRow[i];
-        if (input?.moves === 1) operands[i] = values[input.first + row];
-      }
-      values[cell++] = kind.exact(operands, row);
-    }
+    if (step.kind.cells === undefined) evaluateInRows(inner, step, first);
+    else evaluateAcross(inner, step, first);
+    first += rowsOf(step);
   }
   const result = new SheetResult(sheet);
-  keepInner(result, { order, values });
+  keepInner(result, inner);
   return result;
 }
 
-/** Where an input's cells stand: its first, and whether each row has its own. */
-function inRows(order: Order, input: Step): { readonly first: number; readonly moves: 0 | 1 } {
-  return { first: order.cell(input, 0), moves: input.scope === undefined ? 0 : 1 };
+/** A step whose operands stand in the same row. */
+function evaluateInRows(inner: Inner, step: Step, first: number): void {
+  const { order, cells } = inner;
+  const { kind } = step;
+  const rows = rowsOf(step);
+  const operands = step.inputs.map(input => order.cell(input, 0));
+  const moves = step.inputs.map(input => (input.scope === undefined ? 0 : 1));
+  for (let row = 0; row < rows; row++) {
+    if (kind.quick?.(cells, operands, first + row, row) !== true)
+      cells.putExact(first + row, kind.exact(inner.values(operands), row));
+    for (let i = 0; i < moves.length; i++) operands[i] = (operands[i] ?? -1) + (moves[i] ?? 0);
+  }
+}
+
+/** A step that says itself which cells it takes. */
+function evaluateAcross(inner: Inner, step: Step, first: number): void {
+  const { order, cells } = inner;
+  const { kind } = step;
+  const rows = rowsOf(step);
+  for (let row = 0; row < rows; row++) {
+    const operands = order.operands(step, row);
+    if (kind.quick?.(cells, operands, first + row, row) !== true)
+      cells.putExact(first + row, kind.exact(inner.values(operands), row));
+  }
 }

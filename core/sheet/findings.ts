@@ -33,7 +33,7 @@ function walkBack(inner: Inner, roots: readonly number[]): ReadonlySet<number> {
   const seen = new Set<number>();
   const open = [...roots].reverse();
   for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
-    if (seen.has(cell) || inner.values[cell] !== undefined) continue;
+    if (seen.has(cell) || !inner.isAbsent(cell)) continue;
     seen.add(cell);
     open.push(
       ...absentOperands(inner, cell)
@@ -56,14 +56,15 @@ function placedCells(result: SheetResult, { order }: Inner): number[] {
 }
 
 /** The operands that are absent and matter; -1 for one that does not exist. */
-function absentOperands({ order, values }: Inner, cell: number): number[] {
+function absentOperands(inner: Inner, cell: number): number[] {
+  const { order } = inner;
   const at = order.at(cell);
   if (at === undefined) return [];
   const operands = order.operands(at.step, at.row);
-  const matters = at.step.kind.shown?.(operands.map(operand => values[operand]));
+  const matters = at.step.kind.shown?.(inner.values(operands));
   return operands.filter((operand, i) => {
     if (matters !== undefined && !matters.includes(i)) return false;
-    return operand < 0 || (values[operand] === undefined && order.at(operand)?.step.unit !== 'text');
+    return operand < 0 || (inner.isAbsent(operand) && order.at(operand)?.step.unit !== 'text');
   });
 }
 
@@ -74,7 +75,7 @@ function causesOf(inner: Inner, cell: number): Finding[] {
   const before = step.kind.carried;
   const carriedId = before?.id(row);
   if (before !== undefined && carriedId !== undefined) return sheetFindings(before.from, [carriedId]);
-  const operands = inner.order.operands(step, row).map(operand => inner.values[operand]);
+  const operands = inner.values(inner.order.operands(step, row));
   const reason = step.kind.reason?.(operands, row) ?? 'it cannot be calculated';
   const given = step.kind.givens?.[row];
   const place = given?.place ?? step.scope?.rows[row]?.place ?? (step.home ? idOf(step) : '');

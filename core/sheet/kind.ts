@@ -2,6 +2,7 @@ import type { Value } from './decimal';
 import type { FormulaContext, Term } from './formula/term';
 import type { Given } from './given';
 import type { LookUp } from './look-up';
+import type { Cells } from './quick/cells';
 import type { SheetResult } from './result';
 import type { Step } from './step';
 
@@ -35,6 +36,11 @@ export interface Kind {
   readonly cells?: (self: Step, row: number, book: Book) => readonly number[];
   /** The exact value; absent operands are the kind's own business. */
   readonly exact: (values: readonly Value[], row: number) => Value;
+  /**
+   * The same without decimals, straight into a cell, where whole numbers and doubles leave no doubt; false where they
+   * do, and then `exact` decides. Operands are cells; one that does not exist is absent.
+   */
+  readonly quick?: (cells: Cells, operands: readonly number[], out: number, row: number) => boolean;
   /** Why the value is absent although the operands are there. */
   readonly reason?: (values: readonly Value[], row: number) => string;
   /** The same calculation over trials, into `out`; absent is NaN. */

@@ -1,6 +1,6 @@
 import { BugError } from '../base';
 import { isDecimalText } from '../units';
-import { Exact, type Value } from './decimal';
+import { Exact, exactOfText, type Value } from './decimal';
 import type { Given } from './given';
 import type { SheetUnit } from './unit';
 
@@ -37,5 +37,5 @@ export function checkLookUp(table: LookUp): void {
 /** The value of an entry; absent beyond the table and where none is given. */
 export function entryValue(table: LookUp, entry: number | undefined): Value {
   const text = entry === undefined ? undefined : table.entries[entry]?.given.value;
-  return text === undefined ? undefined : new Exact(text);
+  return text === undefined ? undefined : exactOfText(text);
 }

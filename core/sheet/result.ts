@@ -61,15 +61,17 @@ export class SheetResult {
 
   /** A figure as a double; undefined when absent. */
   number(step: Step, rowKey?: string): number | undefined {
-    return this.at(step, rowKey).number;
+    return innerOf(this).number(this.cellOf(idOf(step, rowKey)));
   }
 
   /** A figure of money; undefined when absent. @throws BugError when it is not whole cents of dollars. */
   money(step: Step, rowKey?: string): Money | undefined {
-    const { id, unit, text } = this.at(step, rowKey);
+    const id = idOf(step, rowKey);
+    const found = this.#find(id);
+    if (found === undefined) throw new BugError(`there is no figure ${id}`);
+    const unit = boundUnit(step.unit, step.scope?.rows[found.row]?.own);
     if (unit !== 'USD') throw new BugError(`${id} is in ${unit}, not money`);
-    if (text === undefined) return undefined;
-    const exact = innerOf(this).values[this.cellOf(id)];
+    const exact = innerOf(this).value(this.#cell(found));
     return exact && fromCents(exact.times(100).toNumber());
   }
 
@@ -83,21 +85,25 @@ export class SheetResult {
   cellOf(id: string): number {
     const found = this.#find(id);
     if (found === undefined) throw new BugError(`there is no figure ${id}`);
-    return innerOf(this).order.cell(found.step, found.row);
+    return this.#cell(found);
   }
 
   #figure(step: Step, row: number): Figure {
-    const { order, values } = innerOf(this);
-    const value = values[order.cell(step, row)];
+    const inner = innerOf(this);
+    const cell = inner.order.cell(step, row);
     const at = step.scope?.rows[row];
     return {
       id: idOf(step, at?.key),
       title: step.home?.title ?? '',
       rowTitle: at?.title,
       unit: boundUnit(step.unit, at?.own),
-      text: value?.toFixed() ?? step.kind.texts?.[row],
-      number: value === undefined ? undefined : value.toNumber() + 0,
+      text: inner.text(cell) ?? step.kind.texts?.[row],
+      number: inner.number(cell),
     };
+  }
+
+  #cell({ step, row }: { readonly step: Step; readonly row: number }): number {
+    return innerOf(this).order.cell(step, row);
   }
 
   #find(id: string): { step: Step; row: number } | undefined {

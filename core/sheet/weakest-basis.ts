@@ -49,7 +49,7 @@ function basisOf(
     return id === undefined ? undefined : carried(kind.carried.from, id);
   }
   const operands = inner.order.operands(at.step, at.row);
-  const values = operands.map(operand => inner.values[operand]);
+  const values = kind.shown || kind.entry ? inner.values(operands) : [];
   const shown = kind.shown?.(values);
   const unchanged = LEAVES_UNCHANGED[kind.operation];
   const entry = kind.entry?.(values);
@@ -58,7 +58,7 @@ function basisOf(
     ...(entryBasis === undefined || entryBasis === 'schedule' ? [] : [entryBasis]),
     ...operands.flatMap((operand, i) => {
       if (operand < 0 || (shown !== undefined && !shown.includes(i))) return [];
-      if (unchanged !== undefined && values[i]?.eq(unchanged) === true) return [];
+      if (unchanged !== undefined && inner.equals(operand, unchanged)) return [];
       const basis = read(operand);
       return basis === undefined ? [] : [basis];
     }),

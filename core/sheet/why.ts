@@ -81,7 +81,7 @@ function visitsBelow(visit: Visit): Visit[] {
       },
     ];
   const operands = inner.order.operands(step, row);
-  const shown = step.kind.shown?.(operands.map(cell => inner.values[cell])) ?? operands.map((_, i) => i);
+  const shown = step.kind.shown?.(inner.values(operands)) ?? operands.map((_, i) => i);
   return shown.flatMap(i => {
     const cell = operands[i] ?? -1;
     const at = inner.order.at(cell);
@@ -99,7 +99,7 @@ function explained(visit: Visit, below: readonly string[]): WhyStep {
   const given = step.kind.givens?.[row];
   const at = step.scope?.rows[row];
   const inputs = [...below, ...entriesOf(visit).map(entry => entry.id)];
-  const value = visit.inner.values[visit.cell]?.toFixed();
+  const value = visit.inner.text(visit.cell);
   const byDefinition = given === undefined && inputs.length === 0 && value !== undefined;
   const titles = step.inputs.map(input => input.home?.title ?? input.kind.words(titlesOf(input.inputs)));
   const words = step.kind.words(titles);
@@ -137,7 +137,7 @@ function provenanceOf(given: Given): NonNullable<WhyStep['given']> {
 function usedEntry(visit: Visit) {
   const { step, row } = cellOf(visit);
   const operands = visit.inner.order.operands(step, row);
-  return step.kind.entry?.(operands.map(cell => visit.inner.values[cell]));
+  return step.kind.entry?.(visit.inner.values(operands));
 }
 
 /** The key of the entry used and of the next one, so that a reader can check which entry applies. */

@@ -34,11 +34,12 @@ export interface ColumnPlan {
  * @throws BugError when an id does not exist or an input is shorter than the batch.
  */
 export function columns(result: SheetResult, options: ColumnOptions): ColumnPlan {
-  const { order, values } = innerOf(result);
+  const inner = innerOf(result);
+  const { order } = inner;
   const { batch, inputs } = options;
   for (const [id, array] of inputs)
     if (array.length < batch) throw new BugError(`${id} has fewer values than a batch`);
-  const constantOf = (cell: number) => values[cell]?.toNumber() ?? NaN;
+  const constantOf = (cell: number) => inner.number(cell) ?? NaN;
   const varying = varyingCells(order, inputs);
   const live = liveCells(order, varying);
   const rootOf = passedOn(order, live, varying, constantOf);

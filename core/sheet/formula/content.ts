@@ -37,21 +37,21 @@ export function formatOf(unit: StepUnit, decimals: number | undefined): NumberFo
 
 /** The contents of a placed step's cells, row by row from workbook row `first`. */
 export function contentsOf(step: Step, context: EmitContext, first: number): CellContent[] {
-  const { order, values } = innerOf(context.result);
+  const inner = innerOf(context.result);
   const format = formatOf(step.unit, decimalsOf(step));
   const isGiven = step.kind.givens !== undefined;
   const pattern = isGiven || step.kind.texts ? undefined : patternOf(step, context.names);
   return Array.from({ length: rowsOf(step) }, (_, row): CellContent => {
     const text = step.kind.texts?.[row];
     if (step.kind.texts) return text === undefined ? { kind: 'blank' } : { kind: 'text', text };
-    const cell = order.cell(step, row);
-    const value = values[cell];
-    if (value === undefined) {
+    const cell = inner.order.cell(step, row);
+    const number = inner.number(cell);
+    if (number === undefined) {
       const matters = !isGiven || context.missing.has(cell);
       return matters ? { kind: 'absent', text: ABSENT_TEXT } : { kind: 'blank' };
     }
-    const number = value.toNumber() + 0;
-    if (!Number.isFinite(number)) throw new BugError(`${value.toFixed()} does not fit a cell of a workbook`);
+    if (!Number.isFinite(number))
+      throw new BugError(`${inner.text(cell) ?? ''} does not fit a cell of a workbook`);
     if (pattern === undefined) return { kind: 'input', value: number, format };
     return { kind: 'formula', formula: formulaIn(pattern, first + row), result: number, format };
   });

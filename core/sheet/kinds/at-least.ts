@@ -5,6 +5,9 @@ import { two } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
+import { ABSENT } from '../quick/cells';
+import { comparedWhole } from '../quick/operations';
+import { settled } from '../quick/settling';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -12,6 +15,14 @@ const record = (settledTo: number): Kind => ({
   operation: 'at least',
   settings: { settledTo },
   exact: two((a, b) => (settle(a, settledTo).gte(settle(b, settledTo)) ? ONE : ZERO)),
+  quick: (cells, [a = -1, b = -1], out) => {
+    if (cells.stateOf(a) === ABSENT || cells.stateOf(b) === ABSENT) return cells.putAbsent(out);
+    if (!settled(cells, a, settledTo)) return false;
+    const { whole, places } = cells;
+    if (!settled(cells, b, settledTo)) return false;
+    const apart = comparedWhole(whole, places, cells.whole, cells.places);
+    return apart !== undefined && cells.putWhole(out, apart >= 0 ? 1 : 0, 0);
+  },
   live: ([a, b], out) => {
     const value = asTrials(a, out.length);
     const bound = asTrials(b, out.length);

@@ -20,14 +20,15 @@ function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): K
     const at = rowBefore(row);
     return at === undefined ? undefined : idOf(step, step.scope?.rows[at]?.key);
   };
-  const { order, values } = innerOf(from);
-  const first = order.cell(step, 0);
+  const before = innerOf(from);
+  const first = before.order.cell(step, 0);
   return {
     operation: 'carried',
     exact: (_, row) => {
       const at = rowBefore(row);
-      return at === undefined ? undefined : values[first + at];
+      return at === undefined ? undefined : before.value(first + at);
     },
+    quick: (cells, _, out, row) => cells.copy(out, first + (rowBefore(row) ?? Number.NaN), before.cells),
     reason: () => 'it is absent where it is calculated',
     live: () => {
       throw new BugError('a carried figure is given by the sheet before, not calculated');

@@ -4,12 +4,14 @@ import { two } from '../exactly';
 import { subtracted, type Term } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest } from '../looseness';
+import { subtracted as subtract } from '../quick/operations';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'difference',
   exact: two((a, b) => a.minus(b)),
+  quick: (cells, [from = -1, less = -1], out) => subtract(cells, from, less, out),
   live: ([a, b], out) => {
     const from = asTrials(a, out.length);
     const less = asTrials(b, out.length);

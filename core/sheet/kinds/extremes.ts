@@ -5,6 +5,8 @@ import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind, Operand, Run } from '../kind';
 import { loosest } from '../looseness';
+import { ABSENT, type Cells } from '../quick/cells';
+import { compared } from '../quick/operations';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -23,9 +25,22 @@ function chain(kernel: Kernel, operands: readonly Operand[], out: Float64Array):
   ]);
 }
 
+/** The extreme of the operands; one absent and it is absent. */
+function extreme(cells: Cells, operands: readonly number[], out: number, sign: 1 | -1): boolean {
+  let [best = -1] = operands;
+  for (const cell of operands) {
+    if (cells.stateOf(cell) === ABSENT) return cells.putAbsent(out);
+    const apart = cell === best ? 0 : compared(cells, cell, best);
+    if (apart === undefined) return false;
+    if (apart * sign > 0) best = cell;
+  }
+  return cells.copy(out, best);
+}
+
 const smallest: Kind = {
   operation: 'minimum',
   exact: folded((a, b) => (b.lt(a) ? b : a), ZERO),
+  quick: (cells, operands, out) => extreme(cells, operands, out, -1),
   live: (operands, out) => chain(least, operands, out),
   formula: context => call('MIN', ...context.terms()),
   words: titles => `the least of ${titles.join(', ')}`,
@@ -34,6 +49,7 @@ const smallest: Kind = {
 const largest: Kind = {
   operation: 'maximum',
   exact: folded((a, b) => (b.gt(a) ? b : a), ZERO),
+  quick: (cells, operands, out) => extreme(cells, operands, out, 1),
   live: (operands, out) => chain(greatest, operands, out),
   formula: context => call('MAX', ...context.terms()),
   words: titles => `the greatest of ${titles.join(', ')}`,

@@ -1,9 +1,10 @@
 import { BugError } from '../../base';
 import { isDecimalText } from '../../units';
-import { ONE, ZERO, exactOfText, type Exact, type Value } from '../decimal';
+import { ONE, ZERO, exactOfText, type Exact } from '../decimal';
 import { atom } from '../formula/term';
 import type { Given } from '../given';
 import type { Kind, Run } from '../kind';
+import { wholeOfText } from '../quick/text';
 import { makeStep, type Step } from '../step';
 import type { Scope } from '../scope';
 import { boundUnit, type SheetUnit, type StepUnit } from '../unit';
@@ -18,11 +19,15 @@ const live = (): Run => notCalculated();
 function fault(given: Given | undefined, unit: string): string | undefined {
   if (given?.value === undefined) return 'it is not given';
   if (given.unit !== unit) return `it is given in ${given.unit}, not in ${unit}`;
+  if (PLAIN.has(given)) return undefined;
   const range = [given.value, given.low, given.high];
-  return range.every(text => text === undefined || isDecimalText(text))
-    ? undefined
-    : 'it is not a plain number';
+  if (!range.every(text => text === undefined || isDecimalText(text))) return 'it is not a plain number';
+  PLAIN.add(given);
+  return undefined;
 }
+
+/** Givens whose value and range were found to be plain numbers: the same are read again and again. */
+const PLAIN = new WeakSet<Given>();
 
 /** A number given for each row of a table, or one single given. */
 export function givenStep<U extends SheetUnit>(
@@ -31,13 +36,19 @@ export function givenStep<U extends SheetUnit>(
   scope: Scope | undefined,
 ): Step<U> {
   const unitIn = (row: number) => boundUnit(unit, scope?.rows[row]?.own);
-  const values = givens.map((given, row): Value => {
-    if (given?.value === undefined || fault(given, unitIn(row)) !== undefined) return undefined;
-    return exactOfText(given.value);
-  });
+  const isSound = (row: number) => fault(givens[row], unitIn(row)) === undefined;
   const kind: Kind = {
     operation: 'given',
-    exact: (_, row) => values[row],
+    exact: (_, row) => {
+      const text = isSound(row) ? givens[row]?.value : undefined;
+      return text === undefined ? undefined : exactOfText(text);
+    },
+    quick: (cells, _, out, row) => {
+      const text = isSound(row) ? givens[row]?.value : undefined;
+      if (text === undefined) return cells.putAbsent(out);
+      const read = wholeOfText(text);
+      return read !== undefined && cells.putWhole(out, read.whole, read.decimals);
+    },
     reason: (_, row) => fault(givens[row], unitIn(row)) ?? 'it is not given',
     live,
     formula: notCalculated,
@@ -52,6 +63,7 @@ export function textStep(texts: readonly (string | undefined)[], scope: Scope): 
   const kind: Kind = {
     operation: 'key',
     exact: () => undefined,
+    quick: (cells, _, out) => cells.putAbsent(out),
     live,
     formula: notCalculated,
     words: () => 'key',
@@ -64,6 +76,7 @@ function constant<U extends StepUnit>(unit: U, value: Exact): Step<U> {
   const kind: Kind = {
     operation: 'constant',
     exact: () => value,
+    quick: (cells, _, out) => cells.putWhole(out, value.toNumber(), 0),
     live,
     formula: () => atom(value.toFixed()),
     words: () => value.toFixed(),

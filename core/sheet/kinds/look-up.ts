@@ -7,6 +7,9 @@ import { call } from '../formula/term';
 import type { Kind, Run } from '../kind';
 import { entryValue, type LookUp } from '../look-up';
 import { requireDigits, requireSettled } from '../looseness';
+import { ABSENT, tens } from '../quick/cells';
+import { settled } from '../quick/settling';
+import { wholeOfText } from '../quick/text';
 import { makeStep, requireUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -27,6 +30,22 @@ function finder(table: LookUp, inSteps: boolean, settledTo: number, beyond: Beyo
     if (found === undefined) return undefined;
     if (at === last && key.gt(found)) return beyond === 'hold the last' ? last : undefined;
     return inSteps || found.eq(key) ? at : undefined;
+  };
+}
+
+/** The greatest whole number of at most 15 digits. */
+const MOST_TOLD = 999_999_999_999_999;
+
+/** The same by doubles, which tell keys of at most 15 digits apart as their decimals do. */
+function nearFinder(table: LookUp, inSteps: boolean, beyond: Beyond): (key: number) => number | undefined {
+  const keys = Float64Array.from(table.entries, entry => Number(entry.key));
+  const last = keys.length - 1;
+  return key => {
+    const at = stepOf(keys, key);
+    const found = keys[at];
+    if (found === undefined) return undefined;
+    if (at === last && key > found) return beyond === 'hold the last' ? last : undefined;
+    return inSteps || found === key ? at : undefined;
   };
 }
 
@@ -54,11 +73,21 @@ function liveLookUp(table: LookUp, inSteps: boolean, settledTo: number, beyond: 
 
 function record(table: LookUp, inSteps: boolean, settledTo: number, beyond: Beyond): Kind {
   const find = finder(table, inSteps, settledTo, beyond);
+  const isTelling = table.entries.every(entry => wholeOfText(entry.key) !== undefined);
+  const findNear = nearFinder(table, inSteps, beyond);
   const live = liveLookUp(table, inSteps, settledTo, beyond);
   return {
     operation: inSteps ? 'step look-up' : 'look-up',
     settings: { table: table.id, settledTo, beyond },
     exact: one(key => entryValue(table, find(key))),
+    quick: (cells, [key = -1], out) => {
+      if (cells.stateOf(key) === ABSENT) return cells.putAbsent(out);
+      if (!isTelling || !settled(cells, key, settledTo) || Math.abs(cells.whole) > MOST_TOLD) return false;
+      const text = table.entries[findNear(cells.whole / tens(cells.places)) ?? -1]?.given.value;
+      if (text === undefined) return cells.putAbsent(out);
+      const read = wholeOfText(text);
+      return read !== undefined && cells.putWhole(out, read.whole, read.decimals);
+    },
     reason: ([key]) => `${table.title} has no value for ${key?.toFixed() ?? ''} ${table.keyUnit}`,
     live: ([key], out) => live(asTrials(key, out.length), out),
     formula: context => {

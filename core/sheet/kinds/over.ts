@@ -5,12 +5,14 @@ import { two } from '../exactly';
 import { divided } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest } from '../looseness';
+import { dividedBy } from '../quick/operations';
 import { makeStep, type Step } from '../step';
 import { quotientUnit, type BaseUnit, type Bottom, type Side, type SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'quotient',
   exact: two((a, b) => (b.isZero() ? undefined : a.div(b))),
+  quick: (cells, [a = -1, b = -1], out) => dividedBy(cells, a, b, out),
   reason: () => 'the division is by zero',
   live: ([a, b], out) => {
     const top = asTrials(a, out.length);

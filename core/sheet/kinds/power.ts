@@ -4,6 +4,7 @@ import { Exact } from '../decimal';
 import { two } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
+import { DUST } from '../quick/cells';
 import { makeStep, requireUnit, type Step } from '../step';
 
 const record: Kind = {
@@ -12,6 +13,12 @@ const record: Kind = {
     const y = Math.pow(base.toNumber(), exponent.toNumber());
     return Number.isFinite(y) ? new Exact(y) : undefined;
   }),
+  quick: (cells, [base = -1, exponent = -1], out) => {
+    if (cells.stateOf(base) < 0 || cells.stateOf(exponent) < 0) return false;
+    const y = Math.pow(cells.near(base), cells.near(exponent));
+    if (Number.isSafeInteger(y)) return cells.putWhole(out, y + 0, 0);
+    return cells.putNear(out, y, Math.abs(y) * DUST);
+  },
   reason: () => 'the power has no finite value',
   live: ([a, b], out) => {
     const base = asTrials(a, out.length);

@@ -5,6 +5,7 @@ import { multiplied } from '../formula/term';
 import type { Kind } from '../kind';
 import { onlyOther } from '../only-other';
 import { loosenessOfProduct } from '../looseness';
+import { multiplied as multiply } from '../quick/operations';
 import { makeStep, requireUnit, type Step } from '../step';
 import { pricedUnit, productUnit, type BaseUnit, type Product, type SheetUnit, type Top } from '../unit';
 
@@ -18,6 +19,7 @@ function passes(constants: readonly (number | undefined)[]): number | undefined 
 const record: Kind = {
   operation: 'product',
   exact: folded(exactTimes, ONE),
+  quick: multiply,
   live: multiplyAll,
   passes,
   formula: context => multiplied(context.terms()),

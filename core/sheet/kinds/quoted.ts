@@ -3,12 +3,17 @@ import { asTrials, inTurn } from '../columns/runs';
 import { call, type Term } from '../formula/term';
 import type { Kind, Run } from '../kind';
 import { loosest } from '../looseness';
+import { ABSENT } from '../quick/cells';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
 const record = (count: number): Kind => ({
   operation: 'first present',
   exact: values => values.find(value => value !== undefined),
+  quick: (cells, operands, out) => {
+    for (const cell of operands) if (cells.stateOf(cell) !== ABSENT) return cells.copy(out, cell);
+    return cells.putAbsent(out);
+  },
   live: (operands, out) => {
     const [first, ...rest] = operands.map(operand => asTrials(operand, out.length));
     if (first === undefined) return () => undefined;

@@ -5,6 +5,8 @@ import { one } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
+import { ABSENT } from '../quick/cells';
+import { settled } from '../quick/settling';
 import { makeStep, requireUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -13,6 +15,10 @@ const record = (operation: string, digits: number): Kind => ({
   operation,
   settings: { digits },
   exact: one(x => settle(x, digits)),
+  quick: (cells, [of = -1], out) => {
+    if (cells.stateOf(of) === ABSENT) return cells.putAbsent(out);
+    return settled(cells, of, digits) && cells.putWhole(out, cells.whole, cells.places);
+  },
   live: ([a], out) => {
     const from = asTrials(a, out.length);
     const factor = 10 ** digits;

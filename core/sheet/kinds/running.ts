@@ -4,6 +4,8 @@ import { ZERO, plus } from '../decimal';
 import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
+import { NEAR } from '../quick/cells';
+import { added } from '../quick/operations';
 import { makeStep, nameOf, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -18,6 +20,7 @@ const record = (until: 'this row' | 'the row before'): Kind => ({
     return row === 0 ? [book.cell(column, last)] : [book.cell(self, row - 1), book.cell(column, last)];
   },
   exact: folded(plus, ZERO),
+  quick: (cells, operands, out) => added(cells, operands, out) && cells.stateOf(out) !== NEAR,
   live: addAll,
   formula: context => call('SUM', context.downTo(0, until)),
   words: ([title]) => `the running total of ${title ?? ''} to ${until}`,

@@ -4,6 +4,8 @@ import { settle } from '../decimal';
 import { call, multiplied, subtracted, type FormulaContext } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
+import { ABSENT, tens } from '../quick/cells';
+import { settled, settledProduct } from '../quick/settling';
 import { makeStep, requireUnit, type Step } from '../step';
 
 const record = (settledTo: number): Kind => ({
@@ -13,6 +15,20 @@ const record = (settledTo: number): Kind => ({
     if (amount === undefined || from === undefined || to === undefined) return undefined;
     const upTo = settle(amount.times(settle(to, settledTo)), 2);
     return upTo.minus(settle(amount.times(settle(from, settledTo)), 2));
+  },
+  quick: (cells, [amount = -1, from = -1, to = -1], out) => {
+    const decimals = cells.stateOf(amount);
+    if (decimals < 0 || cells.stateOf(from) === ABSENT || cells.stateOf(to) === ABSENT) return false;
+    const of = { whole: cells.mantissaOf(amount), decimals };
+    const part = (through: number): boolean =>
+      settled(cells, through, settledTo) &&
+      settledProduct(cells, of, { whole: cells.whole, decimals: cells.places }, 2);
+    if (!part(to)) return false;
+    const upTo = cells.whole * tens(2 - cells.places);
+    if (!part(from)) return false;
+    const before = cells.whole * tens(2 - cells.places);
+    if (!Number.isSafeInteger(upTo) || !Number.isSafeInteger(before)) return false;
+    return cells.putWhole(out, upTo - before + 0, 2);
   },
   live: ([amount, from, to], out) => {
     const [a, f, t] = [amount, from, to].map(operand => asTrials(operand, out.length));

@@ -5,12 +5,14 @@ import { added } from '../formula/term';
 import type { Kind } from '../kind';
 import { onlyOther } from '../only-other';
 import { loosest } from '../looseness';
+import { added as add } from '../quick/operations';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'sum',
   exact: folded(plus, ZERO),
+  quick: (cells, operands, out) => add(cells, operands, out),
   live: addAll,
   passes: constants => onlyOther(constants, 0),
   formula: context => added(context.terms()),

@@ -7,6 +7,7 @@ import { folded } from '../exactly';
 import { call, type FormulaContext } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireSettled } from '../looseness';
+import { added } from '../quick/operations';
 import { makeStep, nameOf, type Step } from '../step';
 import type { SheetUnit, StepUnit } from '../unit';
 
@@ -55,6 +56,7 @@ const byText: Kind = {
     return keyless === 0 ? cells : [...cells, ...new Array<number>(keyless).fill(-1)];
   },
   exact: folded(plus, ZERO),
+  quick: (cells, operands, out) => added(cells, operands, out),
   reason: () => 'a row has no key to be told apart by',
   live: addAll,
   passes: constants => onlyOther(constants, 0),

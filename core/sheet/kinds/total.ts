@@ -7,6 +7,8 @@ import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Book, Kind, Operand, Run } from '../kind';
 import type { Looseness } from '../looseness';
+import { ABSENT, type Cells } from '../quick/cells';
+import { added } from '../quick/operations';
 import { makeSingle, nameOf, type Step } from '../step';
 import type { SheetUnit, StepUnit } from '../unit';
 
@@ -20,6 +22,7 @@ const whole: Kind = {
   operation: 'total',
   cells: wholeColumn,
   exact: folded(plus, ZERO),
+  quick: (cells, operands, out) => added(cells, operands, out),
   live: addAll,
   passes: constants => onlyOther(constants, 0),
   formula: context => call('SUM', context.range(0)),
@@ -36,10 +39,18 @@ function gathered(gather: Gather, operands: readonly Operand[], out: Float64Arra
   };
 }
 
+const isPresent = (cells: Cells, cell: number) => cells.stateOf(cell) !== ABSENT;
+
 const present: Kind = {
   operation: 'known so far',
   cells: wholeColumn,
   exact: values => values.reduce<Exact>((sum, value) => (value === undefined ? sum : sum.plus(value)), ZERO),
+  quick: (cells, operands, out) =>
+    added(
+      cells,
+      operands.filter(cell => isPresent(cells, cell)),
+      out,
+    ),
   live: (operands, out) => gathered(addPresent, operands, out),
   formula: context => call('SUM', context.range(0)),
   shown: values => values.flatMap((value, i) => (value === undefined ? [] : [i])),
@@ -50,6 +61,8 @@ const count: Kind = {
   operation: 'count of known',
   cells: wholeColumn,
   exact: values => new Exact(values.filter(value => value !== undefined).length),
+  quick: (cells, operands, out) =>
+    cells.putWhole(out, operands.filter(cell => isPresent(cells, cell)).length, 0),
   live: (operands, out) => gathered(countPresent, operands, out),
   formula: context => call('COUNT', context.range(0)),
   shown: values => values.flatMap((value, i) => (value === undefined ? [] : [i])),

@@ -3,6 +3,7 @@ import { asTrials } from '../columns/runs';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest, requireSettled } from '../looseness';
+import { ABSENT, NEAR, tens } from '../quick/cells';
 import { makeStep, requireOneUnit, requireUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -10,6 +11,12 @@ const record: Kind = {
   operation: 'when',
   exact: ([condition, then, otherwise]) =>
     condition === undefined ? undefined : condition.eq(1) ? then : otherwise,
+  quick: (cells, [condition = -1, then = -1, otherwise = -1], out) => {
+    const state = cells.stateOf(condition);
+    if (state === ABSENT) return cells.putAbsent(out);
+    if (state === NEAR) return false;
+    return cells.copy(out, cells.mantissaOf(condition) === tens(state) ? then : otherwise);
+  },
   live: ([c, a, b], out) => {
     const condition = asTrials(c, out.length);
     const then = asTrials(a, out.length);
