@@ -14,8 +14,10 @@ export interface GeneratorMonth {
   readonly generated: number;
   readonly category: GeneratorCategory;
   readonly pickUps: number;
-  /** Streams on each pick-up of the month. */
+  /** Streams generated in the month. */
   readonly streams: readonly string[];
+  /** Streams that go with its pick-ups: also those that earlier months left on site. */
+  readonly pickedUp: readonly string[];
 }
 
 /** A part of what an activity generates: in one month, inside or outside an episodic event. */
@@ -58,20 +60,42 @@ export function generatorPlan(
     if (known === undefined || day < known) firstDays.set(monthOf(day), day);
   }
   const months = [...firstDays.keys()].sort().map(month => monthOfSite(limits, month, shares, kilograms));
-  const counts = pickUps(
-    limits,
-    months.map(month => ({
-      month: month.month,
-      category: month.category,
-      kilograms: month.generated,
-      firstDay: firstDays.get(month.month) ?? 0,
-    })),
-  );
   return {
-    months: months.map((month, i) => ({ ...month, pickUps: counts[i] ?? 0 })),
+    months: withPickUps(limits, months, firstDays, event),
     shares,
     ...(event === undefined ? {} : { event }),
   };
+}
+
+type MonthWithout = Omit<GeneratorMonth, 'pickUps' | 'pickedUp'>;
+
+/**
+ * The months with their pick-ups: what counts is kept and picked up by the limits of its category; what an episodic
+ * event makes goes by itself, at the latest when the event ends.
+ * @source 40 CFR 262.232(a)(5), 262.16(b), 262.17(a)
+ */
+function withPickUps(
+  limits: GeneratorLimits,
+  months: readonly MonthWithout[],
+  firstDays: ReadonlyMap<string, DayNumber>,
+  event: EpisodicEvent | undefined,
+): GeneratorMonth[] {
+  const kept = months.filter(month => month.counted > 0);
+  const counts = pickUps(
+    limits,
+    kept.map(month => ({ ...month, kilograms: month.counted, firstDay: firstDays.get(month.month) ?? 0 })),
+  );
+  const inEvent = event === undefined ? [] : months.filter(month => month.generated > month.counted);
+  const eventStreams = [...new Set(inEvent.flatMap(month => month.streams))];
+  return months.map(month => {
+    const own = counts[kept.indexOf(month)] ?? { count: 0, streams: [] };
+    const ends = month === inEvent.at(-1);
+    return {
+      ...month,
+      pickUps: own.count + (ends ? 1 : 0),
+      pickedUp: [...new Set([...own.streams, ...(ends ? eventStreams : [])])],
+    };
+  });
 }
 
 function sharesOf(
@@ -97,7 +121,7 @@ function monthOfSite(
   month: string,
   shares: readonly GeneratedShare[],
   of: ReadonlyMap<string, Generation>,
-): Omit<GeneratorMonth, 'pickUps'> {
+): MonthWithout {
   const own = shares.filter(share => share.month === month);
   const sum = (amount: (share: GeneratedShare) => number, only?: boolean) =>
     settled(

@@ -174,9 +174,9 @@ function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>, plan: GenerationPlan |
   return maximum(wholeUp(over(tonnes, holds), 4), wholeUp(over(cubic, volume), 4), loads);
 }
 
-/** Pick-ups of the months that generate the stream. */
+/** Pick-ups that the stream goes with. */
 function pickUpsOf(plan: GenerationPlan | undefined, { row }: Haul): number {
-  const months = plan?.months.filter(month => month.streams.includes(row.item.disposes ?? '')) ?? [];
+  const months = plan?.months.filter(month => month.pickedUp.includes(row.item.disposes ?? '')) ?? [];
   return months.reduce((count, month) => count + month.pickUps, 0);
 }
 

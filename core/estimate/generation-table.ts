@@ -32,7 +32,8 @@ export interface GenerationPlan {
     readonly month: string;
     readonly category: string;
     readonly pickUps: number;
-    readonly streams: readonly string[];
+    /** Streams that go with the pick-ups of the month. */
+    readonly pickedUp: readonly string[];
   }[];
   readonly shares: readonly {
     readonly item: string;

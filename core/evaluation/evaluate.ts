@@ -28,6 +28,7 @@ import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
+import { classedItems, noticeRelationships, ruleFindings } from './rules';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
 import { itemTimings } from './timing';
@@ -104,12 +105,12 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
-  const upright =
-    options.upright === false ? undefined : screenUpright(seen.project, estimate);
+  const upright = options.upright === false ? undefined : screenUpright(seen.project, estimate);
   const findings = [
     ...checked,
     ...surveyOf(seen.project, library).findings,
     ...estimateFindings(estimate),
+    ...ruleFindings(seen.project, estimate),
     ...ageingFindings(seen.project, library, estimate.items, options.today),
     ...(upright?.findings ?? []),
   ];
@@ -157,11 +158,15 @@ function estimateParts(
       item.include === undefined ? [] : [[item.item, item.include]],
     ),
   );
-  const all = knownItems(project, library);
+  const all = classedItems(knownItems(project, library), library, project);
   const scope = { options: input.options, plant, drivers };
   const items = chosenItems(all, { ...scope, include });
   const would = chosenItems(all, { ...scope, include: new Map() });
-  const relationships = [...itemRelationships(all, items), ...ownRelationships(project, items)];
+  const relationships = [
+    ...itemRelationships(all, items),
+    ...noticeRelationships(library, items),
+    ...ownRelationships(project, items),
+  ];
   const work = workSheet(
     input,
     library.drivers.filter(driver => drivers.has(driver.id)),

@@ -1,7 +1,8 @@
 import type { Finding } from '../base';
 import type { LineQuote, MoneySheet } from '../estimate';
-import { allocate, dollarsOf, fromCents, type Money } from '../money';
+import { allocate, moneyText, roundToCents, type Money } from '../money';
 import type { Project, Quote } from '../project';
+import { decimalProduct, quantity } from '../units';
 
 /** What the chosen quotes put in place of lines, and what is to be said of them. */
 export interface QuotedLines {
@@ -33,7 +34,7 @@ export function quotedLines(project: Project, computed: MoneySheet, today: strin
       if (amount === undefined) return;
       quotes.set(cover.item, {
         covered: cover.share,
-        amount: dollarsOf(amount).toFixed(2),
+        amount: moneyText(amount),
         source: `Quote of ${quote.vendor}, ${quote.dated}`,
         place: `/quotes/${quote.id}`,
       });
@@ -44,26 +45,33 @@ export function quotedLines(project: Project, computed: MoneySheet, today: strin
 
 type Cover = Quote['covers'][number];
 
-/** The amount for each covered line; none when the quote's unit, or a computed figure, is missing. */
+/** The amount for each covered line, exact to the cent; none when the quote's unit, or a computed figure, is missing. */
 function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): Money[] | undefined {
   const amount = quoteAmount(quote, covered, computed);
   const { result, lines } = computed;
   const bases = covered.map(cover => result.money(lines.columns.computed, cover.item));
   if (amount === undefined || covered.length === 0 || bases.some(base => base === undefined))
     return undefined;
-  const ratios = covered.map((cover, i) => Math.max(0, bases[i]?.cents ?? 0) * Number(cover.share));
-  return allocate(amount, ratios.some(ratio => ratio > 0) ? ratios : covered.map(() => 1));
+  const ratios = covered.map((cover, i) =>
+    decimalProduct(String(Math.max(0, bases[i]?.cents ?? 0)), cover.share),
+  );
+  return allocate(amount, ratios.some(ratio => ratio !== '0') ? ratios : covered.map(() => 1));
 }
 
-function quoteAmount(quote: Quote, covered: readonly Cover[], computed: MoneySheet): Money | undefined {
+/** What a quote comes to, for what it covers of the lines that are there; none when its unit does not fit. */
+export function quoteAmount(
+  quote: Quote,
+  covered: readonly Cover[],
+  computed: MoneySheet,
+): Money | undefined {
   const { value, unit } = quote.amount;
-  if (unit === 'USD') return fromCents(Math.round(Number(value) * 100));
+  if (unit === 'USD') return roundToCents(value);
   const [cover] = covered;
   if (cover === undefined || covered.length > 1) return undefined;
   const own = computed.lines.scope.rows.find(row => row.key === cover.item)?.own;
-  const quantity = computed.result.number(computed.lines.columns.quantity, cover.item);
-  if (unit !== `USD/${own ?? ''}` || quantity === undefined) return undefined;
-  return fromCents(Math.round(Number(value) * quantity * Number(cover.share) * 100));
+  const number = computed.result.number(computed.lines.columns.quantity, cover.item);
+  if (unit !== `USD/${own ?? ''}` || number === undefined) return undefined;
+  return roundToCents(decimalProduct(decimalProduct(value, quantity(number, '1').value), cover.share));
 }
 
 function quoteFindings(quote: Quote, covered: number, today: string): Finding[] {

@@ -40,4 +40,5 @@ export {
   type Verdict,
 } from './laboratory';
 export { surveyedPresence, type IntakeWidening, type SampleResult, type SurveyedPresence } from './survey';
-export { intakeFile } from './schema';
+export { sampledClasses, type SampledClass, type WasteClass } from './waste-class';
+export { intakeFile, wasteClassesFile } from './schema';

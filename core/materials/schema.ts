@@ -78,3 +78,10 @@ export const intakeFile = z.strictObject({
     }),
   ),
 });
+
+/** Materials whose waste goes one of two ways by its leach test: the stream when it is hazardous, and otherwise. */
+export const wasteClassesFile = z.strictObject({
+  wasteClasses: z.array(
+    z.strictObject({ material: key, hazardous: key, otherwise: key, ...provenanceSchema.shape }),
+  ),
+});

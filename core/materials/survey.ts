@@ -22,29 +22,53 @@ export interface IntakeWidening {
   readonly widening: number;
 }
 
-/** The families whose presence a laboratory decides: trip-point, analytes, and units as factors to the trip-point's. */
-const DECIDED: Readonly<
-  Partial<Record<FamilyKey, { point: string; analyte: RegExp; units: Readonly<Record<string, string>> }>>
-> = {
+/** How a laboratory decides presence: trip-point, analytes, and units as factors to the unit of the trip-point. */
+interface DecidedBy {
+  readonly point: string;
+  readonly analyte: RegExp;
+  readonly units: Readonly<Record<string, string>>;
+  readonly unitWords: string;
+}
+
+const BY_WEIGHT: Readonly<Record<string, string>> = {
+  ppm: '1',
+  'mg/kg': '1',
+  'ug/g': '1',
+  'µg/g': '1',
+  'ug/kg': '0.001',
+  'µg/kg': '0.001',
+  '%': '10000',
+};
+
+/** The families whose presence a laboratory decides. */
+const BY_FAMILY: Readonly<Partial<Record<FamilyKey, DecidedBy>>> = {
   pcb: {
     point: 'pcb-bulk-product',
     analyte: /pcb|aroclor|polychlorinated/i,
-    units: {
-      ppm: '1',
-      'mg/kg': '1',
-      'ug/g': '1',
-      'µg/g': '1',
-      'ug/kg': '0.001',
-      'µg/kg': '0.001',
-      '%': '10000',
-    },
+    units: BY_WEIGHT,
+    unitWords: 'mg/kg or ppm for PCB',
   },
   asbestos: {
     point: 'asbestos-content',
     analyte: /asbestos|chrysotile|amosite|crocidolite/i,
     units: { '%': '0.01', percent: '0.01', '1': '1' },
+    unitWords: '% for asbestos',
   },
 };
+
+/** Materials that a laboratory decides by a trip-point of their own. */
+const BY_MATERIAL: Readonly<Record<string, DecidedBy>> = {
+  'tbt-antifouling': {
+    point: 'tbt-content',
+    analyte: /tbt|tributyltin|organotin/i,
+    units: BY_WEIGHT,
+    unitWords: 'mg of tin a kg of dry paint for tributyltin',
+  },
+};
+
+function decidedBy({ id, family }: Material): DecidedBy | undefined {
+  return BY_MATERIAL[id] ?? BY_FAMILY[family];
+}
 
 /** Presence by material: of the survey where it decides, else by era; wider where the intake is unknown. */
 export interface SurveyedPresence {
@@ -83,7 +107,7 @@ function decided(
   results: readonly SampleResult[],
   points: readonly TripPoint[],
 ): { presence?: Presence; findings: Finding[] } {
-  const rule = DECIDED[material.family];
+  const rule = decidedBy(material);
   const own = results
     .map((result, i) => ({ result, place: `/survey/laboratory/${i}` }))
     .filter(({ result }) => result.material === material.id && rule?.analyte.test(result.analyte));
@@ -96,7 +120,7 @@ function decided(
   }));
   const findings = read.flatMap(({ result, place, value }) =>
     value === undefined
-      ? [wrongUnit(result, place)]
+      ? [wrongUnit(result, place, rule.unitWords)]
       : (resultFinding(value, point, place, result.sample) ?? []),
   );
   const verdicts = read.map(({ value }) => (value === undefined ? 'cannot tell' : verdictOf(value, point)));
@@ -139,14 +163,14 @@ function surveyed(share: 0 | 1, results: readonly SampleResult[]): Presence {
   };
 }
 
-function wrongUnit(result: SampleResult, place: string): Finding {
+function wrongUnit(result: SampleResult, place: string, unitWords: string): Finding {
   return {
     code: 'survey/wrong-unit',
     weight: 'warns',
     place,
     message: `Sample ${result.sample}: "${result.unit}" is not a unit in which ${result.analyte} is held against its trip-point.`,
     meaning: 'The result is not used; the assumption by era stays.',
-    remedy: 'Give the result in mg/kg or ppm for PCB, in % for asbestos.',
+    remedy: `Give the result in ${unitWords}.`,
   };
 }
 

@@ -33,8 +33,14 @@ export const USUAL_TOPSIDE: readonly TopsidePart[] = [
 /** The bow stands this much above the depth at the side (sheer and bulwark; judgement). */
 const BOW = 1.14;
 
-/** The highest point above the keel that stays, metres: of the parts the extent of removal leaves, or the bow. */
-export function highestStaying(depth: number, extent: string | undefined): number {
+/**
+ * The highest point above the keel that stays, metres: of the parts the extent of removal leaves, or the bow. Where
+ * the topside is taken off for the clearance, what stands above the height the water allows goes too.
+ * @param allowed metres of height that leave the clearance; only the extent `clearance` heeds it.
+ */
+export function highestStaying(depth: number, extent: string | undefined, allowed?: number): number {
   const staying = USUAL_TOPSIDE.filter(({ goes }) => extent === undefined || !goes.includes(extent));
-  return depth * Math.max(BOW, ...staying.map(({ top }) => top));
+  const usual = depth * Math.max(BOW, ...staying.map(({ top }) => top));
+  if (extent !== 'clearance' || allowed === undefined) return usual;
+  return Math.max(depth * BOW, Math.min(usual, allowed));
 }

@@ -19,9 +19,22 @@ export interface ItemRelationship {
   readonly maximumLag?: NonNullable<WorkItem['after'][number]['maximumLag']>;
 }
 
-/** The items of a scenario, in the order of the library. */
+/**
+ * The items of a scenario, in the order of the library. A stream that none of them fills is not hauled, and what is
+ * only done for such a stream is left out.
+ */
 export function chosenItems(items: readonly WorkItem[], choices: Choices): WorkItem[] {
-  return items.filter(item => choices.include.get(item.id) ?? isIn(item, choices));
+  const chosen = items.filter(item => choices.include.get(item.id) ?? isIn(item, choices));
+  const filled = new Set(chosen.flatMap(item => item.wastes.map(waste => waste.stream)));
+  return chosen.filter(
+    item => choices.include.get(item.id) === true || streamsOf(item).every(stream => filled.has(stream)),
+  );
+}
+
+/** The waste streams an item is only there for: the one it hauls, and those its conditions name. */
+function streamsOf({ disposes, when }: WorkItem): string[] {
+  const named = when.flatMap(condition => ('stream' in condition ? [condition.stream] : []));
+  return disposes === undefined ? named : [disposes, ...named];
 }
 
 function isIn(item: WorkItem, choices: Choices): boolean {
@@ -29,7 +42,7 @@ function isIn(item: WorkItem, choices: Choices): boolean {
   return item.when.every(condition => {
     if ('option' in condition) return condition.is.includes(choices.options[condition.option] ?? '');
     if ('plant' in condition) return condition.plant.includes(choices.plant);
-    return choices.drivers.has(condition.driver);
+    return 'stream' in condition || choices.drivers.has(condition.driver);
   });
 }
 

@@ -57,6 +57,8 @@ export const conditionOfUse = z.union([
   z.strictObject({ option: key, is: z.array(z.string()).min(1) }),
   z.strictObject({ driver: key, present: z.literal(true) }),
   z.strictObject({ plant: z.array(z.enum(['steam', 'diesel', 'none'])).min(1) }),
+  /** Another item of the scenario fills this waste stream. */
+  z.strictObject({ stream: key, filled: z.literal(true) }),
 ]);
 
 /** A relationship to an earlier item; items that are not in the scenario are passed through to their own predecessors. */
@@ -140,6 +142,8 @@ export const workItemSchema = z.strictObject({
   /** State of the zone: hot work needs gas-free; these two exclude each other in the zone and those that touch it. */
   hazard: z.enum(['hot-work', 'fuel-cleaning', 'asbestos-enclosure']).optional(),
   gasFree: z.enum(['needs', 'opens', 'loses']).optional(),
+  /** What it disturbs beside what it is there to remove: hidden asbestos, or a load-bearing member it takes out. */
+  disturbs: z.array(z.enum(['asbestos', 'load-bearing member'])).optional(),
   /** The materials whose clean-up goal this item meets. */
   meets: z.array(key).default([]),
   cautions: z.array(key).default([]),

@@ -102,12 +102,14 @@ describe('pick-ups', () => {
     category: is,
     kilograms,
     firstDay,
+    streams: [`of-${name}`],
   });
+  const counts = (months: Parameters<typeof pickUps>[1]) => pickUps(limits, months).map(one => one.count);
   const day = (n: number) => 20820 + n; // 1 January 2027 is day 20,819 from 1970-01-01
 
   test('a large generator is picked up within 90 days, a small one within 180', () => {
     const year = (is: 'small' | 'large', kilograms: number) =>
-      pickUps(limits, [
+      counts([
         month('2027-01', is, kilograms, day(0)),
         month('2027-02', is, kilograms, day(31)),
         month('2027-03', is, kilograms, day(59)),
@@ -120,14 +122,60 @@ describe('pick-ups', () => {
   });
 
   test('a very small generator holds less than 1,000 kg, a small one at most 6,000', () => {
-    expect(pickUps(limits, [month('2027-01', 'very small', 999, day(0))])).toEqual([1]);
+    expect(counts([month('2027-01', 'very small', 999, day(0))])).toEqual([1]);
     expect(
-      pickUps(limits, [
+      counts([
         ...Array.from({ length: 10 }, (_, i) =>
           month(`2027-${String(i + 1).padStart(2, '0')}`, 'very small', 100, day(i * 30)),
         ),
         month('2027-11', 'very small', 50, day(300)),
       ]),
     ).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1]);
+  });
+
+  test('what a month leaves stands on in the next, in weight, age and streams', () => {
+    // 40 CFR 262.16(b)(1): 6,000 kg at one time; 3,500 + 3,000 asks for one load, and 500 kg stay for the last.
+    const carried = pickUps(limits, [
+      month('2027-01', 'large', 1500, day(0)),
+      month('2027-02', 'very small', 50, day(31)),
+      month('2027-03', 'very small', 50, day(59)),
+    ]);
+    // 1 January to 1 April is 90 days: the large month's waste goes with the last pick-up, streams of all three.
+    expect(carried).toEqual([
+      { count: 0, streams: [] },
+      { count: 0, streams: [] },
+      { count: 1, streams: ['of-2027-01', 'of-2027-02', 'of-2027-03'] },
+    ]);
+    const heavy = pickUps(limits, [
+      month('2027-01', 'small', 3500, day(0)),
+      month('2027-02', 'small', 3000, day(31)),
+    ]);
+    expect(heavy).toEqual([
+      { count: 0, streams: [] },
+      { count: 2, streams: ['of-2027-01', 'of-2027-02'] },
+    ]);
+  });
+
+  test('what a load leaves is of its own month: the days count anew from there', () => {
+    const months = [
+      month('2027-01', 'small', 5900, day(0)),
+      month('2027-05', 'small', 300, day(120)),
+      month('2027-09', 'small', 300, day(243)),
+    ];
+    // The load of May takes January's waste; the 200 kg left are of 1 May and may stand 180 days, to 28 October.
+    expect(pickUps(limits, months)).toEqual([
+      { count: 0, streams: [] },
+      { count: 1, streams: ['of-2027-01', 'of-2027-05'] },
+      { count: 1, streams: ['of-2027-05', 'of-2027-09'] },
+    ]);
+  });
+
+  test('what an episodic event makes goes by itself and leaves the limits of the category alone', () => {
+    const work = [made(1200, '2027-06-07', '2027-06-11'), made(80, '2027-06-14', '2027-06-18')];
+    const { months } = generatorPlan(limits, [...work, made(60, '2027-09-06', '2027-09-10')], true);
+    expect(months.map(({ month: name, pickUps: count }) => [name, count])).toEqual([
+      ['2027-06', 1],
+      ['2027-09', 1],
+    ]);
   });
 });

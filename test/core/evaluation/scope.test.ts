@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { estimateJson, summarise } from '../../../core/evaluation';
+import { addMonths, dayOf, isoOf } from '../../../core/calendar';
+import { estimateJson, evaluate, summarise } from '../../../core/evaluation';
+import { materialOf } from '../../../core/evaluation/rules';
 import type { Project } from '../../../core/project';
 import { whyTree, why } from '../../../core/sheet';
 import { demoProject, estimated, evaluated } from './demo';
@@ -20,109 +22,55 @@ function gone(before: Project, after: Project): string[] {
   return lineIds(before).filter(id => !kept.has(id));
 }
 
-/** The material whose presence scales an item, through its driver and the drivers that one scales from. */
-function materialOf(item: string): string | undefined {
-  let driver = library.drivers.find(
-    candidate => candidate.id === library.items.find(row => row.id === item)?.driver,
-  );
-  while (driver !== undefined && driver.material === undefined) {
-    const baseOf = driver.base;
-    driver = library.drivers.find(candidate => candidate.id === baseOf);
-  }
-  return driver?.material;
-}
-
-const vessel = (changes: Partial<Project['vessel']>): Project => ({
-  ...base,
-  vessel: { ...base.vessel, ...changes },
-});
-
-describe('the years of the ship', () => {
-  test('build year 1955 to 1985 with later refit and coating takes away only lines whose material has an era rule by the build', () => {
-    const later = { lastRefit: 1990, lastCoating: 1999 };
-    const lost = gone(vessel({ built: 1955, ...later }), vessel({ built: 1985, ...later }));
-    expect(lost.length).toBeGreaterThan(5);
-    for (const id of lost) {
-      const item = library.items.find(candidate => candidate.id === id);
-      const material = library.materials.find(candidate => candidate.id === materialOf(id));
-      expect(
-        material?.decidedBy === 'built' || item?.disposes !== undefined || (item?.meets ?? []).length === 0,
-      ).toBe(true);
-    }
-    expect(lost).not.toContain('antifouling-removal');
-  });
-
-  test('last coating 1999 to 2005 removes tributyltin and nothing else', () => {
-    const lost = gone(vessel({ lastCoating: 1999 }), vessel({ lastCoating: 2005 }));
-    expect(lost).toContain('antifouling-removal');
-    for (const id of lost) expect(materialOf(id)).toBe('tbt-antifouling');
-  });
-});
-
-describe('doubling the lightship', () => {
-  test('scales each quantity driven by it by its stated exponent', () => {
-    const { lightship } = base.vessel;
-    if (lightship === undefined) throw new Error('the example has a lightship');
-    const doubled = estimated(
-      evaluated(
-        vessel({
-          lightship: {
-            value: String(Number(lightship.value) * 2),
-            unit: lightship.unit,
-            basis: lightship.basis,
-            source: lightship.source,
-          },
-        }),
-      ),
-    );
-    let checked = 0;
-    for (const driver of library.drivers.filter(candidate => candidate.base === 'lightship')) {
-      if (base.survey.measured.some(row => row.driver === driver.id)) continue;
-      const before = parts.work.result.number(parts.work.drivers.columns.number, driver.id);
-      const after = doubled.work.result.number(doubled.work.drivers.columns.number, driver.id);
-      if (before === undefined || after === undefined || driver.fixed !== undefined) continue;
-      const expected = before * 2 ** Number(driver.exponent?.value ?? 1);
-      const step = 10 ** -driver.decimals;
-      expect(Math.abs(after - expected)).toBeLessThanOrEqual(2 * step);
-      checked++;
-    }
-    expect(checked).toBeGreaterThan(3);
-  });
-});
-
 describe('a survey below the trip-point', () => {
   const sampled = (result: string, materials: readonly string[]): Project => ({
     ...base,
     survey: {
       ...base.survey,
-      laboratory: materials.map((material, i) => ({
-        sample: `S-${i + 1}`,
-        space: 'frame 40',
-        material,
-        analyte: 'PCB, total',
-        result,
-        unit: 'mg/kg',
-        qualifier: '',
-        reportingLimit: '5',
-        date: '2026-05-04',
-      })),
+      laboratory: base.survey.laboratory
+        .filter(row => !materials.includes(row.material))
+        .concat(
+          materials.map((material, i) => ({
+            sample: `S-${i + 1}`,
+            space: 'frame 40',
+            material,
+            analyte: 'PCB, total',
+            result,
+            unit: 'mg/kg',
+            qualifier: '',
+            reportingLimit: '5',
+            date: '2026-05-04',
+          })),
+        ),
     },
   });
   const families = ['pcb-cable', 'pcb-felt'];
+  const removalsOf = (materials: readonly string[]) =>
+    parts.items
+      .filter(item => materials.includes(materialOf(item, library) ?? ''))
+      .map(item => item.id)
+      .sort();
 
-  test('removes the removal lines of the sampled materials only, and the scenario stays permittable', () => {
+  test('removes exactly the lines of the sampled materials, and the scenario stays permittable', () => {
     const clear = sampled('ND', families);
-    const lost = gone(base, clear);
-    expect(lost).toContain('cable-stripping');
-    expect(lost).toContain('pcb-felt-removal');
-    const removals = lost.filter(id => (library.items.find(item => item.id === id)?.meets ?? []).length > 0);
-    for (const id of removals) expect(families).toContain(materialOf(id));
-    for (const id of lost.filter(other => !removals.includes(other)))
-      expect([id, materialOf(id) ?? 'scales from what is left out']).toEqual([
-        id,
-        expect.stringMatching(/pcb-cable|pcb-felt|scales from what is left out/),
-      ]);
+    expect(removalsOf(families)).toEqual(
+      expect.arrayContaining(['cable-stripping', 'cable-way-cleaning', 'pcb-felt-removal']),
+    );
+    expect(gone(base, clear).sort()).toEqual(removalsOf(families));
+    expect(gone(clear, base)).toEqual([]);
     expect(estimateJson(evaluated(clear))).toMatchObject({ permittable: true, unmetGoals: [] });
+  });
+
+  test('of every solid PCB also removes its haul, the notice to the landfill and what is watched because of it', () => {
+    const solids = library.materials
+      .filter(material => material.family === 'pcb' && !['liquid-pcb', 'pcb-ballasts'].includes(material.id))
+      .map(material => material.id);
+    const clear = sampled('49.9', solids);
+    expect(gone(base, clear).sort()).toEqual(
+      [...removalsOf(solids), 'haul-pcb-solids', 'pcb-landfill-notice', 'tissue-sampling'].sort(),
+    );
+    expect(gone(base, sampled('50.0', solids))).toEqual([]);
+    expect(evaluated(clear).findings.map(finding => finding.code)).not.toContain('rules/pcb-route');
   });
 
   test('a reporting limit above it keeps the lines and is a finding', () => {
@@ -189,21 +137,32 @@ describe('the generator category', () => {
     }
   });
 
-  test('moving one activity over a month’s end changes category, pick-ups and disposal cost', () => {
+  test('moving one activity over a month’s end changes that month’s category, its pick-ups and the disposal cost', () => {
     const before = disposalOf(base);
-    const activity = parts.schedule.activities.find(({ id }) => id === 'treated-ballast-removal');
-    if (activity === undefined) throw new Error('the example discharges treated ballast');
-    const [year = 0, month = 0] = activity.finish.split('-').map(Number);
-    const next = month === 12 ? `${year + 1}-01` : `${year}-${String(month + 1).padStart(2, '0')}`;
-    const after = disposalOf({
-      ...base,
-      items: [{ item: activity.id, notBefore: `${next}-03`, note: 'moved over the month’s end' }],
+    const counting = new Set(library.rateBook.streams.filter(row => row.counts).map(row => row.id));
+    const makers = parts.items.filter(item => item.wastes.some(waste => counting.has(waste.stream)));
+    const moved = makers.flatMap(({ id }) => {
+      const activity = parts.schedule.activities.find(candidate => candidate.id === id);
+      if (activity === undefined) return [];
+      const left = activity.finish.slice(0, 7);
+      const next = isoOf(addMonths(dayOf(`${left}-01`), 1)).slice(0, 7);
+      const after = disposalOf({
+        ...base,
+        items: [{ item: id, notBefore: `${next}-03`, note: 'moved over the month’s end' }],
+      });
+      const of = ({ months }: typeof before) => months.find(row => row.month === left);
+      const [a, b] = [of(before), of(after)];
+      return [
+        {
+          id,
+          category: a?.category !== b?.category,
+          pickUps: a?.pickUps !== b?.pickUps,
+          cost: after.cents !== before.cents,
+        },
+      ];
     });
-    const of = (months: typeof before.months, read: (row: (typeof before.months)[number]) => unknown) =>
-      months.map(row => [row.month, read(row)]);
-    expect(of(after.months, row => row.category)).not.toEqual(of(before.months, row => row.category));
-    expect(of(after.months, row => row.pickUps)).not.toEqual(of(before.months, row => row.pickUps));
-    expect(after.cents).not.toBe(before.cents);
+    expect(moved.length).toBeGreaterThan(3);
+    expect(moved.filter(row => row.category && row.pickUps && row.cost).map(row => row.id)).not.toEqual([]);
   });
 });
 
@@ -239,6 +198,21 @@ describe('quotes', () => {
     expect(cable.computed).toBe(direct(base, 'cable-stripping').direct);
     const share = (10000001 * cable.computed) / (cable.computed + felt.computed);
     expect(Math.abs(cable.direct - share)).toBeLessThanOrEqual(1);
+  });
+
+  test('amounts are exact where doubles are not: 1.005 and 8.575 USD round half up', () => {
+    const of = (value: string) =>
+      direct(
+        quoted(
+          quote({
+            covers: [{ item: 'pcb-felt-removal', share: '1' }],
+            amount: { value, unit: 'USD', basis: 'quoted', source: 'Invented quote', year: 2026 },
+          }),
+        ),
+        'pcb-felt-removal',
+      ).direct;
+    expect([1.005 * 100, 8.575 * 100].map(Math.round)).toEqual([100, 857]);
+    expect([of('1.005'), of('8.575')]).toEqual([101, 858]);
   });
 
   test('half a line quoted keeps the other half worked out', () => {
@@ -303,5 +277,29 @@ describe('figures out of date', () => {
     const codes = (project: Project) => evaluated(project).findings.map(finding => finding.code);
     expect(codes(wages(1.1))).toContain('rates/below-wage-table');
     expect(codes(wages(0.9))).not.toContain('rates/below-wage-table');
+  });
+
+  test('scrap and tug rates older than this year ask; a rate of this year, entered, does not', () => {
+    const asked = (project: Project, today = '2026-11-24') =>
+      evaluate(project, { today, seed: 1, schedules: 20, upright: false })
+        .findings.filter(finding => finding.code === 'rates/market-rate-out-of-date')
+        .map(finding => finding.place);
+    const steel = '/rates/overrides/scrap/cut-steel/price';
+    const tug = '/rates/overrides/equipment/ocean-tug/rate';
+    expect(asked(base)).toEqual(expect.arrayContaining([steel, tug]));
+    const entered = (year: number): Project => {
+      const rows = [
+        ['scrap/cut-steel/price', library.rateBook.scrap.find(row => row.id === 'cut-steel')?.price],
+        ['equipment/ocean-tug/rate', library.rateBook.equipment.find(row => row.id === 'ocean-tug')?.rate],
+      ] as const;
+      const overrides = rows.flatMap(([at, figure]) =>
+        figure === undefined ? [] : [{ at, figure: { ...figure, year, basis: 'quoted' as const } }],
+      );
+      return { ...base, rates: { ...base.rates, overrides } };
+    };
+    expect(asked(entered(2026)).filter(place => [steel, tug].includes(place))).toEqual([]);
+    expect(asked(entered(2025))).toEqual(expect.arrayContaining([steel, tug]));
+    // A rate of this year asks again when the year has turned.
+    expect(asked(entered(2026), '2027-01-02')).toEqual(expect.arrayContaining([steel, tug]));
   });
 });
