@@ -19,6 +19,9 @@ import { PaperRoom } from './paper-room';
 const dist = path.join(import.meta.dirname, '..');
 const modules = path.join(dist, '..', 'node_modules');
 
+/** What ends the program from outside; documents are let go before. */
+const END_SIGNALS: readonly NodeJS.Signals[] = ['SIGINT', 'SIGTERM', 'SIGHUP'];
+
 function say(line: string): void {
   process.stdout.write(`${line}\n`);
 }
@@ -56,7 +59,7 @@ async function serve(words: StartWords, choice: WindowChoice, folder: string): P
     ...(words.file === undefined ? {} : { atStart: path.resolve(words.file) }),
   });
   process.on('exit', () => documents.closeAll());
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => process.exit(0));
+  for (const signal of END_SIGNALS) process.on(signal, () => process.exit(0));
   const about = () => ({
     shell: 'browser' as const,
     version,

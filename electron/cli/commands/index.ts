@@ -1,15 +1,19 @@
 import type { Command } from '../command';
+import { bidCommand } from './bid';
 import { checkCommand } from './check';
 import { compareCommand } from './compare';
+import { copyCommand } from './copy';
 import { demoCommand } from './demo';
 import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
 import { fundingCommand } from './funding';
 import { newCommand } from './new';
+import { reviewCommand } from './review';
 import { riskCommand } from './risk';
 import { romCommand } from './rom';
 import { scheduleCommand } from './schedule';
 import { schemaCommand } from './schema';
+import { takeBackCommand } from './take-back';
 import { uprightCommand } from './upright';
 import { whyCommand } from './why';
 
@@ -21,9 +25,13 @@ export const COMMANDS: readonly Command[] = [
   whyCommand,
   uprightCommand,
   fundingCommand,
+  bidCommand,
   checkCommand,
+  reviewCommand,
   compareCommand,
   documentsCommand,
+  takeBackCommand,
+  copyCommand,
   newCommand,
   romCommand,
   schemaCommand,

@@ -1,0 +1,204 @@
+import { BugError } from '../base';
+import type { Json } from './json-text';
+import { structuredCloneJson } from './overlay';
+import { projectSchema, type Project } from './schema';
+
+/** The book that a copy is made without: what the bidder, or the owner, keeps to himself. */
+export type LeftOutBook = 'bid' | 'owner';
+
+/** What a copy leaves out, in words, with the number of entries. */
+export interface LeftOut {
+  readonly place: string;
+  readonly words: string;
+  readonly entries: number;
+}
+
+interface Rule {
+  /** Sections that go along. A section that is not named here stays behind: what is new is private until it is named. */
+  readonly sections: ReadonlySet<string>;
+  /** Fields of an adjusted work item that go along. */
+  readonly itemFields: ReadonlySet<string>;
+}
+
+const FRAME = ['format', 'version', 'title', 'sample', 'reader', 'statusDate'];
+const SHIP = ['vessel', 'site', 'survey', 'calendars', 'options', 'relationships', 'rates', 'contingency'];
+
+const RULES: Readonly<Record<LeftOutBook, Rule>> = {
+  bid: {
+    sections: new Set([
+      ...FRAME,
+      ...SHIP,
+      'items',
+      'funding',
+      'benefits',
+      'risk',
+      'record',
+      'notes',
+      'scenarios',
+    ]),
+    itemFields: new Set([
+      'item',
+      'include',
+      'quantity',
+      'duration',
+      'notBefore',
+      'actualStart',
+      'actualFinish',
+      'remaining',
+      'note',
+    ]),
+  },
+  owner: { sections: new Set([...FRAME, ...SHIP, 'scenarios']), itemFields: new Set() },
+};
+
+/** Fields of the rates that go along with every copy: which book and whose prices, never a price. */
+const RATE_FIELDS = new Set(['book', 'priceDate', 'fixedPriceYear']);
+
+const WORDS: Readonly<Record<string, string>> = {
+  bid: 'mark-ups, bid items and alternates',
+  quotes: 'quotes and the names of vendors',
+  receivedBids: 'bids received',
+  ownItems: 'work items of this project with their crews and hours',
+  'rates/wages': 'the wage table',
+  'rates/overrides': 'rates changed by hand',
+  items: 'changes made to work items',
+  'items/fields': 'hours and crews of work items',
+  funding: 'funding sources, shares and match',
+  benefits: 'benefit inputs',
+  risk: 'risk register and ranges',
+  record: 'approval, earlier and independent estimates',
+  contingency: 'the contingency',
+  attachments: 'attached files, by name',
+  notes: 'notes',
+  imports: 'column mappings of imported files',
+  scenarios: 'changes of scenarios that concern what is left out',
+  'scenarios/notes': 'notes of scenarios',
+};
+
+const told = (place: string, entries: number): LeftOut => ({
+  place: `/${place}`,
+  words: WORDS[place] ?? place,
+  entries,
+});
+
+function isObject(value: Json | undefined): value is { [key: string]: Json } {
+  return value !== null && typeof value === 'object' && !Array.isArray(value);
+}
+
+function entriesOf(value: Json): number {
+  return Array.isArray(value) ? value.length : 1;
+}
+
+/** The document, and what is taken out of it as the copy is made. */
+class Copying {
+  readonly leftOut: LeftOut[] = [];
+  readonly #rule: Rule;
+  readonly #book: LeftOutBook;
+
+  constructor(book: LeftOutBook) {
+    this.#book = book;
+    this.#rule = RULES[book];
+  }
+
+  document(whole: { [key: string]: Json }): { [key: string]: Json } {
+    const kept: { [key: string]: Json } = {};
+    for (const [name, value] of Object.entries(whole)) {
+      if (this.#rule.sections.has(name)) kept[name] = this.#section(name, value);
+      else if (name !== 'sha256' && (!Array.isArray(value) || value.length > 0))
+        this.leftOut.push(told(name, entriesOf(value)));
+    }
+    return kept;
+  }
+
+  #section(name: string, value: Json): Json {
+    if (name === 'rates' && isObject(value)) return this.#rates(value);
+    if (name === 'items' && Array.isArray(value)) return this.#items(value);
+    if (name === 'notes' && Array.isArray(value)) return this.#notes(value);
+    if (name === 'scenarios' && Array.isArray(value)) return value.map(each => this.#scenario(each));
+    if (name === 'contingency' && this.#book === 'owner') {
+      this.leftOut.push(told('contingency', 1));
+      return { policy: 'percentage' };
+    }
+    return value;
+  }
+
+  #rates(rates: { [key: string]: Json }): Json {
+    const kept: { [key: string]: Json } = {};
+    for (const [field, value] of Object.entries(rates)) {
+      if (RATE_FIELDS.has(field)) kept[field] = value;
+      else if (!Array.isArray(value) || value.length > 0)
+        this.leftOut.push(told(`rates/${field}`, entriesOf(value)));
+    }
+    return kept;
+  }
+
+  #items(items: readonly Json[]): Json {
+    let stripped = 0;
+    const kept = items.map(item => {
+      if (!isObject(item)) return item;
+      const fields = Object.entries(item).filter(([field]) => this.#rule.itemFields.has(field));
+      if (fields.length < Object.keys(item).length) stripped++;
+      return Object.fromEntries(fields);
+    });
+    if (stripped > 0) this.leftOut.push(told('items/fields', stripped));
+    return kept;
+  }
+
+  #notes(notes: readonly Json[]): Json {
+    const kept = notes.filter(note => isObject(note) && this.#goesAlong(String(note['at'])));
+    if (kept.length < notes.length) this.leftOut.push(told('notes', notes.length - kept.length));
+    return kept;
+  }
+
+  /** Whether a place of the document is in the copy, whole. */
+  #goesAlong(at: string): boolean {
+    const [section = '', first = '', second] = at.split('/').slice(1);
+    if (!this.#rule.sections.has(section)) return false;
+    if (section === 'rates') return RATE_FIELDS.has(first);
+    if (section === 'contingency') return this.#book !== 'owner';
+    return section !== 'items' || (second !== undefined && this.#rule.itemFields.has(second));
+  }
+
+  #scenario(scenario: Json): Json {
+    if (!isObject(scenario)) return scenario;
+    const changes = Array.isArray(scenario['changes']) ? scenario['changes'] : [];
+    const kept = changes.filter(change => isObject(change) && this.#goesAlong(String(change['at'])));
+    if (kept.length < changes.length) this.leftOut.push(told('scenarios', changes.length - kept.length));
+    if (this.#book === 'bid') return { ...scenario, changes: kept };
+    if (scenario['note'] !== undefined) this.leftOut.push(told('scenarios/notes', 1));
+    const { note: _note, ...rest } = scenario;
+    return { ...rest, changes: kept.map(withoutNote) };
+  }
+}
+
+function withoutNote(change: Json): Json {
+  if (!isObject(change)) return change;
+  const { note: _note, ...rest } = change;
+  return rest;
+}
+
+/**
+ * A copy of the project for someone else: without the bid book (mark-ups, quotes, vendors, hours and crews) or
+ * without the owner's book (estimate, funding, risk, bids received), and the list of what was left out. Names
+ * inside free text that goes along, such as the title, are the user's to look through.
+ */
+export function copyForOthers(
+  project: Project,
+  without: LeftOutBook,
+): { readonly project: Project; readonly leftOut: readonly LeftOut[] } {
+  const copying = new Copying(without);
+  const kept = copying.document(structuredCloneJson(project));
+  const parsed = projectSchema.safeParse(kept);
+  if (!parsed.success) throw new BugError(`a copy does not fit the schema: ${parsed.error.message}`);
+  return { project: parsed.data, leftOut: merged(copying.leftOut) };
+}
+
+/** One entry for each place. */
+function merged(all: readonly LeftOut[]): LeftOut[] {
+  const byPlace = new Map<string, LeftOut>();
+  for (const each of all) {
+    const before = byPlace.get(each.place)?.entries ?? 0;
+    byPlace.set(each.place, { ...each, entries: before + each.entries });
+  }
+  return [...byPlace.values()];
+}

@@ -1,0 +1,173 @@
+import { describe, expect, test } from 'vitest';
+import { shippedLibrary } from '../../../core/evaluation';
+import {
+  copyForOthers,
+  projectSchema,
+  startingProject,
+  writeProject,
+  type LeftOutBook,
+} from '../../../core/project';
+
+const figure = (value: string, unit: string, source: string) => ({
+  value,
+  unit,
+  basis: 'quoted' as const,
+  source,
+  year: 2026,
+});
+
+/** A project in which everything private is a word or number that stands nowhere else. */
+function fullProject() {
+  const start = startingProject(shippedLibrary(), {
+    reader: 'comparison',
+    hullType: 'freighter',
+    title: 'Invented freighter',
+    start: '2027-01-04',
+  });
+  return projectSchema.parse({
+    ...start,
+    rates: {
+      ...start.rates,
+      wages: [{ trade: 'labourer', figure: figure('71.2345', 'USD/h', 'secret-wage-source') }],
+      overrides: [
+        { at: '/rates/x', figure: figure('8123.45', 'USD', 'secret-rate-source'), note: 'secret-rate-note' },
+      ],
+    },
+    quotes: [
+      {
+        id: 'q1',
+        vendor: 'Secret Vendor Works',
+        dated: '2026-10-01',
+        validUntil: '2027-10-01',
+        covers: [{ item: 'hull-survey', share: '1' }],
+        exclusions: ['secret-exclusion'],
+        amount: figure('43210.98', 'USD', 'secret-quote-source'),
+        chosen: true,
+        attachment: 'secret-quote.pdf',
+      },
+    ],
+    items: [
+      {
+        item: 'hull-survey',
+        hoursPerUnit: figure('3.14159', 'h', 'secret-crew-source'),
+        crewsAtOnce: figure('7', '1', 'secret-crews-at-once'),
+        quantity: figure('2', '1', 'shared-quantity-source'),
+        note: 'shared-item-note',
+      },
+    ],
+    funding: undefined,
+    record: { approval: { by: 'Secret Approver', on: '2026-11-02' } },
+    receivedBids: [{ id: 'b1', bidder: 'Secret Bidder Yard', prices: [], alternates: [] }],
+    contingency: { policy: 'percentage', share: figure('0.1357', '1', 'secret-contingency-source') },
+    attachments: [{ name: 'secret-attachment.pdf', sha256: 'ab' }],
+    notes: [
+      { at: '/quotes/q1', text: 'secret-quote-text' },
+      { at: '/vessel/length', text: 'shared-vessel-text' },
+      { at: '/items/hull-survey', text: 'secret-item-text' },
+    ],
+    scenarios: [
+      {
+        id: 'a',
+        title: 'Plain',
+        note: 'secret-scenario-note',
+        changes: [
+          { at: '/quotes/q1/chosen', to: false, note: 'secret-change-note' },
+          { at: '/rates/overrides/0', to: 'secret-override-value' },
+          { at: '/items/hull-survey/hoursPerUnit', to: 'secret-hours-value' },
+          { at: '/site/county', to: 'shared-county' },
+        ],
+      },
+    ],
+  });
+}
+
+const PRIVATE_OF_BIDDER = [
+  '71.2345',
+  'secret-wage-source',
+  '8123.45',
+  'secret-rate-source',
+  'secret-rate-note',
+  'Secret Vendor Works',
+  'secret-exclusion',
+  '43210.98',
+  'secret-quote-source',
+  'secret-quote.pdf',
+  '3.14159',
+  'secret-crew-source',
+  'secret-crews-at-once',
+  'secret-quote-text',
+  'secret-item-text',
+  'secret-change-note',
+  'secret-override-value',
+  'secret-hours-value',
+  'Secret Bidder Yard',
+  'secret-attachment.pdf',
+];
+const PRIVATE_OF_OWNER = [
+  ...PRIVATE_OF_BIDDER,
+  'Secret Approver',
+  '0.1357',
+  'secret-contingency-source',
+  'secret-scenario-note',
+  'shared-quantity-source',
+  'shared-item-note',
+  'shared-vessel-text',
+];
+
+describe.each<[LeftOutBook, readonly string[], readonly string[]]>([
+  [
+    'bid',
+    PRIVATE_OF_BIDDER,
+    [
+      'shared-quantity-source',
+      'shared-item-note',
+      'shared-vessel-text',
+      'shared-county',
+      'Secret Approver',
+      '0.1357',
+      'secret-scenario-note',
+    ],
+  ],
+  ['owner', PRIVATE_OF_OWNER, ['shared-county']],
+])('a copy without the %s’s book', (book, gone, kept) => {
+  const full = fullProject();
+  const { project, leftOut } = copyForOthers(full, book);
+  const bytes = writeProject(project);
+
+  test('has none of its values in its bytes', () => {
+    expect(gone.filter(value => !writeProject(full).includes(value))).toEqual([]);
+    expect(gone.filter(value => bytes.includes(value))).toEqual([]);
+  });
+
+  test('keeps what it is shared for', () => {
+    expect(kept.filter(value => !bytes.includes(value))).toEqual([]);
+    expect(project.vessel).toEqual(full.vessel);
+    expect(project.site).toEqual(full.site);
+  });
+
+  test('lists every section that is left out, in words', () => {
+    const places = leftOut.map(each => each.place);
+    for (const place of [
+      '/quotes',
+      '/receivedBids',
+      '/rates/wages',
+      '/rates/overrides',
+      '/attachments',
+      '/scenarios',
+    ])
+      expect(places).toContain(place);
+    expect(leftOut.every(each => each.words.length > 3 && each.entries > 0)).toBe(true);
+  });
+
+  test('opens again as a whole document', () => {
+    expect(projectSchema.safeParse(JSON.parse(bytes)).success).toBe(true);
+  });
+
+  test('a section added to the document later stays behind until it is named', () => {
+    const known = new Set(Object.keys(projectSchema.shape));
+    const along = new Set(Object.keys(copyForOthers(full, book).project));
+    const secret = ['bid', 'quotes', 'receivedBids', 'attachments', 'ownItems', 'imports'];
+    for (const name of secret.filter(each => known.has(each)))
+      expect(along.has(name) && JSON.stringify(project[name as 'quotes']) !== '[]', name).toBe(false);
+  });
+});
