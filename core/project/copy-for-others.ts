@@ -145,13 +145,15 @@ class Copying {
   }
 
   #notes(notes: readonly Json[]): Json {
-    const kept = notes.filter(note => isObject(note) && this.#goesAlong(String(note['at'])));
+    const kept = notes.filter(note => this.#goesAlong(note));
     if (kept.length < notes.length) this.leftOut.push(told('notes', notes.length - kept.length));
     return kept;
   }
 
-  /** Whether a place of the document is in the copy, whole. */
-  #goesAlong(at: string): boolean {
+  /** Whether the place that a note or a change is about is in the copy, whole. */
+  #goesAlong(about: Json): boolean {
+    const at = isObject(about) ? about['at'] : undefined;
+    if (typeof at !== 'string') return false;
     const [section = '', first = '', second] = at.split('/').slice(1);
     if (!this.#rule.sections.has(section)) return false;
     if (section === 'rates') return RATE_FIELDS.has(first);
@@ -162,7 +164,7 @@ class Copying {
   #scenario(scenario: Json): Json {
     if (!isObject(scenario)) return scenario;
     const changes = Array.isArray(scenario['changes']) ? scenario['changes'] : [];
-    const kept = changes.filter(change => isObject(change) && this.#goesAlong(String(change['at'])));
+    const kept = changes.filter(change => this.#goesAlong(change));
     if (kept.length < changes.length) this.leftOut.push(told('scenarios', changes.length - kept.length));
     if (this.#book === 'bid') return { ...scenario, changes: kept };
     if (scenario['note'] !== undefined) this.leftOut.push(told('scenarios/notes', 1));
