@@ -4,7 +4,7 @@ import { readProject } from '../core/project';
 import { compareScenarios } from '../core/scenario';
 import type { PaperMaker } from './paper-room';
 import { HostProblem } from './problem';
-import { PAPERS } from './papers/kinds';
+import { EVERY_PAPER } from './papers/kinds';
 
 /** Makes papers from the text of a document: the host evaluates it again, the same document and seed as the window. */
 export function paperMaker(today: () => string): PaperMaker {
@@ -17,7 +17,7 @@ export function paperMaker(today: () => string): PaperMaker {
       id === scenario ? evaluation : evaluate(project, { ...options, scenario: id }),
     );
     const { writePapers } = await import('./papers/paper-set');
-    const kinds = PAPERS.filter(kind => only.includes(kind));
+    const kinds = EVERY_PAPER.filter(kind => only.includes(kind));
     const written = await writePapers(
       evaluation,
       folder,

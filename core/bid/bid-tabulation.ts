@@ -12,6 +12,8 @@ export interface TabulatedItem {
   readonly lowQuantity?: number;
   readonly highQuantity?: number;
   readonly estimate: Cents;
+  /** An allowance: the owner has set the amount, and every bid must carry it as set. */
+  readonly isAllowance?: boolean;
 }
 
 /** What a bidder wrote for an item: a unit price, an amount, or both. */
@@ -48,6 +50,8 @@ export function settleBid(items: readonly TabulatedItem[], bid: OpenedBid): Sett
     else amounts[item.id] = amount;
     if (extended !== undefined && price?.amount !== undefined && price.amount !== extended)
       findings.push(wrongExtension(bid, item, price.amount, extended));
+    if (item.isAllowance === true && amount !== undefined && amount !== item.estimate)
+      findings.push(changedAllowance(bid, item, amount));
   }
   const isWhole = items.every(item => amounts[item.id] !== undefined);
   return { bid, amounts, ...(isWhole && { total: sumCents(Object.values(amounts)) }), findings };
@@ -61,6 +65,17 @@ function missing(bid: OpenedBid, item: TabulatedItem): Finding {
     message: `${bid.bidder} gives no price for ${item.title}`,
     meaning: 'the bid has no total and cannot be ranked',
     remedy: 'treat it as the bidding rules say; ask counsel before asking the bidder',
+  };
+}
+
+function changedAllowance(bid: OpenedBid, item: TabulatedItem, amount: Cents): Finding {
+  return {
+    code: 'bid/allowance-changed',
+    weight: 'warns',
+    place: `/bids/${bid.id}/${item.id}`,
+    message: `${bid.bidder} writes ${dollars(amount)} for the allowance ${item.title}, which is set at ${dollars(item.estimate)}`,
+    meaning: 'the bids cannot be compared on this item',
+    remedy: 'treat it as the bidding rules say',
   };
 }
 

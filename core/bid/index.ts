@@ -25,8 +25,14 @@ export {
   type InternalSheet,
 } from './sheets';
 export { findLeaks, numbersIn, secretsOf, type Leak, type Secrets } from './leaks';
-export { compareQuotes, type LevelledQuote, type Quote, type QuoteComparison } from './quotes';
-export { bidMargin, type BidMargin, type Margin } from './margin';
+export {
+  compareQuotes,
+  type LevelledQuote,
+  type Quote,
+  type QuoteChoice,
+  type QuoteComparison,
+} from './quotes';
+export { bidMargin, breakEvenGrowth, marginAt, type BidMargin, type Margin } from './margin';
 export {
   settleBid,
   type BidPrice,

@@ -4,6 +4,8 @@ import type { BidSheet, InternalSheet } from './sheets';
 export interface Secrets {
   readonly numbers: readonly number[];
   readonly words: readonly string[];
+  /** What the bid says openly: item numbers, quantities and prices. A secret that is one of them is told anyway. */
+  readonly open: ReadonlySet<number>;
 }
 
 /** A secret found in what leaves. */
@@ -13,8 +15,8 @@ export interface Leak {
   readonly at: number;
 }
 
-/** A word this short is found everywhere and says nothing. */
-const SHORTEST_WORD = 4;
+/** A word this short stands inside many others: it counts only where it stands alone. */
+const SHORTEST_PART = 4;
 
 /**
  * Everything of the internal sheet that the bid sheet does not say: amounts in dollars, hours, rates, shares
@@ -28,31 +30,61 @@ export function secretsOf(internal: InternalSheet, sheet: BidSheet): Secrets {
     item.lines.flatMap(line => [line.source, ...line.facts.map(fact => fact.value)]),
   );
   return {
+    open,
     numbers: [...new Set(numbers)].filter(number => number !== 0 && !open.has(number)),
-    words: [...new Set(words)]
-      .filter(word => typeof word === 'string' && word.length >= SHORTEST_WORD)
-      .map(String)
-      .filter(word => !openWords.includes(word.toLowerCase())),
+    words: [...new Set(words.filter(word => typeof word === 'string'))].filter(
+      word => word.trim() !== '' && !openWords.includes(word.toLowerCase()),
+    ),
   };
 }
 
-/** Looks for secrets in whatever is about to leave: cells, comments, names, properties, cached values. */
+/**
+ * Looks for secrets in whatever is about to leave: cells, comments, names, properties, cached values. A number tells
+ * a secret when it is that secret at the decimals it is printed with, and is no number the bid says openly.
+ */
 export function findLeaks(contents: readonly (string | number)[], secrets: Secrets): Leak[] {
-  const numbers = new Set(secrets.numbers);
+  const byPrint = printedForms(secrets.numbers);
   return contents.flatMap((content, at) => {
-    const found = typeof content === 'number' ? [content] : numbersIn(content);
-    const told = found.filter(number => numbers.has(number)).map(secret => ({ secret, at }));
+    const printed = typeof content === 'number' ? [String(content)] : printedNumbers(content);
+    const numbers = printed.flatMap(print => secretBehind(print, byPrint, secrets.open));
     const text = String(content).toLowerCase();
-    const words = secrets.words
-      .filter(word => text.includes(word.toLowerCase()))
-      .map(secret => ({ secret, at }));
-    return [...told, ...words];
+    const words = secrets.words.filter(word => isSaid(word.toLowerCase(), text));
+    return [...numbers, ...words].map(secret => ({ secret, at }));
   });
+}
+
+const MOST_DECIMALS = 6;
+
+/** Each secret under its decimals and its print at them: 12,345.67 is also 12345.7 and 12346. */
+function printedForms(numbers: readonly number[]): Map<string, number> {
+  const forms = new Map<string, number>();
+  for (const number of numbers)
+    for (let decimals = 0; decimals <= MOST_DECIMALS; decimals++)
+      forms.set(Math.abs(number).toFixed(decimals), number);
+  return forms;
+}
+
+function secretBehind(
+  print: string,
+  forms: ReadonlyMap<string, number>,
+  open: ReadonlySet<number>,
+): number[] {
+  const secret = forms.get(print);
+  return secret === undefined || Number(print) === 0 || open.has(Number(print)) ? [] : [secret];
+}
+
+function isSaid(word: string, text: string): boolean {
+  if (word.length >= SHORTEST_PART) return text.includes(word);
+  return text.split(/[^\p{L}\p{N}]+/u).includes(word);
 }
 
 /** Every number printed in a text, thousands separators taken out. */
 export function numbersIn(text: string): number[] {
-  return [...text.matchAll(/\d[\d,]*(?:\.\d+)?/g)].map(([number]) => Number(number.replaceAll(',', '')));
+  return printedNumbers(text).map(Number);
+}
+
+function printedNumbers(text: string): string[] {
+  return [...text.matchAll(/\d[\d,]*(?:\.\d+)?/g)].map(([number]) => number.replaceAll(',', ''));
 }
 
 function amountsOf(internal: InternalSheet): number[] {
@@ -73,7 +105,8 @@ function plainNumbers(internal: InternalSheet): number[] {
     item.lines.flatMap(line => line.facts.map(fact => fact.value)),
   );
   const shares = internal.markUpShares.flatMap(({ share }) => [share, Number((share * 100).toFixed(6))]);
-  return [...facts.filter(value => typeof value === 'number'), ...shares];
+  const rates = internal.rates.map(rate => rate.value);
+  return [...facts.filter(value => typeof value === 'number'), ...shares, ...rates];
 }
 
 function openNumbers(sheet: BidSheet): number[] {

@@ -12,6 +12,7 @@ export interface Margin {
 /** The margin of a bid at the middle and at the careful cost, and where it breaks even. */
 export interface BidMargin {
   readonly price: Cents;
+  readonly atPlan: Margin;
   readonly atP50: Margin;
   readonly atP80: Margin;
   /** By how much the plan cost may grow before the margin is gone, as a share of it. */
@@ -30,13 +31,23 @@ export function bidMargin(
   percentiles: { readonly p50: Cents; readonly p80: Cents },
   costs?: readonly Cents[],
 ): BidMargin {
-  const at = (cost: Cents): Margin => ({ cost, margin: price - cost, share: (price - cost) / price });
   return {
     price,
-    atP50: at(percentiles.p50),
-    atP80: at(percentiles.p80),
-    breakEvenGrowth: price / plan - 1,
+    atPlan: marginAt(price, plan),
+    atP50: marginAt(price, percentiles.p50),
+    atP80: marginAt(price, percentiles.p80),
+    breakEvenGrowth: breakEvenGrowth(price, plan),
     ...(costs &&
       costs.length > 0 && { chanceOfLoss: costs.filter(cost => cost > price).length / costs.length }),
   };
+}
+
+/** What is left of a price at a cost. @param price above nothing. */
+export function marginAt(price: Cents, cost: Cents): Margin {
+  return { cost, margin: price - cost, share: (price - cost) / price };
+}
+
+/** By how much a cost may grow before it eats the price, as a share of the cost. */
+export function breakEvenGrowth(price: Cents, plan: Cents): number {
+  return price / plan - 1;
 }

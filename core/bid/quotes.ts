@@ -12,6 +12,12 @@ export interface Quote {
   readonly validUntil?: string;
 }
 
+/** The quote relied on, and why if it is not the lowest. */
+export interface QuoteChoice {
+  readonly quoteId: string;
+  readonly reason?: string;
+}
+
 /** A quote made comparable. */
 export interface LevelledQuote {
   readonly quote: Quote;
@@ -31,13 +37,13 @@ const ENOUGH_QUOTES = 3;
 
 /**
  * Compares the quotes for a scope after bringing each to the same scope.
- * @param choice the quote used, and why if it is not the lowest. @param neededOn the day the work is ordered.
+ * @param choice absent while none is relied on. @param neededOn the day the work is ordered, where it is known.
  */
 export function compareQuotes(
   scopeId: string,
   quotes: readonly Quote[],
-  choice: { readonly quoteId: string; readonly reason?: string },
-  neededOn: string,
+  choice?: QuoteChoice,
+  neededOn?: string,
 ): QuoteComparison {
   const levelled = quotes
     .map(quote => ({ quote, levelled: quote.amount + sumCents(quote.adjustments.map(one => one.amount)) }))
@@ -48,15 +54,18 @@ export function compareQuotes(
   return {
     rows,
     ...(rows.length > 1 && lowest > 0 && { spread: (highest - lowest) / lowest }),
-    findings: [...checkChoice(scopeId, rows, choice, neededOn), ...checkCount(scopeId, quotes)],
+    findings: [
+      ...(choice ? checkChoice(scopeId, rows, choice, neededOn) : [noneChosen(scopeId)]),
+      ...checkCount(scopeId, quotes),
+    ],
   };
 }
 
 function checkChoice(
   scopeId: string,
   rows: readonly LevelledQuote[],
-  choice: { readonly quoteId: string; readonly reason?: string },
-  neededOn: string,
+  choice: QuoteChoice,
+  neededOn: string | undefined,
 ): Finding[] {
   const place = `/quotes/${scopeId}`;
   const used = rows.find(row => row.quote.id === choice.quoteId);
@@ -79,16 +88,29 @@ function checkChoice(
         'write down why, or use the lowest',
       ),
     );
-  if (used.quote.validUntil !== undefined && used.quote.validUntil < neededOn)
+  const { validUntil } = used.quote;
+  if (validUntil !== undefined && neededOn !== undefined && validUntil < neededOn)
     findings.push(
       warns(
         'bid/quote-expired',
         place,
-        `the quote used stands until ${used.quote.validUntil}, the work is ordered on ${neededOn}`,
+        `the quote used stands until ${validUntil}, the work is ordered on ${neededOn}`,
         'ask for it to be renewed, and widen its range until then',
       ),
     );
   return findings;
+}
+
+function noneChosen(scopeId: string): Finding {
+  return {
+    ...warns(
+      'bid/quote-none-chosen',
+      `/quotes/${scopeId}`,
+      'no quote of this scope is relied on, so the worked-out cost stands',
+      'choose a quote, or keep them as a second way to check the cost',
+    ),
+    weight: 'notes',
+  };
 }
 
 function checkCount(scopeId: string, quotes: readonly Quote[]): Finding[] {

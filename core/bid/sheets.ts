@@ -10,6 +10,8 @@ export interface BidSheetRow {
   readonly quantity: number;
   readonly unitPrice?: Cents;
   readonly amount: Cents;
+  /** The owner has set the amount; the bid carries it as set. */
+  readonly isAllowance?: boolean;
 }
 
 /** The bid sheet: prices alone. It is built from prices and titles and has no place for anything else. */
@@ -37,6 +39,8 @@ export interface InternalSheet {
   }[];
   readonly buildUp?: BuildUp;
   readonly markUpShares: readonly { readonly title: string; readonly share: number }[];
+  /** Wages and burdened rates of the trades, and whatever else the prices rest on beyond a line. */
+  readonly rates: readonly { readonly title: string; readonly unit: string; readonly value: number }[];
 }
 
 interface InternalLine {
@@ -58,6 +62,7 @@ export function bidSheet(schedule: ScheduleOfValues): BidSheet {
       quantity: item.quantity,
       ...(unitPrice !== undefined && { unitPrice }),
       amount,
+      ...(item.allowance !== undefined && { isAllowance: true }),
     })),
     baseBid: schedule.baseBid,
     alternates: schedule.alternates.map(({ title, amount }, index) => ({ number: index + 1, title, amount })),
@@ -69,7 +74,11 @@ export function internalSheet(
   schedule: ScheduleOfValues,
   lines: readonly EstimateLine[],
   facts: readonly BuildUpFact[],
-  markUps: { readonly buildUp?: BuildUp; readonly shares: InternalSheet['markUpShares'] },
+  markUps: {
+    readonly buildUp?: BuildUp;
+    readonly shares: InternalSheet['markUpShares'];
+    readonly rates?: InternalSheet['rates'];
+  },
 ): InternalSheet {
   const items = schedule.items.map(({ item, cost }) => {
     const own = lines.filter(line => item.lineIds.includes(line.id));
@@ -81,7 +90,12 @@ export function internalSheet(
       cost,
     };
   });
-  return { items, ...(markUps.buildUp && { buildUp: markUps.buildUp }), markUpShares: markUps.shares };
+  return {
+    items,
+    ...(markUps.buildUp && { buildUp: markUps.buildUp }),
+    markUpShares: markUps.shares,
+    rates: markUps.rates ?? [],
+  };
 }
 
 function internalLine(line: EstimateLine, facts: readonly BuildUpFact[]): InternalLine {

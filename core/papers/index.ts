@@ -13,4 +13,5 @@ export { csvFiles, type NamedCsv } from './csv/files';
 export { csvFile, type CsvCell } from './csv/rows';
 export { monthlySpending, type MonthOfSpending } from './monthly-spending';
 export { reportHtml } from './report/report';
-export { bidWorkbook } from './bid/bid-workbook';
+export { bidPaper, bidWorkbook, type BidFrame } from './bid/bid-workbook';
+export { internalWorkbook } from './bid/internal-workbook';

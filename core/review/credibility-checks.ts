@@ -9,11 +9,13 @@ import { cannotTell, met, notMet, type Assessment, type CheckContext, type Check
 export const CREDIBILITY_CHECKS: Checks<
   | 'refreshed'
   | 'variances'
+  | 'lessons'
   | 'history'
   | 'sensitivity'
   | 'uncertainty'
   | 'cross-checks'
   | 'independent'
+  | 'contingency-level'
   | 'contingency-growth'
 > = {
   refreshed: ({ input, data }) => {
@@ -31,6 +33,7 @@ export const CREDIBILITY_CHECKS: Checks<
       return met(`every dollar since the last estimate is in ${earlier.steps.length} named steps`);
     return notMet(`${dollars(unexplained)} of the change since the last estimate is not explained`);
   },
+  lessons: checkLessons,
   history: checkHistory,
   sensitivity: ({ input, data }) => {
     const count = input.drivers?.length;
@@ -43,7 +46,7 @@ export const CREDIBILITY_CHECKS: Checks<
     if (planPercentile === undefined) return notMet('no simulation was run');
     return overLines(
       context,
-      line => !line.range || line.range.low > line.total || line.range.high < line.total,
+      line => line.total !== 0 && !line.isRanged,
       line => `${line.title} has no range around its amount`,
       `every line has a range; the plan figure is ${planPercentile} in 100`,
     );
@@ -65,8 +68,33 @@ export const CREDIBILITY_CHECKS: Checks<
       return { ...notMet(`${ground}, and the difference is not explained`), standing: 'partly' };
     return met(ground);
   },
+  'contingency-level': checkLevel,
   'contingency-growth': checkGrowth,
 };
+
+function checkLessons({ input }: CheckContext): Assessment {
+  const done = (input.schedule?.activities ?? []).filter(one => one.actualFinish !== undefined);
+  if (done.length === 0) return met('no work is finished yet, so there is nothing to learn from');
+  if (input.lessons.length === 0)
+    return notMet(
+      `${done.length} activities are finished, and nothing is written down for the next estimate`,
+    );
+  return met(`lessons written down: ${input.lessons.join('; ')}`);
+}
+
+function checkLevel({ input, data }: CheckContext): Assessment {
+  const { budgetPercentile, costAtP80, total, contingency } = input;
+  if (budgetPercentile === undefined || contingency === undefined)
+    return cannotTell('the contingency was not held against a simulation');
+  const atP80 =
+    costAtP80 === undefined
+      ? ''
+      : `; 80 in 100 need a contingency of ${dollars(Math.max(0, costAtP80 - total))}`;
+  const ground = `the estimate with its contingency of ${dollars(contingency)} holds in ${Math.round(budgetPercentile)} of 100 runs${atP80}`;
+  if (budgetPercentile >= 100 * limitOf(data, 'budget-confidence')) return met(ground);
+  const isBelowMiddle = budgetPercentile < 100 * limitOf(data, 'middle-confidence');
+  return isBelowMiddle ? notMet(ground) : { ...notMet(ground), standing: 'partly' };
+}
 
 function checkHistory({ input, data, growth }: CheckContext): Assessment {
   const like = likeHulls(input, growth, limitOf(data, 'like-length'));

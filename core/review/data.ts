@@ -16,6 +16,7 @@ export const PRACTICE_IDS = [
   'arithmetic',
   'refreshed',
   'variances',
+  'lessons',
   'history',
   'sensitivity',
   'uncertainty',
@@ -31,6 +32,7 @@ export const PRACTICE_IDS = [
   'schedule-risk',
   'progress',
   'baseline',
+  'contingency-level',
   'contingency-growth',
 ] as const;
 export type PracticeId = (typeof PRACTICE_IDS)[number];
@@ -46,6 +48,8 @@ export const LIMIT_IDS = [
   'history-low',
   'history-high',
   'fewest-drivers',
+  'budget-confidence',
+  'middle-confidence',
 ] as const;
 export type LimitId = (typeof LIMIT_IDS)[number];
 

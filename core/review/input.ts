@@ -14,7 +14,8 @@ export interface ReviewLine {
   readonly source: string;
   /** Quantity times rate in words; absent for a lump sum. */
   readonly workings?: string;
-  readonly range?: { readonly low: Cents; readonly high: Cents };
+  /** Whether a given behind it has a range, so that a simulation moves it. */
+  readonly isRanged: boolean;
   /** The year its prices are of. */
   readonly priceYear: number;
   /** Carried from its own price year to that of the estimate. */
@@ -95,8 +96,14 @@ export interface ReviewInput {
   readonly drivers?: readonly string[];
   /** The percentile of the plan figure in the simulation, 0 to 100. */
   readonly planPercentile?: number;
+  /** The percentile of the total with its contingency in the simulation, 0 to 100. */
+  readonly budgetPercentile?: number;
+  /** The cost that 80 in 100 runs do not exceed. */
+  readonly costAtP80?: Cents;
   /** The chance of the planned finish in the simulation, 0 to 1. */
   readonly chanceOfFinish?: number;
+  /** What went otherwise than planned and was written down. */
+  readonly lessons: readonly string[];
   readonly independent?: { readonly total: Cents; readonly explanation?: string };
   readonly madeOn: string;
   /** The day up to which progress is known, `YYYY-MM-DD`. */

@@ -1,8 +1,15 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from '../../core/base';
-import { estimateJson, scheduleJson, summarise, type Evaluation } from '../../core/evaluation';
-import { bidWorkbook, calendarFile, csvFiles, estimateWorkbook, reportHtml } from '../../core/papers';
+import { bidView, estimateJson, scheduleJson, summarise, type Evaluation } from '../../core/evaluation';
+import {
+  bidWorkbook,
+  calendarFile,
+  csvFiles,
+  estimateWorkbook,
+  internalWorkbook,
+  reportHtml,
+} from '../../core/papers';
 import type { Comparison } from '../../core/scenario';
 import type { PaperKind } from './kinds';
 import { findChromium, printPdf } from './print';
@@ -51,9 +58,13 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
   report,
   bid: async (source, folder) => {
     const paper = bidWorkbook(source.evaluation);
+    return paper === undefined ? noBid(source) : file(source, folder, 'bid.xlsx', await writeWorkbook(paper));
+  },
+  internal: async (source, folder) => {
+    const paper = internalWorkbook(source.evaluation);
     return paper === undefined
-      ? nothing('bid')
-      : file(source, folder, 'bid.xlsx', await writeWorkbook(paper));
+      ? noBid(source)
+      : file(source, folder, 'internal-build-up.xlsx', await writeWorkbook(paper));
   },
   calendar: (source, folder) => {
     const text = calendarFile(source.evaluation);
@@ -107,6 +118,12 @@ const NO_CHROMIUM: Finding = {
   meaning: 'All other papers are written.',
   remedy: 'Install Chromium or Edge, or print the report from the window.',
 };
+
+/** No bid file without a whole bid: what blocks it is told with it. */
+function noBid({ evaluation }: PaperSource): WrittenPapers {
+  const { files, findings } = nothing('bid');
+  return { files, findings: [...findings, ...bidView(evaluation).findings] };
+}
 
 function nothing(paper: string): WrittenPapers {
   const finding: Finding = {

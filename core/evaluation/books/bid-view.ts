@@ -8,6 +8,7 @@ import {
   type Alternate,
   type BidItem,
   type BidSheet,
+  type BuildUp,
   type BuildUpFact,
   type InternalSheet,
   type Leak,
@@ -37,8 +38,33 @@ export function bidView(evaluation: Evaluation): BidView {
   const choices = evaluation.project.bid;
   const items = bidItems(basis, choices);
   const schedule = scheduleOfValues(basis.lines, items, (choices?.alternates ?? []).map(alternateOf));
-  const internal = internalSheet(schedule, basis.lines, factsOf(basis), markUpsOf(basis));
-  return { schedule, sheet: bidSheet(schedule), internal, findings: schedule.findings };
+  const internal = internalSheet(schedule, basis.lines, factsOf(basis), {
+    ...markUpsOf(basis),
+    rates: wagesOf(basis),
+  });
+  return {
+    schedule,
+    sheet: bidSheet(schedule),
+    internal,
+    findings: [...schedule.findings, ...namedSuppliers(evaluation, schedule)],
+  };
+}
+
+/** Titles of the bid that name a supplier: the sheet that leaves would tell who is behind a price. */
+function namedSuppliers({ project }: Evaluation, schedule: ScheduleOfValues): Finding[] {
+  const titles = [...schedule.items.map(one => one.item), ...schedule.alternates];
+  return project.quotes.flatMap(({ vendor }) =>
+    titles
+      .filter(({ title }) => title.toLowerCase().includes(vendor.toLowerCase()))
+      .map(({ id, title }) => ({
+        code: 'bid/names-supplier',
+        weight: 'warns',
+        place: `/bid/items/${id}`,
+        message: `The bid sheet names ${vendor} in "${title}".`,
+        meaning: 'Whoever reads the bid knows who quoted for it.',
+        remedy: 'Write the title without the name.',
+      })),
+  );
 }
 
 /** Looks for anything of the internal sheet in what is about to leave. */
@@ -85,23 +111,48 @@ function alternateOf({ id, title, amount }: BidChoices['alternates'][number]): A
   return { id, title, amount: centsOfFigure(amount) };
 }
 
-/** Hours, crew rates and vendors behind the prices. */
+/** Hours, production rates, crew rates, quantities and vendors behind the prices. */
 function factsOf({ parts, summary, evaluation }: BookBasis): BuildUpFact[] {
   const contract = summary.lines.filter(line => line.contract);
-  const hours = contract.flatMap(({ id, hours: value }) =>
-    value === undefined || value === 0 ? [] : [{ lineId: id, title: 'Hours', value }],
-  );
-  const rates = contract.flatMap(({ id }) => {
-    const value = parts.money.result.figure(`lines/${id}/crew-rate`).number;
-    return value === undefined || value === 0 ? [] : [{ lineId: id, title: 'Crew rate', value }];
-  });
+  const { money, work } = parts;
+  const figures = contract.flatMap(({ id, hours, quantity }) => [
+    ...fact(id, 'Hours', hours),
+    ...fact(id, 'Hours for one', numberAt(work.result, `items/${id}/hours-per-unit`)),
+    ...fact(id, 'Crew rate', numberAt(money.result, `lines/${id}/crew-rate`)),
+    ...fact(id, 'Quantity', quantity),
+  ]);
   const vendors = evaluation.project.quotes.flatMap(quote =>
     quote.covers.map(cover => ({ lineId: cover.item, title: 'Vendor', value: quote.vendor })),
   );
-  return [...hours, ...rates, ...vendors];
+  return [...figures, ...vendors];
 }
 
-function markUpsOf({ lines, parts }: BookBasis): Parameters<typeof internalSheet>[3] {
+function fact(lineId: string, title: string, value: number | undefined): BuildUpFact[] {
+  return value === undefined || value === 0 ? [] : [{ lineId, title, value }];
+}
+
+function numberAt(result: BookBasis['parts']['money']['result'], id: string): number | undefined {
+  return result.has(id) ? result.figure(id).number : undefined;
+}
+
+/** The wage and the burdened rate of each trade. */
+function wagesOf({ parts }: BookBasis): InternalSheet['rates'] {
+  const kinds = [
+    ['wage', 'wage'],
+    ['contractor', 'with burdens'],
+  ] as const;
+  return parts.input.library.rateBook.trades.flatMap(({ id, title }) =>
+    kinds.flatMap(([column, words]) => {
+      const value = numberAt(parts.money.result, `trades/${id}/${column}`);
+      return value === undefined ? [] : [{ title: `${title}, ${words}`, unit: 'USD/h', value }];
+    }),
+  );
+}
+
+function markUpsOf({ lines, parts }: BookBasis): {
+  readonly buildUp: BuildUp;
+  readonly shares: InternalSheet['markUpShares'];
+} {
   const { library, overrides } = parts.input;
   const { result } = parts.money;
   const contract = lines.filter(line => line.contract);

@@ -1,9 +1,10 @@
-import type { Cents, MonthAmount, Reconciliation } from '../../cash-flow';
+import type { MonthAmount } from '../../cash-flow';
 import type { Award, ContractResults, GrantForm, Sf424a, Sf424c } from '../../funding';
 import type { ReviewRow } from '../../review';
 import type { Evaluation } from '../evaluate';
 import type { JsonObject } from '../json';
 import type { CashPart, GrantView } from './grant-view';
+import { amountsJson, inDollars, reconciliationJson } from './in-dollars';
 
 /** The grant view as the command line prints it: money in dollars, shares 0 to 1; what is absent is left out. */
 export function fundingJson({ scenario, findings: evaluated }: Evaluation, view: GrantView): JsonObject {
@@ -88,17 +89,17 @@ function awardJson({ source, form, indirect, income, narrative, tieOut }: Award)
       unused: inDollars(income.unused),
     },
     narrative: narrative.map(one => one.text),
-    tieOut: tieOut.map(
-      ({ classId, title, lineIds, estimate, form: onForm, formDifference, narrativeDifference }) => ({
-        line: classId,
-        title,
-        lines: lineIds,
-        estimate: inDollars(estimate),
-        form: inDollars(onForm),
-        difference: inDollars(formDifference),
-        narrativeDifference: inDollars(narrativeDifference),
-      }),
-    ),
+    tieOut: tieOut.map(row => ({
+      line: row.classId,
+      title: row.title,
+      lines: row.lineIds,
+      estimate: inDollars(row.estimate),
+      form: inDollars(row.form),
+      narrative: inDollars(row.narrative),
+      sentences: row.sentences,
+      difference: inDollars(row.formDifference),
+      narrativeDifference: inDollars(row.narrativeDifference),
+    })),
   };
 }
 
@@ -114,17 +115,17 @@ function form424aJson(form: Sf424a): JsonObject {
         id: activityId,
         title,
         listingNumber,
-        ...amounts({ federal, nonFederal, total }),
+        ...amountsJson({ federal, nonFederal, total }),
       })),
-      total: amounts({ ...sectionA.total }),
+      total: amountsJson({ ...sectionA.total }),
     },
     sectionB: sectionB.map(({ id, title, byActivity, total }) => ({
       id,
       title,
-      byActivity: amounts(byActivity),
+      byActivity: amountsJson(byActivity),
       total: inDollars(total),
     })),
-    sectionC: amounts({ ...sectionC }),
+    sectionC: amountsJson({ ...sectionC }),
     sectionD: {
       federal: sectionD.federal.map(inDollars),
       nonFederal: sectionD.nonFederal.map(inDollars),
@@ -138,7 +139,7 @@ function form424cJson({ lines, line17 }: Sf424c): JsonObject {
     lines: lines.map(({ id, title, total, notAllowable, allowable }) => ({
       id,
       title,
-      ...amounts({ total, notAllowable, allowable }),
+      ...amountsJson({ total, notAllowable, allowable }),
     })),
     line17: { share: line17.share, federal: inDollars(line17.federal), capped: line17.isCapped },
   };
@@ -156,36 +157,11 @@ function contractJson(
     ...(bought && { procurement: bought.method }),
     results: results.map(({ contractClass, base, indirect }) => ({
       class: contractClass,
-      ...amounts({ base, indirect }),
+      ...amountsJson({ base, indirect }),
     })),
-  };
-}
-
-function reconciliationJson({ id, from, steps, to, difference, closes }: Reconciliation): JsonObject {
-  const step = (one: Reconciliation['from']): JsonObject => ({
-    id: one.id,
-    title: one.title,
-    amount: inDollars(one.amount),
-    ...(one.lineIds && one.lineIds.length > 0 && { lines: one.lineIds }),
-  });
-  return {
-    id,
-    from: step(from),
-    steps: steps.map(step),
-    to: step(to),
-    difference: inDollars(difference),
-    closes,
   };
 }
 
 function monthJson({ month, amount }: MonthAmount): JsonObject {
   return { month, amount: inDollars(amount) };
-}
-
-function amounts(record: Readonly<Record<string, Cents>>): JsonObject {
-  return Object.fromEntries(Object.entries(record).map(([key, amount]) => [key, inDollars(amount)]));
-}
-
-function inDollars(amount: Cents): number {
-  return amount / 100;
 }

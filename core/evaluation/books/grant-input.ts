@@ -10,6 +10,7 @@ import {
   type IndirectChoice,
   type Scrap,
 } from '../../funding';
+import { roundToCents } from '../../money';
 import type { Funding, FundingSourceChoice } from '../../project';
 import type { BookBasis } from './book-lines';
 import { formMapping } from './form-mapping';
@@ -17,7 +18,7 @@ import type { BookRules } from './shipped-rules';
 
 /** An amount of money of the document in cents. */
 export function centsOfFigure(figure: Figure): Cents {
-  return Math.round(Number(figure.value) * 100);
+  return roundToCents(figure.value).cents;
 }
 
 /** The estimate and the funding section as what a grant budget is made from. */

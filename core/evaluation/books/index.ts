@@ -1,4 +1,5 @@
 export { benefitView, type BenefitView } from './benefit-view';
+export { bidJson, internalJson } from './bid-json';
 export { bidLeaks, bidView, type BidView } from './bid-view';
 export { bookBasis, type BookBasis, type BookOutcome } from './book-lines';
 export { fundingJson, reviewJson } from './funding-json';
@@ -6,5 +7,10 @@ export { grantInput } from './grant-input';
 export { grantView, type AwardDraws, type CashPart, type ContractMethod, type GrantView } from './grant-view';
 export { lineSpans, type LineSpan } from './line-spans';
 export type { AfterSinking } from './obligations';
-export { reviewInput, reviewRows, type ReviewExtras } from './review-input';
+export { historyJson } from './history-json';
+export { historyView, type GrowthCase, type HistoryView } from './history-view';
+export { contractorRun, marginView, type MarginView } from './margin-view';
+export { quoteView, type QuoteScope, type QuoteView } from './quote-view';
+export { reviewInput, reviewRows } from './review-input';
+export { bidsOfPrices, tabulationView, type AlternateAsked, type TabulationView } from './tabulation-view';
 export { shippedBookRules, type BookRules } from './shipped-rules';

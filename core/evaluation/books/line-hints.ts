@@ -3,6 +3,7 @@ import type { Funding } from '../../project';
 import type { WorkItem } from '../../work';
 import type { EstimateParts } from '../evaluate';
 import type { EstimateLine } from '../summary';
+import { centsOfFigure } from './grant-input';
 
 /** What a form needs to know of a line: from its work item, from who pays its crew, and from the funding section. */
 export function lineHints(
@@ -12,8 +13,12 @@ export function lineHints(
   funding: Funding | undefined,
 ): FormHints {
   const contractId = contractOf(line, funding);
+  const told = funding?.lineFacts?.find(fact => fact.item === line.id);
+  const isTravel = told?.travel ?? (!item.contract && item.formLine.objectClass === 'Travel');
   return {
-    ...(!item.contract && item.formLine.objectClass === 'Travel' && { travel: true }),
+    ...(isTravel && { travel: true }),
+    ...(told?.rent === true && { rent: true }),
+    ...(told?.unitPrice && { unitCost: centsOfFigure(told.unitPrice) }),
     ...(contractId !== undefined && { contractId }),
     ...(isDonated(line.id, funding) && { inKind: true }),
     ...(hasScrapCredit(line.id, parts) && { scrapCredit: true }),

@@ -1,55 +1,68 @@
 import { UNCHECKED_BASES } from '../../base';
 import { ELEMENTS, sumCents, type EstimateLine } from '../../cash-flow';
 import { review, type GrowthData, type ReviewInput, type ReviewLine, type ReviewRow } from '../../review';
+import type { SimulationResult } from '../../risk';
 import { shippedReviewData } from '../estimate-class';
 import type { Evaluation } from '../evaluate';
+import { rangedGivens } from '../risk';
 import { bookBasis, type BookBasis } from './book-lines';
 import { lineWords } from './line-words';
 import { priceFactors } from './price-factors';
+import { recordOfReview, simulationOfReview } from './review-record';
 import { reviewSchedule } from './review-schedule';
 import { shippedBookRules, type BookRules } from './shipped-rules';
 
-/** What a simulation and other people add to a review; what was not done is left out. */
-export type ReviewExtras = Partial<
-  Pick<ReviewInput, 'approval' | 'earlier' | 'drivers' | 'planPercentile' | 'chanceOfFinish' | 'independent'>
->;
-
-/** The quality review of an evaluation, practice by practice; nothing while the estimate is absent. */
+/**
+ * The quality review of an evaluation, practice by practice; nothing while the estimate is absent.
+ * @param simulation of the same evaluation; without it what only a simulation can tell is told as not done.
+ */
 export function reviewRows(
   evaluation: Evaluation,
-  extras: ReviewExtras = {},
+  simulation?: SimulationResult,
   rules: BookRules = shippedBookRules(),
 ): ReviewRow[] {
   const { basis } = bookBasis(evaluation);
   if (basis === undefined) return [];
-  return review({ ...reviewInput(basis, rules.growth), ...extras }, shippedReviewData(), rules.growth);
+  return review(reviewInput(basis, rules.growth, simulation), shippedReviewData(), rules.growth);
 }
 
-/** An evaluation as what the quality review looks at. */
-export function reviewInput(basis: BookBasis, growth: GrowthData): ReviewInput {
+/** An evaluation, its record and a simulation of it as what the quality review looks at. */
+export function reviewInput(
+  basis: BookBasis,
+  growth: GrowthData,
+  simulation?: SimulationResult,
+): ReviewInput {
   const { project } = basis.evaluation;
   const { summary } = basis;
   const schedule = reviewSchedule(basis);
   const { priceDate, fixedPriceYear } = project.rates;
   const contingency = summary.contingency?.cents;
+  const total = summary.total?.cents ?? 0;
+  const ranged = rangedItems(basis);
   return {
-    lines: basis.lines.map(line => reviewLine(line, basis)),
-    total: summary.total?.cents ?? 0,
+    lines: basis.lines.map(line => reviewLine(line, basis, ranged.has(line.id))),
+    total,
     ...(contingency !== undefined && { contingency }),
     priceYear: fixedPriceYear ?? Number(priceDate.slice(0, 4)),
     isEscalated: fixedPriceYear === undefined,
-    excludedStages: [],
     definition: definitionOf(basis),
     ...(schedule && { schedule }),
     madeOn: priceDate,
     statusDate: project.statusDate ?? basis.evaluation.today,
-    hull: hullOf(basis, growth),
+    hull: reviewHull(basis, growth),
     priceFactors: priceFactors(basis),
+    ...recordOfReview(project.record),
+    ...(simulation && simulationOfReview(simulation, total, contingency)),
   };
 }
 
+/** The items that a given with a range moves, in cost or in time. */
+function rangedItems({ parts }: BookBasis): ReadonlySet<string> {
+  return new Set(rangedGivens(parts).flatMap(given => given.items));
+}
+
 /** The parts of the money an obligation has after the finish are its nature, not a fault of the schedule. */
-function reviewLine(line: EstimateLine, basis: BookBasis): ReviewLine {
+function reviewLine(line: EstimateLine, basis: BookBasis, isRanged: boolean): ReviewLine {
   const { evaluation, parts, summary } = basis;
   const own = summary.lines.find(one => one.id === line.id);
   const words = own && lineWords(own, parts.money);
@@ -70,14 +83,19 @@ function reviewLine(line: EstimateLine, basis: BookBasis): ReviewLine {
     priceYear: line.year ?? priceYear,
     isNormalised: true,
     ...(isUnchecked && words?.given !== undefined && { assumption: `${words.given}; ${line.source}` }),
-    isCrossChecked: isQuoted(line.id, evaluation),
+    isRanged,
+    isCrossChecked: isCheckedTwice(line.id, evaluation),
     ...(first !== undefined && last !== undefined && { firstMonth: first, lastMonth: last }),
   };
 }
 
-/** A line that was worked out and quoted as well is checked a second way. */
-function isQuoted(lineId: string, { project }: Evaluation): boolean {
-  return project.quotes.some(quote => quote.covers.some(cover => cover.item === lineId));
+/** A line that was worked out and quoted as well, or worked out a second way, is checked a second way. */
+function isCheckedTwice(lineId: string, { project }: Evaluation): boolean {
+  const checks = project.record?.crossChecks ?? [];
+  return (
+    checks.some(check => check.item === lineId) ||
+    project.quotes.some(quote => quote.covers.some(cover => cover.item === lineId))
+  );
 }
 
 function definitionOf({ evaluation }: BookBasis): ReviewInput['definition'] {
@@ -103,7 +121,7 @@ const PARTICULARS = {
 const FEET_A_METRE = 1 / 0.3048;
 
 /** The hull by class and length; the recorded class that begins with the words of the hull type stands for it. */
-function hullOf({ parts }: BookBasis, growth: GrowthData): ReviewInput['hull'] {
+export function reviewHull({ parts }: BookBasis, growth: GrowthData): ReviewInput['hull'] {
   const { ship } = parts.input;
   const words = ship.type.id.replaceAll('-', ' ');
   const recorded = growth.history.find(hull => hull.hullClass.startsWith(words));

@@ -4,6 +4,7 @@ import { isObligation } from '../../estimate';
 import type { ReviewActivity, ReviewRelationship, ReviewSchedule } from '../../review';
 import type { Holding, ScheduledActivity } from '../../scheduling';
 import type { WorkItem } from '../../work';
+import type { Evaluation } from '../evaluate';
 import type { BookBasis } from './book-lines';
 
 /** The schedule as a reviewer sees it; absent where there is none. */
@@ -25,17 +26,24 @@ export function reviewSchedule(basis: BookBasis): ReviewSchedule | undefined {
     start,
     finish,
     stageDates: stageDates(activities),
+    ...baselineOf(basis),
   };
+}
+
+/** The approved plan that the record keeps. */
+function baselineOf({ evaluation }: BookBasis): Pick<ReviewSchedule, 'baseline'> {
+  const kept = evaluation.project.record?.baseline;
+  return kept === undefined ? {} : { baseline: { finish: kept.finish, keptOn: kept.keptOn } };
 }
 
 function reviewActivity(
   activity: ScheduledActivity,
   item: WorkItem,
-  { parts, summary }: BookBasis,
+  { parts, summary, evaluation }: BookBasis,
 ): ReviewActivity {
   const change = parts.input.adjustments.get(item.id);
   const hours = summary.lines.find(line => line.id === item.id)?.hours ?? 0;
-  const reason = reasonOf(item);
+  const reason = reasonOf(item, evaluation);
   return {
     id: item.id,
     title: activity.title,
@@ -56,8 +64,11 @@ function reviewActivity(
   };
 }
 
-/** Why an activity takes the time it takes: the source of a time that is not hours over crew. */
-function reasonOf({ duration }: WorkItem): string | undefined {
+/** Why an activity takes its time or has its date: what the record says, the note of a date, else the source of a time. */
+function reasonOf({ id, duration }: WorkItem, { project }: Evaluation): string | undefined {
+  const written = project.record?.reasons.find(one => one.item === id)?.reason;
+  const change = project.items.find(one => one.item === id && one.notBefore !== undefined);
+  if (written !== undefined || change !== undefined) return written ?? change?.note;
   if (duration === undefined) return undefined;
   return 'perUnit' in duration ? duration.perUnit.source : duration.source;
 }

@@ -1,71 +1,118 @@
-import { summarise, type EstimateLine, type Evaluation } from '../../evaluation';
-import { dollarsOf, plus, sumMoney, type Money } from '../../money';
+import type { BidSheet, BidSheetRow } from '../../bid';
+import type { Cents } from '../../cash-flow';
+import { bidView, type Evaluation } from '../../evaluation';
+import { anyBlocks } from '../../base';
+import { dollarsOf, fromCents } from '../../money';
 import { headingRow, moneyFormula, text } from '../workbook/cells';
 import type { PaperCell, PaperSheet, PaperWorkbook } from '../workbook/model';
 
 const FIRST_ROW = 5;
+const HEADINGS = ['Item', 'Work', 'Unit', 'Quantity', 'Unit price, USD', 'Amount, USD'];
 
-/** One item of the bid: what it is called and its lump sum. */
-interface BidItem {
+/** What a bid file says beside its prices. */
+export interface BidFrame {
   readonly title: string;
-  readonly amount: Money;
+  readonly date: string;
+  /** Set on invented examples: the file says so. */
+  readonly sample: boolean;
 }
 
 /**
- * The bid file: a schedule of values of the contract work, each item at its full price. It holds no cost, no mark-up
- * and no note of the contractor: only what the owner may see.
- * @returns nothing without an estimate, or when a line of contract work is absent: a part would pass for the price.
+ * The bid file of an evaluation.
+ * @returns nothing while there is no bid, or a finding blocks it: a part would pass for the price.
  */
 export function bidWorkbook(evaluation: Evaluation): PaperWorkbook | undefined {
-  const { estimate, project, today } = evaluation;
-  if (estimate?.money === undefined) return undefined;
-  const summary = summarise({ ...estimate, money: estimate.money });
-  if (summary.contractCost === undefined || summary.markUps === undefined) return undefined;
-  const names = new Map(estimate.items.map(item => [item.id, item.bidItem]));
-  const lines = summary.lines.filter(line => line.contract);
-  const items = bidItems(lines, names);
-  if (items === undefined) return undefined;
-  const price = plus(summary.contractCost, summary.markUps);
-  const sheet = valuesSheet(project.title, project.sample, items, price);
-  return { title: `${project.title}: bid`, date: today, names: [], sheets: [sheet] };
+  const { sheet, findings } = bidView(evaluation);
+  if (sheet === undefined || anyBlocks(findings)) return undefined;
+  const { project, today } = evaluation;
+  return bidPaper(sheet, { title: project.title, date: today, sample: project.sample });
 }
 
-function bidItems(lines: readonly EstimateLine[], names: ReadonlyMap<string, string>): BidItem[] | undefined {
-  const byName = new Map<string, Money[]>();
-  for (const line of lines) {
-    if (line.total === undefined) return undefined;
-    const name = names.get(line.id) ?? line.title;
-    byName.set(name, [...(byName.get(name) ?? []), line.total]);
-  }
-  return [...byName].map(([title, amounts]) => ({ title, amount: sumMoney(amounts) }));
+/**
+ * The bid sheet as a workbook: schedule of values, base bid, alternates. It is made from the bid sheet alone, which
+ * has no place for hours, wages, production rates, mark-ups or suppliers.
+ */
+export function bidPaper(sheet: BidSheet, frame: BidFrame): PaperWorkbook {
+  return {
+    title: `${frame.title}: bid`,
+    date: frame.date,
+    names: [],
+    sheets: [
+      valuesSheet(sheet, frame),
+      ...(sheet.alternates.length === 0 ? [] : [alternatesSheet(sheet, frame)]),
+    ],
+  };
 }
 
-function valuesSheet(title: string, sample: boolean, items: readonly BidItem[], price: Money): PaperSheet {
+function valuesSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet {
   const guard = FIRST_ROW + items.length;
-  const rows = items.flatMap(({ title: words, amount }, i): PaperCell[] => [
-    text(FIRST_ROW + i, 1, String(i + 1)),
-    text(FIRST_ROW + i, 2, words),
-    text(FIRST_ROW + i, 3, 'lump sum'),
-    {
-      row: FIRST_ROW + i,
-      column: 4,
-      content: { kind: 'money', value: dollarsOf(amount), role: 'input' },
-    },
-  ]);
   return {
     name: 'Schedule of values',
     cells: [
-      text(1, 1, `Schedule of values: ${title}`, 'title'),
+      ...head(`Schedule of values: ${frame.title}`, frame.sample),
       text(2, 1, 'Each item at its full price, overhead, profit, bond, insurance and tax included.', 'note'),
-      ...(sample ? [text(3, 1, 'Invented example: not an offer.', 'caution')] : []),
-      ...headingRow(FIRST_ROW - 1, ['Item', 'Work', 'Unit', 'Amount, USD']),
-      ...rows,
+      ...headingRow(FIRST_ROW - 1, HEADINGS),
+      ...items.flatMap((item, i) => itemCells(item, FIRST_ROW + i)),
       text(guard, 2, 'Put new items in above this row.', 'note'),
-      text(guard + 1, 2, 'Contract price', 'total'),
-      moneyFormula(guard + 1, 4, `ROUND(SUM(D${FIRST_ROW}:D${guard}),2)`, price, 'total'),
+      text(guard + 1, 2, 'Base bid', 'total'),
+      moneyFormula(guard + 1, 6, `ROUND(SUM(F${FIRST_ROW}:F${guard}),2)`, fromCents(baseBid), 'total'),
     ],
-    widths: [8, 70, 14, 20],
+    widths: [8, 60, 14, 14, 18, 20],
     headingRows: FIRST_ROW - 1,
-    landscape: false,
+    landscape: true,
+  };
+}
+
+function itemCells(item: BidSheetRow, row: number): PaperCell[] {
+  return [
+    text(row, 1, String(item.number)),
+    text(row, 2, item.isAllowance === true ? `${item.title} (allowance, as set by the owner)` : item.title),
+    text(row, 3, item.unit),
+    {
+      row,
+      column: 4,
+      content: { kind: 'number', value: item.quantity, decimals: undefined, role: 'result' },
+    },
+    ...(item.unitPrice === undefined
+      ? [money(row, 6, item.amount)]
+      : [
+          money(row, 5, item.unitPrice),
+          moneyFormula(row, 6, `ROUND(D${row}*E${row},2)`, fromCents(item.amount)),
+        ]),
+  ];
+}
+
+function alternatesSheet({ alternates }: BidSheet, frame: BidFrame): PaperSheet {
+  return {
+    name: 'Alternates',
+    cells: [
+      ...head(`Alternates: ${frame.title}`, frame.sample),
+      text(2, 1, 'What each adds to the base bid, or takes from it. They are not in the base bid.', 'note'),
+      ...headingRow(FIRST_ROW - 1, ['Alternate', 'Work', 'Adds or takes', 'Amount, USD']),
+      ...alternates.flatMap(({ number, title, amount }, i) => [
+        text(FIRST_ROW + i, 1, String(number)),
+        text(FIRST_ROW + i, 2, title),
+        text(FIRST_ROW + i, 3, amount < 0 ? 'takes' : 'adds'),
+        money(FIRST_ROW + i, 4, amount),
+      ]),
+    ],
+    widths: [10, 60, 14, 20],
+    headingRows: FIRST_ROW - 1,
+    landscape: true,
+  };
+}
+
+function head(title: string, sample: boolean): PaperCell[] {
+  return [
+    text(1, 1, title, 'title'),
+    ...(sample ? [text(3, 1, 'Invented example: not an offer.', 'caution')] : []),
+  ];
+}
+
+function money(row: number, column: number, amount: Cents): PaperCell {
+  return {
+    row,
+    column,
+    content: { kind: 'money', value: dollarsOf(fromCents(amount)), role: 'input' },
   };
 }

@@ -1,9 +1,17 @@
-import { bidView, grantView, reviewJson, reviewRows, type Evaluation } from '../../../core/evaluation';
+import {
+  bidView,
+  grantView,
+  quoteView,
+  reviewJson,
+  reviewRows,
+  tabulationView,
+  type Evaluation,
+} from '../../../core/evaluation';
 import type { Finding } from '../../../core/base';
-import type { ReviewRow } from '../../../core/review';
 import type { Command } from '../command';
 import { findingLines } from '../words';
 import { evaluated } from '../load';
+import { reviewLine } from './review';
 
 export const checkCommand: Command = {
   name: 'check',
@@ -32,15 +40,12 @@ function bookFindings(evaluation: Evaluation): Finding[] {
   const found = [
     ...(funding === undefined ? [] : grantView(evaluation).findings),
     ...(bid === undefined ? [] : bidView(evaluation).findings),
+    ...tabulationView(evaluation).findings,
+    ...quoteView(evaluation).findings,
   ];
   const told = new Set(evaluation.findings.map(({ place, message }) => `${place} ${message}`));
   return found.filter(({ place, message }, index) => {
     const isFirst = found.findIndex(one => one.place === place && one.message === message) === index;
     return isFirst && !told.has(`${place} ${message}`);
   });
-}
-
-function reviewLine({ standing, practice, evidence }: ReviewRow): string {
-  const [first, ...more] = evidence;
-  return `${standing.padEnd(11)} ${practice}: ${first ?? ''}${more.length === 0 ? '' : ` (and ${more.length} more)`}`;
 }

@@ -1,4 +1,4 @@
-import { PAPERS, type PaperKind } from '../../papers/kinds';
+import { EVERY_PAPER, INTERNAL_PAPER, PAPERS, type PaperKind } from '../../papers/kinds';
 import { UsageError, type Call, type Command } from '../command';
 import { evaluate, type Evaluation } from '../../../core/evaluation';
 import { compareScenarios, type Comparison } from '../../../core/scenario';
@@ -16,7 +16,11 @@ export const documentsCommand: Command = {
       words: 'the folder to write into; it is made when it is not there',
       sample: 'DIR',
     },
-    only: { type: 'string', words: 'which papers, by comma; all unless given', sample: PAPERS.join(',') },
+    only: {
+      type: 'string',
+      words: `which papers, by comma; all of these unless given; ${INTERNAL_PAPER}, the build-up of the bid, only when it is named`,
+      sample: PAPERS.join(','),
+    },
   },
   run: call => {
     const out = call.option('out');
@@ -50,8 +54,8 @@ function kindsOf(call: Call): PaperKind[] {
   const only = call.option('only');
   if (only === undefined) return [...PAPERS];
   return only.split(',').map(word => {
-    const kind = PAPERS.find(candidate => candidate === word.trim());
-    if (kind === undefined) throw new UsageError(`--only takes ${PAPERS.join(', ')}, not "${word}".`);
+    const kind = EVERY_PAPER.find(candidate => candidate === word.trim());
+    if (kind === undefined) throw new UsageError(`--only takes ${EVERY_PAPER.join(', ')}, not "${word}".`);
     return kind;
   });
 }

@@ -1,27 +1,80 @@
 import { describe, expect, test } from 'vitest';
-import { bidWorkbook } from '../../../core/papers';
-import { summarise } from '../../../core/evaluation';
-import { demoProject, estimated, evaluated } from '../evaluation/demo';
+import { bidPaper, bidWorkbook, internalWorkbook } from '../../../core/papers';
+import { bidView } from '../../../core/evaluation';
+import { demoProject, evaluated } from '../evaluation/demo';
 
 const evaluation = evaluated(demoProject());
+const view = bidView(evaluation);
 
 describe('the bid file', () => {
-  test('items add up to the contract price: direct cost of contract work and mark-ups', () => {
-    const cells = bidWorkbook(evaluation)?.sheets.flatMap(sheet => sheet.cells) ?? [];
-    const cents = cells.flatMap(({ content }) =>
-      content.kind === 'money' ? [Math.round(content.value * 100)] : [],
-    );
-    const { contractCost, markUps } = summarise(estimated(evaluation));
-    expect(cents.length).toBeGreaterThan(5);
-    expect(cents.reduce((a, b) => a + b, 0)).toBe((contractCost?.cents ?? 0) + (markUps?.cents ?? 0));
-    const total = cells.find(({ content }) => content.kind === 'formula')?.content;
-    expect(total).toMatchObject({ result: cents.reduce((a, b) => a + b, 0) / 100 });
+  const paper = bidWorkbook(evaluation);
+  const [values, alternates] = paper?.sheets ?? [];
+
+  test('is the bid sheet: items, base bid and alternates at their prices, the base bid as a live sum', () => {
+    const inColumn = (column: number, sheet = values) =>
+      (sheet?.cells ?? []).flatMap(({ column: own, content }) => {
+        if (own !== column) return [];
+        if (content.kind === 'money') return [Math.round(content.value * 100)];
+        return content.kind === 'formula' && typeof content.result === 'number'
+          ? [Math.round(content.result * 100)]
+          : [];
+      });
+    const amounts = (view.sheet?.items ?? []).map(item => item.amount);
+    expect(amounts.length).toBeGreaterThan(5);
+    expect(inColumn(6)).toEqual([...amounts, view.sheet?.baseBid]);
+    expect(amounts.reduce((a, b) => a + b, 0)).toBe(view.sheet?.baseBid);
+    expect(inColumn(4, alternates)).toEqual(view.sheet?.alternates.map(one => one.amount));
+    const total = values?.cells.findLast(({ content }) => content.kind === 'formula')?.content;
+    expect(total).toMatchObject({ result: (view.sheet?.baseBid ?? 0) / 100 });
   });
 
-  test('shows neither cost, mark-up nor the owner’s total', () => {
-    const text = JSON.stringify(bidWorkbook(evaluation));
-    const { total, markUps, contractCost, contingency } = summarise(estimated(evaluation));
-    for (const amount of [total, markUps, contractCost, contingency])
-      expect(text).not.toContain(String((amount?.cents ?? Number.NaN) / 100));
+  test('prints a unit price times its quantity as a live formula, and an allowance as set by the owner', () => {
+    const sheet = {
+      items: [
+        { number: 1, title: 'Oily water', unit: 'gal', quantity: 1200, unitPrice: 83, amount: 99_600 },
+        {
+          number: 2,
+          title: 'Permits',
+          unit: 'allowance',
+          quantity: 1,
+          amount: 500_000,
+          isAllowance: true,
+        },
+      ],
+      baseBid: 599_600,
+      alternates: [],
+    };
+    const { sheets } = bidPaper(sheet, { title: 'Test', date: '2026-11-25', sample: false });
+    expect(sheets).toHaveLength(1);
+    const cells = sheets[0]?.cells ?? [];
+    const at = (row: number, column: number) =>
+      cells.find(cell => cell.row === row && cell.column === column)?.content;
+    expect(at(5, 6)).toMatchObject({ formula: 'ROUND(D5*E5,2)', result: 996 });
+    expect(at(6, 2)).toEqual({ kind: 'text', text: 'Permits (allowance, as set by the owner)' });
+    expect(at(6, 5)).toBeUndefined();
+  });
+
+  test('is not written while a contract line is in no item: a part would pass for the price', () => {
+    const bid = evaluation.project.bid;
+    if (bid === undefined) throw new Error('the demo has bid items');
+    const short = { ...evaluation.project, bid: { ...bid, items: bid.items.slice(1) } };
+    expect(bidWorkbook({ ...evaluation, project: short })).toBeUndefined();
+  });
+});
+
+describe('the internal sheet', () => {
+  const text = JSON.stringify(internalWorkbook(evaluation));
+
+  test('holds every amount, hour, wage and supplier of the build-up, and says that it stays in the house', () => {
+    const { internal } = view;
+    const lines = internal?.items.flatMap(item => item.lines) ?? [];
+    const missing = lines.flatMap(line => [
+      ...Object.values(line.amounts).filter(amount => !text.includes(`"value":${amount / 100}`)),
+      ...line.facts.filter(fact => !text.includes(JSON.stringify(fact.value))).map(fact => fact.value),
+    ]);
+    expect(lines.length).toBeGreaterThan(50);
+    expect(missing).toEqual([]);
+    expect((internal?.rates ?? []).filter(rate => !text.includes(`"value":${rate.value}`))).toEqual([]);
+    expect(text).toContain('does not leave the house');
   });
 });

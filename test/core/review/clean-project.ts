@@ -69,6 +69,7 @@ interface Numbers {
   readonly age: number;
   readonly length: number;
   readonly contingencyShare: number;
+  readonly budgetPercentile: number;
 }
 
 /** A clean random project: two lines and two activities a stage, one critical chain, everything in order. */
@@ -81,6 +82,7 @@ export const cleanDraft: fc.Arbitrary<Draft> = fc
     age: fc.integer({ min: 0, max: 300 }),
     length: fc.integer({ min: 420, max: 620 }),
     contingencyShare: fc.integer({ min: 33, max: 70 }).map(per => per / 100),
+    budgetPercentile: fc.integer({ min: 70, max: 100 }),
   })
   .map(draftOf);
 
@@ -109,6 +111,9 @@ function draftOf(numbers: Numbers): Draft {
     drivers: ['cable', 'tank cleaning', 'tow', 'berth'],
     planPercentile: 43,
     chanceOfFinish: 0.6,
+    budgetPercentile: numbers.budgetPercentile,
+    costAtP80: 9_000_000_00,
+    lessons: ['the first tank took twice the hours'],
     madeOn: isoOf(dayOf(statusDate) - numbers.age),
     statusDate,
     hull: { hullClass: 'naval auxiliary (instrument ship)', lengthFeet: numbers.length },
@@ -134,7 +139,7 @@ function linesOf({ amounts }: Numbers): ReviewLine[] {
       hours: 100,
       basis: isWeak ? 'judgement' : isQuoted ? 'quoted' : 'surveyed',
       source: 'invented for the test',
-      range: { low: Math.round(amount * 0.8), high: Math.round(amount * 1.4) },
+      isRanged: true,
       priceYear: index % 2 ? 2025 : 2023,
       isNormalised: true,
       isCrossChecked: true,

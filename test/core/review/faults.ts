@@ -55,13 +55,14 @@ export const PLANTS: Readonly<Record<PracticeId, Plant>> = {
     const steps = input.earlier.steps.filter((_, index) => index !== pick % 2);
     return { ...input, earlier: { ...input.earlier, steps } };
   },
+  lessons: draft => derive({ ...draft, lessons: [] }),
   history: draft => derive({ ...draft, hull: { hullClass: 'coastal freighter', lengthFeet: 271 } }),
   sensitivity: (draft, pick) => derive(pick % 2 ? without(draft, 'drivers') : { ...draft, drivers: ['tow'] }),
   uncertainty: (draft, pick) =>
     derive(
       pick % 2
         ? without(draft, 'planPercentile')
-        : withLine(draft, pick % 24, line => without(line, 'range')),
+        : withLine(draft, pick % 24, line => ({ ...line, isRanged: false })),
     ),
   'cross-checks': draft => derive(withLine(draft, 0, line => ({ ...line, isCrossChecked: false }))),
   independent: (draft, pick) => {
@@ -114,6 +115,7 @@ export const PLANTS: Readonly<Record<PracticeId, Plant>> = {
       schedule: withActivity(draft, pick % 2 ? 'A0' : 'B0', one => without(one, 'actualStart')),
     }),
   baseline: draft => derive({ ...draft, schedule: without(draft.schedule, 'baseline') }),
+  'contingency-level': (draft, pick) => derive({ ...draft, budgetPercentile: pick % 70 }),
   'contingency-growth': (draft, pick) => derive({ ...draft, contingencyShare: (pick % 32) / 100 }),
 };
 

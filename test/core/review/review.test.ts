@@ -76,6 +76,7 @@ describe('the automatic checks', () => {
       isEscalated: true,
       excludedStages: [],
       definition: [],
+      lessons: [],
       madeOn: '2026-01-01',
       hull: { hullClass: 'ferry' },
       priceFactors: {},
@@ -97,9 +98,10 @@ describe('the automatic checks', () => {
       'schedule-risk',
       'progress',
       'baseline',
+      'contingency-level',
       'contingency-growth',
     ]);
-    expect(reviewFindings(rows).filter(found => found.weight === 'notes')).toHaveLength(16);
+    expect(reviewFindings(rows).filter(found => found.weight === 'notes')).toHaveLength(17);
   });
 
   it('a crew that holds the next activity keeps the critical chain whole', () => {
