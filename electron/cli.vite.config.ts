@@ -14,7 +14,11 @@ export default defineConfig({
     rolldownOptions: {
       // An optional part of the zip reader that nothing here reaches.
       external: ['@aws-sdk/client-s3'],
-      input: { cli: 'electron/cli/main.ts', 'risk-worker': 'electron/cli/risk-worker.ts' },
+      input: {
+        cli: 'electron/cli/main.ts',
+        'risk-worker': 'electron/cli/risk-worker.ts',
+        'paper-reader': 'electron/paper-reader.ts',
+      },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name]-[hash].js' },
     },
   },

@@ -15,3 +15,26 @@ export { monthlySpending, type MonthOfSpending } from './monthly-spending';
 export { reportHtml } from './report/report';
 export { bidPaper, bidWorkbook, type BidFrame } from './bid/bid-workbook';
 export { internalWorkbook } from './bid/internal-workbook';
+export { documentHash } from './document-hash';
+export {
+  cellsOfCsv,
+  inputCells,
+  otherCells,
+  otherVersion,
+  readInputs,
+  proposeEdits,
+  takeBack,
+  withEdits,
+  type FileCell,
+  type InputCell,
+  type InputKind,
+  type PaperOrigin,
+  type ProposedEdit,
+  type ReadInputs,
+  type TakeBackOptions,
+  type TakenBack,
+  type TypedContent,
+  type TypedRow,
+  type WholeEvaluation,
+} from './take-back';
+export { INPUTS, INPUT_HEADS, stampOf, stampText, type PaperStamp } from './workbook/inputs';

@@ -43,6 +43,7 @@ async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperW
   for (const cell of paper.cells) setCell(sheet.getCell(cell.row, cell.column), cell);
   printArea(sheet, paper);
   for (const range of paper.numberInputs ?? []) numbersOnly(sheet, range);
+  for (const { range, words } of paper.choices ?? []) wordsOnly(sheet, range, words);
   await sheet.protect('', { formatColumns: true, formatRows: true, autoFilter: true, sort: true });
 }
 
@@ -75,10 +76,26 @@ function numbersOnly(sheet: ExcelJS.Worksheet & Partial<InputRules>, range: stri
   });
 }
 
+function wordsOnly(
+  sheet: ExcelJS.Worksheet & Partial<InputRules>,
+  range: string,
+  words: readonly string[],
+): void {
+  sheet.dataValidations?.add(range, {
+    type: 'list',
+    formulae: [`"${words.join(',')}"`],
+    allowBlank: true,
+    showErrorMessage: true,
+    errorTitle: 'One of the words of the list is needed',
+    error: words.join(', '),
+  });
+}
+
 function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
   switch (content.kind) {
     case 'text':
-      target.value = content.text;
+    case 'open':
+      target.value = content.text === '' ? null : content.text;
       break;
     case 'date':
       target.value = utc(content.iso);
@@ -101,8 +118,9 @@ function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
         target.numFmt = content.format === 'money' ? MONEY : numberFormat(content.decimals);
       break;
   }
-  if ('role' in content && content.role !== 'result') target.fill = FILLS[content.role];
-  if ('role' in content && content.role === 'input') target.protection = { locked: false };
+  const role = content.kind === 'open' ? 'input' : 'role' in content ? content.role : 'result';
+  if (role === 'input') target.protection = { locked: false };
+  if (role !== 'result') target.fill = FILLS[role];
   setStyle(target, style ?? 'plain');
 }
 
@@ -122,7 +140,8 @@ function finite(value: number): number {
   return value;
 }
 
-const FILLS: Readonly<Record<'input' | 'schedule', ExcelJS.Fill>> = {
+const FILLS: Readonly<Record<'input' | 'schedule' | 'given', ExcelJS.Fill>> = {
+  given: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFF4F5F3' } },
   input: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFF3F0E4' } },
   schedule: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFE3ECEC' } },
 };

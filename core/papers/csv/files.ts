@@ -5,7 +5,7 @@ import { csvFile, type CsvCell } from './rows';
 
 /** One CSV file with the end of its name. */
 export interface NamedCsv {
-  readonly name: 'lines' | 'activities' | 'cash';
+  readonly name: 'lines' | 'activities' | 'cash' | 'inputs';
   readonly text: string;
 }
 

@@ -1,8 +1,9 @@
 import { byFiscalYear } from '../../cash-flow';
 import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } from '../../evaluation';
 import type { MoneySheet } from '../../estimate';
-import { bodyHash, type Project } from '../../project';
+import type { Project } from '../../project';
 import type { Comparison } from '../../scenario';
+import { documentHash } from '../document-hash';
 import { monthlySpending, type MonthOfSpending } from '../monthly-spending';
 
 /** What the pages of a report are written from. */
@@ -38,8 +39,4 @@ export function reportFacts(evaluation: Evaluation, comparison?: Comparison): Re
     comparison,
     documentHash: documentHash(project),
   };
-}
-
-function documentHash(project: Project): string {
-  return bodyHash(JSON.parse(JSON.stringify(project)) as Parameters<typeof bodyHash>[0]).slice(0, 12);
 }

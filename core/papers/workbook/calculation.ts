@@ -1,15 +1,26 @@
 import type { EmittedWorkbook, Region, WorkbookCell } from '../../sheet';
+import { INPUT_COLUMN, INPUTS } from './inputs';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
-/** The calculation sheets as paper: the cells as the sheets give them, headings set, inputs marked. */
-export function calculationSheets(emitted: EmittedWorkbook): PaperSheet[] {
+/** The row of the sheet of inputs on which each figure stands that people may change, by the id of the figure. */
+export type InputRows = ReadonlyMap<string, number>;
+
+/**
+ * The calculation sheets as paper: the cells as the sheets give them, headings set. A figure that people may change
+ * stands once, on the sheet of inputs; here it is read from there.
+ */
+export function calculationSheets(emitted: EmittedWorkbook, inputs: InputRows): PaperSheet[] {
   return [...emitted.sheets].map(([name, cells]) => {
     const regions = emitted.regions.filter(region => region.sheet === name);
     const columns = Math.max(1, ...cells.map(cell => cell.column));
+    const rowKeys = new Map(
+      cells.flatMap(({ row, column, content }) =>
+        column === 1 && content.kind === 'text' ? [[row, content.text] as const] : [],
+      ),
+    );
     return {
       name,
-      cells: [...cells.map(cell => paperCell(cell, regions)), ...regions.flatMap(guardNote)],
-      numberInputs: regions.flatMap(region => numberInputs(region, cells)),
+      cells: [...cells.map(cell => paperCell(cell, regions, rowKeys, inputs)), ...regions.flatMap(guardNote)],
       widths: Array.from({ length: columns }, (_, i) => widthOf(i, cells)),
       headingRows: regions.length === 1 ? 2 : 0,
       landscape: true,
@@ -21,20 +32,6 @@ export function calculationSheets(emitted: EmittedWorkbook): PaperSheet[] {
 function guardNote({ guardRow }: Region): PaperCell[] {
   const content: PaperContent = { kind: 'text', text: 'Put new rows in above this row.' };
   return guardRow === undefined ? [] : [{ row: guardRow, column: 2, content, style: 'note' }];
-}
-
-/** The columns of a region in which people type numbers. */
-function numberInputs(region: Region, cells: readonly WorkbookCell[]): string[] {
-  if (region.lastRow < region.firstRow) return [];
-  return region.columns.flatMap((column, i) => {
-    const inside = cells.filter(
-      cell => cell.column === i + 1 && cell.row >= region.firstRow && cell.row <= region.lastRow,
-    );
-    const isTyped = column.role === 'input' && inside.every(({ content }) => content.kind === 'input');
-    return isTyped && inside.length > 0
-      ? [`${column.letter}${region.firstRow}:${column.letter}${region.lastRow}`]
-      : [];
-  });
 }
 
 function widthOf(column: number, cells: readonly WorkbookCell[]): number {
@@ -49,29 +46,56 @@ function widthOf(column: number, cells: readonly WorkbookCell[]): number {
   return column === 1 ? Math.min(48, longest + 2) : Math.min(20, Math.max(12, Math.ceil(longest / 2) + 3));
 }
 
-function paperCell(cell: WorkbookCell, regions: readonly Region[]): PaperCell {
+function paperCell(
+  cell: WorkbookCell,
+  regions: readonly Region[],
+  rowKeys: ReadonlyMap<number, string>,
+  inputs: InputRows,
+): PaperCell {
   const { row, column } = cell;
   const region = regions.find(
     candidate => row >= candidate.headingRow && row <= (candidate.guardRow ?? candidate.lastRow),
   );
-  const base = { row, column, content: contentOf(cell, region) };
+  const input = region && inputs.get(figureId(region, rowKeys.get(row) ?? '', column));
+  const base = { row, column, content: contentOf(cell, region, input) };
   if (region !== undefined && row === region.headingRow) return { ...base, style: 'heading' };
   if (region !== undefined && row === region.headingRow + 1) return { ...base, style: 'unit' };
   return base;
 }
 
-function contentOf({ content, column }: WorkbookCell, region: Region | undefined): PaperContent {
+/** The id of the figure in a cell: table / row / column, or block / key. */
+function figureId(region: Region, rowKey: string, column: number): string {
+  const key = region.columns[column - 1]?.key ?? '';
+  return key === 'value' && region.guardRow === undefined
+    ? `${region.id}/${rowKey}`
+    : `${region.id}/${rowKey}/${key}`;
+}
+
+function contentOf(
+  { content, column }: WorkbookCell,
+  region: Region | undefined,
+  input: number | undefined,
+): PaperContent {
   switch (content.kind) {
     case 'text':
     case 'absent':
       return { kind: 'text', text: content.text };
     case 'blank':
-      return { kind: 'text', text: '' };
+      return input === undefined ? { kind: 'text', text: '' } : openReference(input);
     case 'input': {
-      const role = region?.columns[column - 1]?.role === 'schedule' ? 'schedule' : 'input';
-      if (content.format.kind === 'money' && role === 'input')
-        return { kind: 'money', value: content.value, role };
-      return { kind: 'number', value: content.value, decimals: content.format.decimals, role };
+      const { kind, decimals } = content.format;
+      if (input !== undefined)
+        return {
+          kind: 'formula',
+          formula: `${INPUTS}!$${INPUT_COLUMN}$${input}`,
+          result: content.value,
+          format: kind,
+          decimals,
+        };
+      const role = region?.columns[column - 1]?.role === 'schedule' ? 'schedule' : 'given';
+      return kind === 'money'
+        ? { kind: 'money', value: content.value, role }
+        : { kind: 'number', value: content.value, decimals, role };
     }
     case 'formula':
       return {
@@ -82,4 +106,16 @@ function contentOf({ content, column }: WorkbookCell, region: Region | undefined
         decimals: content.format.decimals,
       };
   }
+}
+
+/** A figure nobody has given yet: empty as long as its input cell is. */
+function openReference(input: number): PaperContent {
+  const at = `${INPUTS}!$${INPUT_COLUMN}$${input}`;
+  return {
+    kind: 'formula',
+    formula: `IF(${at}="","",${at})`,
+    result: '',
+    format: 'number',
+    decimals: undefined,
+  };
 }

@@ -1,5 +1,5 @@
 import { dollarsOf, type Money } from '../../money';
-import type { PaperCell, PaperStyle } from './model';
+import type { FigureRole, PaperCell, PaperStyle } from './model';
 
 /** A text cell. */
 export function text(row: number, column: number, words: string, style?: PaperStyle): PaperCell {
@@ -37,7 +37,7 @@ export function number(
   column: number,
   value: number | undefined,
   decimals: number,
-  role: 'input' | 'schedule' | 'result',
+  role: FigureRole,
 ): PaperCell {
   return value === undefined
     ? text(row, column, ABSENT)

@@ -1,3 +1,6 @@
+/** Whether people fill a figure in, the schedule or the program gives it, or it is a result. */
+export type FigureRole = 'input' | 'schedule' | 'given' | 'result';
+
 /** What stands in a cell of a paper workbook. Formulas come from the calculation sheets or name their totals. */
 export type PaperContent =
   | { readonly kind: 'text'; readonly text: string }
@@ -5,9 +8,11 @@ export type PaperContent =
       readonly kind: 'number';
       readonly value: number;
       readonly decimals: number | undefined;
-      readonly role: 'input' | 'schedule' | 'result';
+      readonly role: FigureRole;
     }
-  | { readonly kind: 'money'; readonly value: number; readonly role: 'input' | 'schedule' | 'result' }
+  | { readonly kind: 'money'; readonly value: number; readonly role: FigureRole }
+  /** An open cell in which nothing stands yet. */
+  | { readonly kind: 'open'; readonly text: string }
   | { readonly kind: 'date'; readonly iso: string }
   | {
       readonly kind: 'formula';
@@ -39,6 +44,8 @@ export interface PaperSheet {
   readonly landscape: boolean;
   /** Ranges of input cells that take numbers only. */
   readonly numberInputs?: readonly string[];
+  /** Ranges in which one of a few words may stand. */
+  readonly choices?: readonly { readonly range: string; readonly words: readonly string[] }[];
   /** Charts that stand below each other from this sheet's first row on. */
   readonly charts?: readonly PaperChart[];
 }

@@ -1,13 +1,16 @@
 import { summarise, type EstimateParts, type Evaluation } from '../../evaluation';
 import type { MoneySheet } from '../../estimate';
 import type { Comparison } from '../../scenario';
+import { documentHash } from '../document-hash';
 import { monthlySpending } from '../monthly-spending';
+import { inputCells, type InputCell } from '../take-back';
 import { assumptionsSheet } from './assumptions';
 import { calculationSheets } from './calculation';
 import { cashSheet } from './cash';
 import { chartsSheet } from './charts';
 import { comparisonSheet } from './comparison';
 import { checksSheet, coverSheet } from './front';
+import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
 import { cautionsSheet, changesSheet, findingsSheet, sourcesSheet } from './lists';
 import type { PaperSheet, PaperWorkbook } from './model';
 import { emitNamed } from './placed';
@@ -28,13 +31,20 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   const parts = { ...estimate, money: estimate.money };
   const results = [parts.work.result, parts.money.result];
   const emitted = emitNamed(results);
+  const inputs = inputCells({ ...evaluation, estimate: parts });
+  const stamp = {
+    document: documentHash(evaluation.project),
+    scenario: evaluation.scenario.id,
+    dated: evaluation.today,
+  };
   return {
     title: `${evaluation.project.title}: ${evaluation.scenario.title}`,
     date: evaluation.today,
     names: emitted.names,
     sheets: [
       ...frontSheets(evaluation, parts, emitted, comparison),
-      ...calculationSheets(emitted),
+      inputsSheet(inputs, stamp),
+      ...calculationSheets(emitted, rowsOfInputs(inputs)),
       assumptionsSheet(results),
       sourcesSheet(results),
       basisSheet(evaluation, parts.money),
@@ -44,6 +54,13 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
       glossarySheet(),
     ],
   };
+}
+
+/** The row of each figure that reads an input. */
+function rowsOfInputs(inputs: readonly InputCell[]): Map<string, number> {
+  return new Map(
+    inputs.flatMap((input, i) => input.figures.map((id): [string, number] => [id, FIRST_INPUT_ROW + i])),
+  );
 }
 
 function frontSheets(

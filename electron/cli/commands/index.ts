@@ -7,6 +7,7 @@ import { demoCommand } from './demo';
 import { documentsCommand } from './documents';
 import { estimateCommand } from './estimate';
 import { fundingCommand } from './funding';
+import { importCommand } from './import';
 import { newCommand } from './new';
 import { reviewCommand } from './review';
 import { riskCommand } from './risk';
@@ -33,6 +34,7 @@ export const COMMANDS: readonly Command[] = [
   takeBackCommand,
   copyCommand,
   newCommand,
+  importCommand,
   romCommand,
   schemaCommand,
   demoCommand,

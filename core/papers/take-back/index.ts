@@ -1,0 +1,10 @@
+export { withEdits, type ProposedEdit } from './edits';
+export { inputCells, type InputCell, type WholeEvaluation } from './input-cells';
+export { proposeEdits, type PaperOrigin, type Proposal } from './propose';
+export { takeBack, type TakeBackOptions, type TakenBack } from './take-back';
+export type { InputKind } from './targets';
+export type { TypedContent, TypedRow } from './typed-values';
+export { readInputs, type ReadInputs } from './from-workbook';
+export { otherCells, type FileCell } from './other-cells';
+export { otherVersion } from './other-version';
+export { cellsOfCsv } from './from-csv';

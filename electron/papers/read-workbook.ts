@@ -1,0 +1,82 @@
+import ExcelJS from 'exceljs';
+import type { FileCell, TypedContent } from '../../core/papers';
+import { unpackedSize } from './zip-directory';
+
+/** Limits of a workbook that comes back: one of ours with 5,000 lines stays far below each. */
+export const MOST_BYTES = 30 * 2 ** 20;
+const MOST_UNPACKED = 400 * 2 ** 20;
+const MOST_PARTS = 1000;
+const MOST_CELLS = 2_000_000;
+
+/** The file is not a workbook that is read, with what is so and what to do. */
+export class NotAWorkbook extends Error {
+  override readonly name = 'NotAWorkbook';
+}
+
+/**
+ * Every cell of a workbook that is not empty, as it was saved: of a formula its text and what it came to. Nothing is
+ * calculated, no link is followed. The directory of the zip is looked at before anything is unpacked.
+ * @throws NotAWorkbook for anything else, and for what is too large.
+ */
+export async function readWorkbook(bytes: Uint8Array): Promise<FileCell[]> {
+  if (bytes.byteLength > MOST_BYTES) throw new NotAWorkbook('it is larger than any workbook of this program');
+  const { parts, unpacked } = unpackedSize(bytes) ?? {};
+  if (parts === undefined || unpacked === undefined)
+    throw new NotAWorkbook('it is not a workbook in xlsx form');
+  if (parts > MOST_PARTS || unpacked > MOST_UNPACKED)
+    throw new NotAWorkbook('it unpacks to more than a workbook holds');
+  const book = new ExcelJS.Workbook();
+  try {
+    await book.xlsx.load(bytes.slice().buffer);
+  } catch (cause) {
+    throw new NotAWorkbook('it is damaged, or not a workbook in xlsx form', { cause });
+  }
+  return cellsOf(book);
+}
+
+function cellsOf(book: ExcelJS.Workbook): FileCell[] {
+  const cells: FileCell[] = [];
+  book.eachSheet(sheet => {
+    sheet.eachRow((row, number) => {
+      row.eachCell((cell, column) => {
+        if (cells.length >= MOST_CELLS)
+          throw new NotAWorkbook('it has more cells than a workbook of this program');
+        const { formula } = cell;
+        cells.push({
+          sheet: sheet.name,
+          row: number,
+          column,
+          content: contentOf(formula === undefined || formula === '' ? cell.value : cell.result),
+          ...(formula !== undefined && formula !== '' && { formula }),
+        });
+      });
+    });
+  });
+  return cells;
+}
+
+function contentOf(value: unknown): TypedContent {
+  if (value === null || value === undefined || value === '') return { kind: 'blank' };
+  if (typeof value === 'number') return { kind: 'number', value };
+  if (typeof value === 'string') return { kind: 'text', text: value };
+  if (typeof value === 'boolean') return { kind: 'other', words: value ? 'TRUE' : 'FALSE' };
+  if (value instanceof Date)
+    return Number.isNaN(value.getTime())
+      ? { kind: 'other', words: 'a date that is none' }
+      : { kind: 'date', iso: value.toISOString().slice(0, 10) };
+  return objectContent(value);
+}
+
+/** Rich text and links are read as their words; an error is named. */
+function objectContent(value: unknown): TypedContent {
+  if (typeof value !== 'object' || value === null) return { kind: 'other', words: 'something unknown' };
+  if ('error' in value) return { kind: 'other', words: `the error ${String(value.error)}` };
+  if ('richText' in value && Array.isArray(value.richText)) {
+    const parts: unknown[] = value.richText;
+    const words = parts.map(part =>
+      typeof part === 'object' && part !== null && 'text' in part ? String(part.text) : '',
+    );
+    return { kind: 'text', text: words.join('') };
+  }
+  return 'text' in value ? contentOf(value.text) : { kind: 'other', words: 'something unknown' };
+}
