@@ -35,6 +35,8 @@ import type { WorkSheet } from './work-sheet';
 export interface LineColumns extends DirectColumns {
   /** Direct cost of contract work; nothing of the owner’s own. */
   readonly contractDirect: Step<'USD'>;
+  /** The same with the mark-ups on the line itself: the contract price before bond and tax. */
+  readonly contractSubtotal: Step<'USD'>;
   /** All mark-ups of the line: those on itself and its share of those on the contract. */
   readonly markUp: Step<'USD'>;
   readonly total: Step<'USD'>;
@@ -158,6 +160,7 @@ function lineTable(
       return {
         ...direct,
         contractDirect: marked.direct,
+        contractSubtotal: marked.subtotal,
         markUp,
         total: t.place('total', 'Total', sum(direct.direct, markUp)),
       };

@@ -50,6 +50,16 @@ export function contribution(
   return 1 - (momentsOf(rest).variance + missed) / whole.variance;
 }
 
+/**
+ * By what share the variance of a result falls when an uncertainty never acts, read off the trials in which it does not.
+ * @param acts by trial 1 where it acts.
+ */
+export function contributionWhenAbsent(result: Float64Array, acts: Uint8Array): number {
+  const { variance } = momentsOf(result);
+  if (!(variance > 0)) return 0;
+  return 1 - momentsOf(result.filter((_, t) => acts[t] !== 1)).variance / variance;
+}
+
 const TERMS = 7;
 
 /** Terms of what the uncertainty adds: constants, size to the third power, and size times the level of the result. */

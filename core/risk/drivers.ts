@@ -1,4 +1,4 @@
-import { contribution, type TrialSizes } from './contribution';
+import { contribution, contributionWhenAbsent, type TrialSizes } from './contribution';
 import { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import { levelsOf, occurrenceOf } from './levels';
 import type { PreparedRun } from './prepared';
@@ -37,9 +37,20 @@ export function candidates(screened: readonly Screened[]): Screened[] {
   return [...new Set([...top('total', MEASURED_BY_COST), ...top('finish', MEASURED_BY_FINISH)])];
 }
 
-/** The chunks to run again, with each candidate held. */
+/** Below this probability the trials in which something does not happen are enough to tell their variance by. */
+const SELDOM = 0.3;
+
+/**
+ * Whether holding it at its mode is read off the trials in which it does not happen: they are drawn as they would be
+ * with it held, and there are enough of them.
+ */
+function isReadOff({ uncertainty: { kind, probability } }: Screened): boolean {
+  return kind !== 'range' && probability < SELDOM;
+}
+
+/** The chunks to run again, with each candidate held that cannot be read off the trials. */
 export function driverJobs(measured: readonly Screened[], trialsRun: number): ChunkJob[] {
-  const adjustments = measured.map(m => ({ held: [m.uncertainty.id] }));
+  const adjustments = measured.filter(m => !isReadOff(m)).map(m => ({ held: [m.uncertainty.id] }));
   return chunksAgain(trialsRun).flatMap(chunk => adjustments.map(adjustment => ({ chunk, adjustment })));
 }
 
@@ -64,8 +75,10 @@ export function driverRows(
     measured.map(m => m.uncertainty),
     trials.total.length,
   );
+  const runAgain = measured.filter(m => !isReadOff(m));
   const rows = measured.map((m, i) => {
-    const held = again.filter((_, k) => k % measured.length === i);
+    const at = runAgain.indexOf(m);
+    const held = at < 0 ? undefined : again.filter((_, k) => k % runAgain.length === at);
     return row(m, trials, sizes[i] ?? noSizes(0), held);
   });
   return rows.sort((a, b) => b.contribution - a.contribution);
@@ -75,33 +88,39 @@ function row(
   { uncertainty, total, finish }: Screened,
   trials: Trials,
   sizes: TrialSizes,
-  held: readonly ChunkResult[],
+  held: readonly ChunkResult[] | undefined,
 ): DriverRow {
-  const numbers = Uint32Array.from(
-    held.flatMap(c => Array.from(c.total, (_, t) => c.chunk * TRIALS_PER_CHUNK + t)),
-  );
-  const join = (pick: (c: ChunkResult) => Float64Array) => Float64Array.from(held.flatMap(c => [...pick(c)]));
+  const falls = held === undefined ? readOff(trials, sizes) : runAgain(trials, sizes, held);
   return {
     id: uncertainty.id,
     title: uncertainty.title,
     kind: uncertainty.kind,
-    contribution: contribution(
-      trials.total,
-      sizes,
-      numbers,
-      join(c => c.total),
-    ),
-    finishContribution: contribution(
-      trials.finish,
-      sizes,
-      numbers,
-      join(c => c.finish),
-    ),
+    contribution: falls.total,
+    finishContribution: falls.finish,
     costAtLow: total.atLow,
     costAtHigh: total.atHigh,
     finishAtLow: finish.atLow,
     finishAtHigh: finish.atHigh,
   };
+}
+
+/** By what share the variances fall, of cost and of finish. */
+interface Falls {
+  readonly total: number;
+  readonly finish: number;
+}
+
+function readOff({ total, finish }: Trials, { acts }: TrialSizes): Falls {
+  return { total: contributionWhenAbsent(total, acts), finish: contributionWhenAbsent(finish, acts) };
+}
+
+function runAgain(trials: Trials, sizes: TrialSizes, held: readonly ChunkResult[]): Falls {
+  const numbers = Uint32Array.from(
+    held.flatMap(c => Array.from(c.total, (_, t) => c.chunk * TRIALS_PER_CHUNK + t)),
+  );
+  const of = (key: 'total' | 'finish') =>
+    contribution(trials[key], sizes, numbers, Float64Array.from(held.flatMap(c => [...c[key]])));
+  return { total: of('total'), finish: of('finish') };
 }
 
 function noSizes(trials: number): TrialSizes {

@@ -12,6 +12,8 @@ export {
   type DistributionKind,
 } from './distributions';
 export type {
+  ChunkDates,
+  ChunkScheduler,
   Mitigation,
   MoneyBatch,
   MoneyColumns,
@@ -20,6 +22,7 @@ export type {
   RankCorrelation,
   RegisterEvent,
   RiskDriver,
+  StartGate,
   TrialScheduler,
   UncertainInput,
   WeatherModel,

@@ -128,7 +128,7 @@ export interface MoneyBatch extends WorkBatch {
 /** What the money sheet answers, valid until the next call. Dollars, rounded to the cent. */
 export interface MoneyColumns {
   readonly total: Float64Array;
-  /** By position in `lines`; their sum is the total. */
+  /** By position in `lines`; their sum is the total, but for cents that are allotted to lines by rounding. */
   readonly lines: readonly Float64Array[];
   /** The greatest cash need of the trial, dollars, when cash flow is asked for. */
   readonly cashNeed?: Float64Array;
@@ -151,6 +151,37 @@ export interface TrialScheduler {
   ): number;
   /** Sets 1 for each activity that drives the finish in the schedule decoded last, 0 for the others. */
   drivesFinish?(flags: Uint8Array): void;
+}
+
+/** What an activity waits for beyond its calendar: a window of weather. */
+export interface StartGate {
+  /** Called before the trials of a chunk. */
+  begin(): void;
+  /** The day it may start, not before the earliest; NaN when there is none. */
+  startOf(trial: number, earliest: number): number;
+}
+
+/** The trials of a chunk to schedule: columns by position in `activities`, each with one value a trial. */
+export interface ChunkDates {
+  readonly n: number;
+  /** Work days, not negative, whole or not. */
+  readonly durations: readonly Float64Array[];
+  /** Filled with day numbers. */
+  readonly starts: readonly Float64Array[];
+  readonly finishes: readonly Float64Array[];
+  /** Filled with the day number of the project's finish, NaN where there is no schedule. */
+  readonly finish: Float64Array;
+  /** By position: activities that wait. */
+  readonly gates: ReadonlyMap<number, StartGate>;
+  /** Whether the dates of an activity already stand in the columns, as far as nothing before it is new. */
+  readonly stands: (activity: number) => boolean;
+}
+
+/** Schedules a chunk of trials at once, activity by activity: many times faster than one trial after the other. */
+export interface ChunkScheduler {
+  chunk(dates: ChunkDates): void;
+  /** Adds to each activity in how many trials of the chunk scheduled last it drives the finish. */
+  countDriving?(dates: ChunkDates, counts: Float64Array): void;
 }
 
 /** The deterministic estimate the simulation belongs to. */
@@ -187,6 +218,6 @@ export interface PreparedRun {
   readonly columns: ReadonlyMap<string, Float64Array>;
   /** Durations in work days, one column for each of `activities`, valid until the next call. */
   work(batch: WorkBatch): readonly Float64Array[];
-  readonly scheduler: TrialScheduler;
+  readonly scheduler: TrialScheduler | ChunkScheduler;
   money(batch: MoneyBatch): MoneyColumns;
 }

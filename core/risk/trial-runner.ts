@@ -1,9 +1,9 @@
 import type { Adjustment } from './adjustment';
 import { ChunkCosts } from './chunk-costs';
+import { chunkSchedule, type ScheduleChunk } from './chunk-schedule';
 import { TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import type { PreparedRun } from './prepared';
 import { samplerFor, type Sampler } from './sampler';
-import { trialSchedule, type TrialDates, type TrialSchedule } from './weather-schedule';
 
 /** One piece of work for a worker thread: plain data. */
 export interface ChunkJob {
@@ -32,64 +32,33 @@ export interface TrialRunner {
   run(job: ChunkJob): ChunkResult;
 }
 
-/** Makes a runner for one thread. Jobs of the same chunk one after the other share their draws. */
+/** Makes a runner for one thread. Jobs of the same chunk one after the other share their draws and dates. */
 export function trialRunner(prepared: PreparedRun, plan: TrialPlan): TrialRunner {
   const sampler = samplerFor(prepared, plan);
   const bench = workbench(prepared, plan.seed);
   return { run: job => runChunk(prepared, sampler, bench, job) };
 }
 
-/** Buffers for the dates of a chunk, by activity and then by trial. */
-interface Workbench {
-  readonly schedule: TrialSchedule;
-  readonly dates: TrialDates;
-  readonly trialDurations: Float64Array;
-  readonly flags: Uint8Array;
+/** The columns of a chunk by activity, of which dates are made. */
+interface DateColumns {
   readonly durations: readonly Float64Array[];
   readonly starts: readonly Float64Array[];
   readonly finishes: readonly Float64Array[];
   readonly waits: readonly Float64Array[];
-  /** The first job of the chunk in hand: its trials are scheduled once, and again only where durations differ. */
-  readonly known: Known;
 }
 
-interface Known {
-  chunk: number;
-  readonly durations: readonly Float64Array[];
-  readonly starts: readonly Float64Array[];
-  readonly finishes: readonly Float64Array[];
-  readonly waits: readonly Float64Array[];
-  readonly finish: Float64Array;
-  readonly missedSeason: Uint8Array;
+/** Buffers of one thread. */
+interface Workbench extends DateColumns {
+  readonly schedule: ScheduleChunk;
+  readonly tellsDriving: boolean;
+  /** The dates of the first job of the chunk in hand: an activity keeps them where nothing before it changed. */
+  readonly known: DateColumns & { chunk: number };
 }
 
 function workbench(prepared: PreparedRun, seed: number): Workbench {
-  const count = prepared.activities.length;
   const columns = () => prepared.activities.map(() => new Float64Array(TRIALS_PER_CHUNK));
-  return {
-    schedule: trialSchedule(prepared, seed),
-    dates: {
-      starts: new Float64Array(count),
-      finishes: new Float64Array(count),
-      waits: new Float64Array(count),
-      missedSeason: false,
-    },
-    trialDurations: new Float64Array(count),
-    flags: new Uint8Array(count),
-    durations: columns(),
-    starts: columns(),
-    finishes: columns(),
-    waits: columns(),
-    known: {
-      chunk: -1,
-      durations: columns(),
-      starts: columns(),
-      finishes: columns(),
-      waits: columns(),
-      finish: new Float64Array(TRIALS_PER_CHUNK),
-      missedSeason: new Uint8Array(TRIALS_PER_CHUNK),
-    },
-  };
+  const made = () => ({ durations: columns(), starts: columns(), finishes: columns(), waits: columns() });
+  return { ...chunkSchedule(prepared, seed), ...made(), known: { chunk: -1, ...made() } };
 }
 
 function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job: ChunkJob): ChunkResult {
@@ -99,7 +68,8 @@ function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job
   for (const event of events) {
     for (const { column, values } of event.delays) add(bench.durations[column], values, n);
   }
-  const times = scheduleTrials(prepared, bench, job.chunk, n);
+  const isAsItIs = Object.keys(job.adjustment).length === 0;
+  const times = scheduleTrials(bench, job.chunk, n, isAsItIs);
   const { durations: lasting, starts, finishes, waits } = bench;
   const money = prepared.money({ n, inputs: sampler.inputs, durations: lasting, starts, finishes, waits });
   const costs = new ChunkCosts(prepared, money, n);
@@ -116,67 +86,30 @@ function add(column: Float64Array | undefined, values: Float64Array, n: number):
     for (let t = 0; t < n; t++) column[t] = (column[t] ?? Number.NaN) + (values[t] ?? Number.NaN);
 }
 
-function scheduleTrials(prepared: PreparedRun, bench: Workbench, chunk: number, n: number) {
-  const { scheduler } = prepared;
-  const { dates, trialDurations, flags, schedule, known } = bench;
-  const finish = new Float64Array(n);
-  const missedSeason = new Uint8Array(n);
-  const drives = scheduler.drivesFinish === undefined ? undefined : new Float64Array(flags.length);
-  const isKnown = known.chunk === chunk && drives === undefined;
-  for (let t = 0; t < n; t++) {
-    if (isKnown && isSame(bench.durations, known.durations, t)) {
-      recall(bench, t);
-      finish[t] = known.finish[t] ?? Number.NaN;
-      missedSeason[t] = known.missedSeason[t] ?? 0;
-      continue;
-    }
-    gather(bench.durations, t, trialDurations);
-    finish[t] = schedule(chunk * TRIALS_PER_CHUNK + t, trialDurations, dates);
-    scatter(dates.starts, t, bench.starts);
-    scatter(dates.finishes, t, bench.finishes);
-    scatter(dates.waits, t, bench.waits);
-    if (dates.missedSeason) missedSeason[t] = 1;
-    if (drives !== undefined && Number.isFinite(finish[t])) {
-      scheduler.drivesFinish?.(flags);
-      for (let i = 0; i < flags.length; i++) drives[i] = (drives[i] ?? 0) + (flags[i] ?? 0);
-    }
+function scheduleTrials(bench: Workbench, chunk: number, n: number, countsDriving: boolean) {
+  const { schedule, tellsDriving, known, ...columns } = bench;
+  const { durations, starts, finishes, waits } = columns;
+  const isKnown = known.chunk === chunk;
+  if (isKnown)
+    for (const key of ['starts', 'finishes', 'waits'] as const) copyColumns(known[key], bench[key]);
+  const stands = (i: number) => isKnown && isSame(durations[i], known.durations[i], n);
+  const drives = countsDriving && tellsDriving ? new Float64Array(durations.length) : undefined;
+  const [finish, missedSeason] = [new Float64Array(n), new Uint8Array(n)];
+  schedule(chunk, { n, durations, starts, finishes, waits, finish, missedSeason, drives, stands });
+  if (!isKnown) {
+    known.chunk = chunk;
+    for (const key of ['durations', 'starts', 'finishes', 'waits'] as const)
+      copyColumns(bench[key], known[key]);
   }
-  if (known.chunk !== chunk) remember(bench, chunk, finish, missedSeason);
   return { finish, missedSeason, drives };
 }
 
-function remember(bench: Workbench, chunk: number, finish: Float64Array, missedSeason: Uint8Array): void {
-  const { known } = bench;
-  known.chunk = chunk;
-  for (const key of ['durations', 'starts', 'finishes', 'waits'] as const)
-    for (const [i, column] of known[key].entries()) column.set(bench[key][i] ?? column);
-  known.finish.set(finish);
-  known.missedSeason.set(missedSeason);
+function copyColumns(from: readonly Float64Array[], to: readonly Float64Array[]): void {
+  for (const [i, column] of to.entries()) column.set(from[i] ?? column);
 }
 
-function recall(bench: Workbench, t: number): void {
-  for (const key of ['starts', 'finishes', 'waits'] as const) copyTrial(bench.known[key], bench[key], t);
-}
-
-function copyTrial(from: readonly Float64Array[], to: readonly Float64Array[], t: number): void {
-  for (let i = 0; i < to.length; i++) {
-    const column = to[i];
-    if (column !== undefined) column[t] = from[i]?.[t] ?? Number.NaN;
-  }
-}
-
-function isSame(a: readonly Float64Array[], b: readonly Float64Array[], t: number): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i]?.[t] !== b[i]?.[t]) return false;
+function isSame(a: Float64Array | undefined, b: Float64Array | undefined, n: number): boolean {
+  if (a === undefined || b === undefined) return false;
+  for (let t = 0; t < n; t++) if (a[t] !== b[t]) return false;
   return true;
-}
-
-function gather(columns: readonly Float64Array[], t: number, row: Float64Array): void {
-  for (let i = 0; i < row.length; i++) row[i] = columns[i]?.[t] ?? Number.NaN;
-}
-
-function scatter(row: Float64Array, t: number, columns: readonly Float64Array[]): void {
-  for (let i = 0; i < row.length; i++) {
-    const column = columns[i];
-    if (column !== undefined) column[t] = row[i] ?? Number.NaN;
-  }
 }

@@ -1,5 +1,5 @@
 import { BugError } from '../base';
-import type { PreparedRun, WeatherOperation } from './prepared';
+import type { PreparedRun, TrialScheduler, WeatherOperation } from './prepared';
 import { workableDays, type WorkableDay } from './weather-days';
 import { firstWindow } from './weather-window';
 
@@ -16,7 +16,7 @@ export interface TrialDates {
 /** Schedules one trial; the answer is the day number of the project's finish, NaN when there is none. */
 export type TrialSchedule = (trial: number, durations: Float64Array, dates: TrialDates) => number;
 
-interface Watched {
+export interface Watched {
   readonly at: number;
   readonly operation: WeatherOperation;
   readonly isWorkable: WorkableDay;
@@ -27,8 +27,8 @@ const MOST_PASSES = 60;
 
 /** The schedule of a trial with its weather: the earliest operation outside a window waits for
  * its window, and the rest is scheduled again, until all stand in one. */
-export function trialSchedule(prepared: PreparedRun, seed: number): TrialSchedule {
-  const { scheduler, weather } = prepared;
+export function trialSchedule(prepared: PreparedRun, scheduler: TrialScheduler, seed: number): TrialSchedule {
+  const { weather } = prepared;
   const notBefore = new Float64Array(prepared.activities.length);
   if (weather === undefined) {
     return (_, durations, dates) => scheduler.decode(durations, notBefore, dates.starts, dates.finishes);
@@ -66,12 +66,17 @@ function firstOutside(watched: readonly Watched[], trial: number, horizon: numbe
 }
 
 function isLaterSeason({ at, operation }: Watched, starts: Float64Array): boolean {
-  const { season } = operation;
-  if (season === undefined) return false;
-  return (season.ofDay[Math.floor(starts[at] ?? 0)] ?? season.planned) > season.planned;
+  return startsLate(operation, starts[at] ?? 0);
 }
 
-function watch(prepared: PreparedRun, operation: WeatherOperation, seed: number): Watched {
+/** Whether an operation that starts on a day starts in a later season than planned. */
+export function startsLate({ season }: WeatherOperation, day: number): boolean {
+  if (season === undefined) return false;
+  return (season.ofDay[Math.floor(day)] ?? season.planned) > season.planned;
+}
+
+/** An operation with its place among the activities and the weather it reads. */
+export function watch(prepared: PreparedRun, operation: WeatherOperation, seed: number): Watched {
   const at = prepared.activities.indexOf(operation.activity);
   const series = prepared.weather?.series.find(s => s.id === operation.series);
   if (at < 0 || series === undefined || prepared.weather === undefined) {

@@ -41,4 +41,5 @@ export type {
 } from './crew-plan/plan';
 export { compareBaseline, type BaselineChange, type BaselineComparison } from './baseline';
 export { trialScheduler, type TrialOptions, type TrialScheduler } from './trial-scheduler';
-export { chainScheduler, type ChainScheduler } from './chains/chain-scheduler';
+export { chainScheduler, type ChainScheduler, type ChainTrials } from './chains/chain-scheduler';
+export type { Gate } from './chains/chain-pass';

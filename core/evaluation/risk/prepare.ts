@@ -1,6 +1,12 @@
 import type { Finding } from '../../base';
 import { dollarsOf } from '../../money';
-import { meanOf, type Distribution, type PreparedRun, type RankCorrelation } from '../../risk';
+import {
+  meanOf,
+  TRIALS_PER_CHUNK,
+  type Distribution,
+  type PreparedRun,
+  type RankCorrelation,
+} from '../../risk';
 import { chainScheduler, type ChainScheduler } from '../../scheduling';
 import type { Evaluation } from '../evaluate';
 import type { WholeParts } from './parts';
@@ -8,6 +14,7 @@ import { rangedGivens, type RangedGiven } from './ranged-givens';
 import { registerEvents } from './register';
 import { riskDrivers } from './risk-drivers';
 import { shippedRisk, type RiskFile } from './risk-file';
+import { planLineCosts } from './line-costs';
 import { idsThatMatter, idsWorthCarrying, screenGivens, shapeOf } from './screen-givens';
 import { trialModel } from './trial-model';
 import { weatherOf } from './weather';
@@ -63,10 +70,14 @@ function assemble(
   const effects = screenGivens(all, trialModel(parts, kept, all, standby), kept);
   const matter = idsThatMatter(effects);
   const moving = idsWorthCarrying(effects, total);
-  const givens = all.filter(given => moving.has(given.id) || matter.has(given.id));
-  const drivers = events ? riskDrivers(file.drivers, givens, parts.input.library) : [];
+  const carried = all.filter(given => moving.has(given.id) || matter.has(given.id));
+  const drivers = events ? riskDrivers(file.drivers, carried, parts.input.library) : [];
   const weather = events ? weatherOf(parts, scheduler, file.weather) : undefined;
-  const model = trialModel(parts, scheduler, givens, standby);
+  const moved = new Set(drivers.flatMap(driver => driver.inputs));
+  const givens = carried.filter(given => (ranges && matter.has(given.id)) || moved.has(given.id));
+  const settled = ranges ? carried.filter(given => !givens.includes(given)) : [];
+  const means = new Map(settled.map(given => [given, meanOf(shapeOf(given))]));
+  const model = trialModel(parts, scheduler, givens, standby, means);
   const spread = (given: RangedGiven): Distribution => {
     if (!ranges) return { kind: 'certain', value: given.likely };
     return matter.has(given.id) ? shapeOf(given) : { kind: 'certain', value: meanOf(shapeOf(given)) };
@@ -89,7 +100,7 @@ function assemble(
     ...(weather === undefined ? {} : { weather }),
     lines: parts.work.rows.map(row => row.item.id),
     activities: scheduler.activities,
-    plan: { total, lines: planLines(parts), finish: parts.schedule.calendarDays ?? Number.NaN },
+    plan: { total, lines: planLineCosts(parts), finish: parts.schedule.calendarDays ?? Number.NaN },
     columns: model.columns,
     work: ({ n }) => model.work(n),
     scheduler: weather === undefined ? kept : scheduler,
@@ -106,22 +117,22 @@ function assemble(
 
 /** The scheduler of a run without weather: an operation holds its allowance, as in the plan. */
 function withAllowance(parts: WholeParts, scheduler: ChainScheduler): ChainScheduler {
-  const allowance = parts.problem.activities.map(a => a.consecutive?.weatherDays ?? 0);
-  const days = new Float64Array(allowance.length);
+  const held = parts.problem.activities.map(a => {
+    const allowance = a.consecutive?.weatherDays ?? 0;
+    return allowance === 0 ? undefined : { allowance, days: new Float64Array(TRIALS_PER_CHUNK) };
+  });
+  const lengthened = (column: Float64Array, i: number): Float64Array => {
+    const own = held[i];
+    if (own === undefined) return column;
+    for (let t = 0; t < own.days.length; t++) own.days[t] = (column[t] ?? Number.NaN) + own.allowance;
+    return own.days;
+  };
   return {
     ...scheduler,
-    decode(durations, notBefore, starts, finishes) {
-      for (let i = 0; i < days.length; i++) days[i] = (durations[i] ?? Number.NaN) + (allowance[i] ?? 0);
-      return scheduler.decode(days, notBefore, starts, finishes);
+    chunk: trials => {
+      scheduler.chunk({ ...trials, durations: trials.durations.map(lengthened) });
     },
   };
-}
-
-function planLines({ work, money }: WholeParts): number[] {
-  return work.rows.map(row => {
-    const total = money.result.money(money.lines.columns.total, row.item.id);
-    return total === undefined ? Number.NaN : dollarsOf(total);
-  });
 }
 
 function correlationsOf(file: RiskFile, drawn: readonly RangedGiven[]): RankCorrelation[] {

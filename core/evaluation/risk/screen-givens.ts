@@ -56,22 +56,12 @@ export function screenGivens(
 }
 
 function trialsOf(model: TrialModel, scheduler: ChainScheduler) {
-  const count = scheduler.activities.length;
   const columns = () => scheduler.activities.map(() => new Float64Array(TRIALS_PER_CHUNK));
   const [starts, finishes, waits] = [columns(), columns(), columns()];
-  const one = () => new Float64Array(count);
-  const [days, held, begun, done, finish] = [one(), one(), one(), one(), new Float64Array(TRIALS_PER_CHUNK)];
+  const finish = new Float64Array(TRIALS_PER_CHUNK);
   return (n: number) => {
     const durations = model.work(n);
-    for (let t = 0; t < n; t++) {
-      for (let i = 0; i < count; i++) days[i] = durations[i]?.[t] ?? Number.NaN;
-      finish[t] = scheduler.decode(days, held, begun, done);
-      for (let i = 0; i < count; i++) {
-        const [start, end] = [starts[i], finishes[i]];
-        if (start !== undefined && end !== undefined)
-          [start[t], end[t]] = [begun[i] ?? Number.NaN, done[i] ?? Number.NaN];
-      }
-    }
+    scheduler.chunk({ n, durations, starts, finishes, finish });
     const { total } = model.money({ n, inputs: model.columns, durations, starts, finishes, waits });
     return { total, finish };
   };

@@ -3,6 +3,7 @@ import type { ChainScheduler } from '../../scheduling';
 import { columns, idOf, type Sheet, type Step } from '../../sheet';
 import type { WholeParts } from './parts';
 import type { RangedGiven } from './ranged-givens';
+import { lineCosts } from './line-costs';
 import { trialTiming } from './trial-timing';
 
 /** Both sheets as columns of trials around the scheduler, bound to the draws of some givens. */
@@ -19,12 +20,14 @@ export interface TrialModel {
 /**
  * Binds the sheets of an estimate to the draws of givens.
  * @param standby days a spread stands by for weather at most.
+ * @param settled givens that stand at another value than the likely one in every trial, with that value.
  */
 export function trialModel(
   parts: WholeParts,
   scheduler: ChainScheduler,
   givens: readonly RangedGiven[],
   standby: number,
+  settled: ReadonlyMap<RangedGiven, number> = new Map(),
 ): TrialModel {
   const { work, money, planned } = parts;
   const draws = new Map(
@@ -34,10 +37,13 @@ export function trialModel(
     givens.flatMap(given =>
       given[sheet].flatMap(id => [[id, draws.get(given.id) ?? new Float64Array(0)] as const]),
     );
+  const constantsOf = (sheet: 'work' | 'money') =>
+    [...settled].flatMap(([given, value]) => given[sheet].map(id => [id, value] as const));
   const dayIds = new Map(planned.map(({ item }) => [item.id, idOf(work.items.columns.days, item.id)]));
   const handed = carriedIds(money.sheet).filter(id => work.result.has(id));
   const first = columns(work.result, {
     inputs: new Map(inputsOf('work')),
+    constants: new Map(constantsOf('work')),
     keep: [...new Set([...dayIds.values(), ...handed])],
     batch: TRIALS_PER_CHUNK,
   });
@@ -46,23 +52,25 @@ export function trialModel(
   const durations = wholeDays(parts, scheduler, daysOf);
   const obligations = new Map(planned.map(({ item }) => [item.id, daysOf(item.id)]));
   const timing = trialTiming(parts, scheduler, obligations, standby);
-  const lineIds = work.rows.map(row => idOf(money.lines.columns.total, row.item.id));
-  const totalId = idOf(money.sums.total);
+  const carriedOn = (id: string) => first.kept.get(id) ?? new Float64Array(0);
+  const cost = lineCosts(parts);
   const second = columns(money.result, {
     inputs: new Map([
       ...inputsOf('money'),
       ...timing.inputs,
-      ...handed.flatMap(id =>
-        first.varies.has(id) ? [[id, first.kept.get(id) ?? new Float64Array(0)] as const] : [],
-      ),
+      ...handed.flatMap(id => (first.varies.has(id) ? [[id, carriedOn(id)] as const] : [])),
     ]),
-    keep: [totalId, ...lineIds],
+    constants: new Map([
+      ...constantsOf('money'),
+      ...handed.flatMap(id => {
+        const value = carriedOn(id)[0] ?? Number.NaN;
+        return first.varies.has(id) || value === work.result.figure(id).number ? [] : [[id, value] as const];
+      }),
+    ]),
+    keep: cost.keep,
     batch: TRIALS_PER_CHUNK,
   });
-  const keptOf = (id: string) => second.kept.get(id) ?? new Float64Array(TRIALS_PER_CHUNK).fill(Number.NaN);
-  // A sum of many doubles is a hair off the cent that it stands for.
-  const sums = keptOf(totalId);
-  const answer = { total: new Float64Array(TRIALS_PER_CHUNK), lines: lineIds.map(keptOf) };
+  const answer = cost.answer(second.kept);
   return {
     columns: draws,
     liveSteps: first.liveSteps + second.liveSteps,
@@ -74,8 +82,7 @@ export function trialModel(
     money: batch => {
       timing.fill(batch);
       second.run(batch.n);
-      for (let t = 0; t < batch.n; t++) answer.total[t] = Math.round((sums[t] ?? Number.NaN) * 100) / 100;
-      return answer;
+      return answer(batch.n);
     },
   };
 }

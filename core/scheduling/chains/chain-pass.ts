@@ -1,36 +1,40 @@
 import { topologicalOrder } from '../../base';
-import { at } from '../compile/at';
 import type { Compiled } from '../compile/compiled';
 import type { SearchProblem, SearchRelationship } from '../search';
 import { leastMoment, NEVER } from '../time';
+import { nodeOf, type Node } from './node';
 import type { Arc } from './resource-chains';
+
+/** Days or moments of one activity, one value a trial. */
+export type Trials = Float64Array;
+
+/** What an activity waits for beyond its calendar. */
+export interface Gate {
+  /** Called before the trials of a pass. */
+  begin(): void;
+  /** The day it may start, not before the earliest; NaN when there is none. */
+  startOf(trial: number, earliest: number): number;
+}
+
+/** The dates of some trials at once, by activity and then by trial. */
+export interface PassTrials {
+  readonly n: number;
+  /** Whole days, not negative; a trial with NaN has no finish. */
+  readonly days: readonly Trials[];
+  readonly starts: readonly Trials[];
+  readonly finishes: readonly Trials[];
+  /** By activity: what it waits for. */
+  readonly gates: ReadonlyMap<number, Gate>;
+  /** Whether the dates of an activity stand already, as far as nothing it depends on is calculated anew. */
+  readonly stands: (activity: number) => boolean;
+}
 
 /** One forward pass over relationships and chains: the earliest dates that keep the order of the plan. */
 export interface ChainPass {
-  readonly starts: Int32Array;
-  readonly finishes: Int32Array;
-  /** Place of each activity in the order of the pass. */
-  readonly placeOf: Int32Array;
-  /**
-   * @param durations whole days by activity; @param notBefore moments, 0 without.
-   * @param from the first place whose activity has other figures than in the pass before; 0 for all.
-   * @returns the last finish.
-   */
-  run(durations: Int32Array, notBefore: Int32Array, from: number): number;
-}
-
-/** What the pass knows of one activity, in the order it is passed. */
-interface Node {
-  readonly activity: number;
-  /** Activities it starts after, by finish to start without a lag. */
-  readonly after: Int32Array;
-  readonly lagged: readonly SearchRelationship[];
-  readonly fixedStart: number;
-  readonly notBefore: number;
-  readonly indexOfDay: Int32Array | undefined;
-  readonly dayOfIndex: Int32Array;
-  /** Open days on end from each day on, for activities that need them; moments allowed, for milestones. */
-  readonly openRun: Int32Array | undefined;
+  /** Activities in the order they are passed. */
+  readonly nodes: readonly Node[];
+  /** Fills starts and finishes, activity by activity, all trials of each. */
+  run(trials: PassTrials): void;
 }
 
 /** @returns undefined when relationships and chains run in a circle. */
@@ -41,96 +45,105 @@ export function chainPass(compiled: Compiled, chains: readonly Arc[]): ChainPass
   const sorted = topologicalOrder(count, pairs);
   if (!('order' in sorted)) return undefined;
   const nodes = sorted.order.map(activity => nodeOf(compiled, activity, chains));
-  const [starts, finishes] = [new Int32Array(count), new Int32Array(count)];
-  const placeOf = new Int32Array(count);
-  nodes.forEach((node, place) => (placeOf[node.activity] = place));
+  const isNew = new Uint8Array(count);
   return {
-    starts,
-    finishes,
-    placeOf,
-    run(durations, notBefore, from) {
-      for (let place = from; place < nodes.length; place++) {
-        const node = nodes[place];
-        if (node === undefined) break;
+    nodes,
+    run(trials) {
+      for (const node of nodes) {
         const i = node.activity;
-        const duration = durations[i] ?? 0;
-        const start = startOf(search, node, duration, notBefore[i] ?? 0, starts, finishes);
-        const finish = finishOf(node, start, duration);
-        starts[i] = start;
-        finishes[i] = finish;
+        const isLed = node.after.some(p => isNew[p] === 1) || node.lagged.some(r => isNew[r.from] === 1);
+        isNew[i] = isLed || !trials.stands(i) ? 1 : 0;
+        if (isNew[i] === 1) passNode(search, node, trials);
       }
-      let last = 0;
-      for (let i = 0; i < count; i++) {
-        const finish = finishes[i] ?? NEVER;
-        if (finish > last) last = finish;
-      }
-      return last >= NEVER ? Number.NaN : last;
     },
   };
 }
 
-function nodeOf({ search, activities }: Compiled, activity: number, chains: readonly Arc[]): Node {
-  const { calendar, fixedStart, notBefore, startAllowed } = at(search.activities, activity);
-  const into = search.relationships.filter(r => r.to === activity);
-  const isPlain = (r: SearchRelationship) => r.kind === 'FS' && r.minimumLag === 0;
-  const table = calendar === undefined ? undefined : search.calendars[calendar];
-  const flags = activities[activity]?.isMilestone === true ? startAllowed : activities[activity]?.open.flags;
-  return {
-    activity,
-    after: Int32Array.from([
-      ...new Set([
-        ...into.filter(isPlain).map(r => r.from),
-        ...chains.flatMap(([from, to]) => (to === activity ? [from] : [])),
-      ]),
-    ]),
-    lagged: into.filter(r => !isPlain(r)),
-    fixedStart: fixedStart ?? -1,
-    notBefore: notBefore ?? 0,
-    indexOfDay: table?.indexOfDay,
-    dayOfIndex: table?.dayOfIndex ?? new Int32Array(0),
-    openRun: startAllowed === undefined || flags === undefined ? undefined : openRuns(flags),
-  };
-}
-
-/** Open days on end from each day on. */
-export function openRuns(flags: Uint8Array): Int32Array {
-  const runs = new Int32Array(flags.length);
-  for (let day = flags.length - 1, run = 0; day >= 0; day--) {
-    run = flags[day] === 1 ? run + 1 : 0;
-    runs[day] = run;
+function passNode(search: SearchProblem, node: Node, trials: PassTrials): void {
+  const { n, days, starts, finishes, gates } = trials;
+  const [start, finish, lasting] = [starts[node.activity], finishes[node.activity], days[node.activity]];
+  if (start === undefined || finish === undefined || lasting === undefined) return;
+  if (node.fixedStart >= 0) start.fill(node.fixedStart, 0, n);
+  else {
+    start.fill(node.notBefore, 0, n);
+    for (const p of node.after) raise(start, finishes[p] ?? start, n);
+    for (const r of node.lagged) raiseByLag(search, node, r, trials);
+    const gate = gates.get(node.activity);
+    if (gate !== undefined) waitFor(gate, node, start, lasting, n);
+    else settleStarts(node, start, lasting, n);
   }
-  return runs;
+  fillFinishes(node, start, lasting, finish, n);
 }
 
-function startOf(
-  problem: SearchProblem,
+function raise(start: Trials, least: Trials, n: number): void {
+  for (let t = 0; t < n; t++) {
+    const moment = least[t] ?? 0;
+    if (moment > (start[t] ?? 0)) start[t] = moment;
+  }
+}
+
+function raiseByLag(
+  search: SearchProblem,
   node: Node,
-  duration: number,
-  heldBack: number,
-  starts: Int32Array,
-  finishes: Int32Array,
-): number {
-  if (node.fixedStart >= 0) return node.fixedStart;
-  const { after, lagged, indexOfDay, dayOfIndex, openRun } = node;
-  let start = Math.max(node.notBefore, heldBack);
-  for (let k = 0; k < after.length; k++) {
-    const finish = finishes[after[k] ?? 0] ?? 0;
-    if (finish > start) start = finish;
+  r: SearchRelationship,
+  { n, days, starts, finishes }: PassTrials,
+): void {
+  const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from];
+  const [start, lasting] = [starts[node.activity], days[node.activity]];
+  if (from === undefined || start === undefined || lasting === undefined) return;
+  const isOfStart = r.kind === 'FS' || r.kind === 'SS';
+  for (let t = 0; t < n; t++) {
+    const before = from[t] ?? NEVER;
+    if (before >= NEVER) {
+      start[t] = NEVER;
+      continue;
+    }
+    const moment = leastMoment(search, r, before);
+    const least = isOfStart ? moment : finishStart(node, moment, lasting[t] ?? 0);
+    if (least > (start[t] ?? 0)) start[t] = least;
   }
-  for (const r of lagged) {
-    const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from] ?? 0;
-    const moment = leastMoment(problem, r, from);
-    const least = r.kind === 'FS' || r.kind === 'SS' ? moment : finishStart(node, moment, duration);
-    if (least > start) start = least;
+}
+
+/** The first days on which the activities may start by calendar, season and days on end. */
+function settleStarts(node: Node, start: Trials, lasting: Trials, n: number): void {
+  const { indexOfDay, dayOfIndex, openRun } = node;
+  if (indexOfDay !== undefined)
+    for (let t = 0; t < n; t++)
+      if ((lasting[t] ?? 0) > 0) start[t] = dayOfIndex[indexOfDay[start[t] ?? 0] ?? -1] ?? NEVER;
+  if (openRun !== undefined)
+    for (let t = 0; t < n; t++) start[t] = openFrom(openRun, start[t] ?? 0, lasting[t] ?? 0);
+}
+
+/** The first start at or after a moment that the activity's own rules allow. */
+function ownStart({ indexOfDay, dayOfIndex, openRun }: Node, moment: number, duration: number): number {
+  const start =
+    indexOfDay !== undefined && duration > 0 ? (dayOfIndex[indexOfDay[moment] ?? -1] ?? NEVER) : moment;
+  return openRun === undefined ? start : openFrom(openRun, start, duration);
+}
+
+function openFrom(openRun: Int32Array, moment: number, duration: number): number {
+  const needed = Math.max(1, duration);
+  let start = moment;
+  while (start < openRun.length && (openRun[start] ?? 0) < needed) start++;
+  return start >= openRun.length ? NEVER : start;
+}
+
+/** An activity tries so often at most: what it waits for and its own rules must agree on a day. */
+const MOST_TRIES = 60;
+
+function waitFor(gate: Gate, node: Node, start: Trials, lasting: Trials, n: number): void {
+  gate.begin();
+  for (let t = 0; t < n; t++) {
+    const duration = lasting[t] ?? 0;
+    let moment = ownStart(node, start[t] ?? 0, duration);
+    let tries = 0;
+    for (; tries < MOST_TRIES && moment < NEVER; tries++) {
+      const window = gate.startOf(t, moment);
+      if (window === moment) break;
+      moment = Number.isNaN(window) ? NEVER : ownStart(node, window, duration);
+    }
+    start[t] = tries < MOST_TRIES ? moment : NEVER;
   }
-  if (indexOfDay !== undefined && duration > 0)
-    start = dayOfIndex[indexOfDay[start] ?? dayOfIndex.length] ?? NEVER;
-  if (openRun !== undefined) {
-    const needed = Math.max(1, duration);
-    while (start < openRun.length && (openRun[start] ?? 0) < needed) start++;
-    if (start >= openRun.length) return NEVER;
-  }
-  return start;
 }
 
 /** The first start from which an activity does not finish before a moment. */
@@ -142,9 +155,13 @@ function finishStart({ indexOfDay, dayOfIndex }: Node, moment: number, duration:
   return dayOfIndex[Math.max(0, last - duration + 1)] ?? NEVER;
 }
 
-function finishOf({ indexOfDay, dayOfIndex }: Node, start: number, duration: number): number {
-  if (start >= NEVER) return NEVER;
-  if (indexOfDay === undefined || duration === 0) return start + duration;
-  const last = dayOfIndex[(indexOfDay[start] ?? 0) + duration - 1];
-  return last === undefined ? NEVER : last + 1;
+function fillFinishes(node: Node, start: Trials, lasting: Trials, finish: Trials, n: number): void {
+  const { indexOfDay, dayOfIndex } = node;
+  for (let t = 0; t < n; t++) {
+    const from = start[t] ?? NEVER;
+    const duration = lasting[t] ?? 0;
+    if (from >= NEVER) finish[t] = NEVER;
+    else if (indexOfDay === undefined || duration === 0) finish[t] = from + duration;
+    else finish[t] = (dayOfIndex[(indexOfDay[from] ?? -1) + duration - 1] ?? NEVER - 1) + 1;
+  }
 }

@@ -4,12 +4,36 @@ import { compile } from '../compile/compile';
 import type { Compiled } from '../compile/compiled';
 import type { ScheduleProblem } from '../model';
 import type { ScheduleResult } from '../result';
-import type { TrialScheduler } from '../trial-scheduler';
-import { chainPass, openRuns } from './chain-pass';
+import { NEVER } from '../time';
+import { chainPass, type ChainPass, type Gate, type Trials } from './chain-pass';
+import { markDriving } from './drives-finish';
+import { openRuns } from './node';
 import { resourceChains } from './resource-chains';
 
+/** Some trials to schedule at once: columns by activity, each with one value a trial. */
+export interface ChainTrials {
+  readonly n: number;
+  /** Days each activity holds, weather allowance included where the plan keeps one; NaN where it is absent. */
+  readonly durations: readonly Trials[];
+  /** Filled with moments, in calendar days from the horizon start; a finish is the end of the last day. */
+  readonly starts: readonly Trials[];
+  readonly finishes: readonly Trials[];
+  /** Filled with the last finish of each trial, NaN where there is none. */
+  readonly finish: Trials;
+  /** By position: activities that wait for something, and how long they must. */
+  readonly gates?: ReadonlyMap<number, Gate>;
+  /** Whether the dates of an activity already stand in the columns, if nothing before it is new. Absent: none stand. */
+  readonly stands?: (activity: number) => boolean;
+}
+
 /** A scheduler for trials, with what turns its moments into dates. */
-export interface ChainScheduler extends TrialScheduler {
+export interface ChainScheduler {
+  /** Activity ids by position. */
+  readonly activities: readonly string[];
+  /** Schedules some trials. */
+  chunk(trials: ChainTrials): void;
+  /** Adds to each activity in how many of those trials it drives the finish. */
+  countDriving(trials: ChainTrials, counts: Trials): void;
   /** Day number of moment 0, and how many moments there are. */
   readonly first: number;
   readonly horizon: number;
@@ -29,8 +53,6 @@ export interface ChainScheduler extends TrialScheduler {
  * state kept, and crews and places passed on in the order of the plan. That is what a yard does that keeps its plan:
  * a crew goes where the plan sends it next, when it is free.
  * Deadlines do not hold: missing them is what a simulation counts.
- * @param durations in `decode`: days the activity holds, weather allowance included where the plan keeps one.
- * A trial with an absent duration has no finish: NaN.
  * @returns undefined when the plan cannot be told by chains; `trialScheduler` can.
  */
 export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): ChainScheduler | undefined {
@@ -43,16 +65,10 @@ export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): 
   const chains = resourceChains(search, planned.starts, planned.finishes);
   const pass = chains && chainPass(compiled, chains);
   if (pass === undefined) return undefined;
-  const days = Int32Array.from(search.activities, activity => activity.duration);
-  const held = new Int32Array(days.length);
-  const plannedFinish = pass.run(days, held, 0);
-  const count = problem.activities.length;
   const flag = (is: (a: Compiled['activities'][number]) => boolean) =>
     Uint8Array.from(activities, a => Number(is(a)));
-  const { placeOf } = pass;
-  // The first place that the last pass left undone: none, unless a trial was given up half way.
-  let stale = days.length;
   const isUnderWay = flag(a => a.state !== 'planned');
+  const bench = new ChainBench(compiled, pass, isUnderWay, problem.activities.length);
   return {
     activities: problem.activities.map(activity => activity.id),
     first: compiled.first,
@@ -65,32 +81,111 @@ export function chainScheduler(problem: ScheduleProblem, plan: ScheduleResult): 
         a.consecutive ? [[a.id, openRuns(at(activities, i).open.flags)]] : [],
       ),
     ),
-    plannedFinish,
-    decode(durations, notBefore, starts, finishes) {
-      let from = stale;
-      stale = 0;
-      for (let i = 0; i < count; i++) {
-        const duration = durations[i] ?? Number.NaN;
-        if (!(duration >= 0)) return Number.NaN;
-        const whole = isUnderWay[i] === 1 ? (days[i] ?? 0) : Math.ceil(duration - DAY_TOLERANCE);
-        const least = Math.ceil((notBefore[i] ?? 0) - DAY_TOLERANCE);
-        if (whole === days[i] && least === held[i]) continue;
-        days[i] = whole;
-        held[i] = least;
-        const place = placeOf[i] ?? 0;
-        if (place < from) from = place;
-      }
-      const finish = pass.run(days, held, from);
-      stale = days.length;
-      starts.set(pass.starts.subarray(0, count));
-      finishes.set(pass.finishes.subarray(0, count));
-      return finish;
+    plannedFinish: bench.plannedFinish(),
+    chunk: trials => {
+      bench.schedule(trials);
+    },
+    countDriving: (trials, counts) => {
+      bench.countDriving(trials, counts);
     },
   };
 }
 
 /** Fractions of a day closer to a whole day than this are rounding. */
 const DAY_TOLERANCE = 1e-9;
+
+/** The columns a pass works on: those handed in, and its own for whole days and anchors of work begun. */
+class ChainBench {
+  readonly #compiled: Compiled;
+  readonly #pass: ChainPass;
+  readonly #isUnderWay: Uint8Array;
+  readonly #count: number;
+  #days: Trials[] = [];
+  #anchors: readonly [Trials[], Trials[]] = [[], []];
+  #marks: Uint8Array[] = [];
+
+  constructor(compiled: Compiled, pass: ChainPass, isUnderWay: Uint8Array, count: number) {
+    this.#compiled = compiled;
+    this.#pass = pass;
+    this.#isUnderWay = isUnderWay;
+    this.#count = count;
+  }
+
+  plannedFinish(): number {
+    const { activities } = this.#compiled.search;
+    const columns = () => Array.from({ length: this.#count }, () => new Float64Array(1));
+    const durations = activities.slice(0, this.#count).map(a => Float64Array.of(a.duration));
+    const trials = { n: 1, durations, starts: columns(), finishes: columns(), finish: new Float64Array(1) };
+    this.schedule(trials);
+    return trials.finish[0] ?? Number.NaN;
+  }
+
+  schedule(trials: ChainTrials): void {
+    const { n, durations, finish, finishes } = trials;
+    this.#makeRoom(n);
+    finish.fill(0, 0, n);
+    durations.forEach((column, i) => {
+      const days = this.#days[i];
+      if (days === undefined || this.#isUnderWay[i] === 1) return;
+      for (let t = 0; t < n; t++) {
+        const whole = Math.ceil((column[t] ?? Number.NaN) - DAY_TOLERANCE);
+        if (whole >= 0) days[t] = whole;
+        else [days[t], finish[t]] = [0, Number.NaN];
+      }
+    });
+    const [starts, ends] = this.#all(trials);
+    const { gates = new Map<number, Gate>(), stands = () => false } = trials;
+    const isStanding = (i: number) => i >= this.#count || stands(i);
+    this.#pass.run({ n, days: this.#days, starts, finishes: ends, gates, stands: isStanding });
+    for (const column of finishes) latest(finish, column, n);
+    for (let t = 0; t < n; t++) if ((finish[t] ?? NEVER) >= NEVER) finish[t] = Number.NaN;
+  }
+
+  countDriving(trials: ChainTrials, counts: Trials): void {
+    const { n, finish } = trials;
+    const [starts, finishes] = this.#all(trials);
+    markDriving(this.#compiled, this.#pass.nodes, { n, starts, finishes }, finish, this.#marks);
+    for (let i = 0; i < counts.length; i++) {
+      const mark = this.#marks[i];
+      let sum = 0;
+      for (let t = 0; t < n; t++) if (!Number.isNaN(finish[t])) sum += mark?.[t] ?? 0;
+      counts[i] = (counts[i] ?? 0) + sum;
+    }
+  }
+
+  #all({ starts, finishes }: ChainTrials): readonly [readonly Trials[], readonly Trials[]] {
+    const [begun, done] = this.#anchors;
+    return begun.length === 0
+      ? [starts, finishes]
+      : [
+          [...starts, ...begun],
+          [...finishes, ...done],
+        ];
+  }
+
+  /** Columns long enough; days of work under way stay as they are planned. */
+  #makeRoom(n: number): void {
+    if ((this.#days[0]?.length ?? 0) >= n) return;
+    const { activities } = this.#compiled.search;
+    const made = () => new Float64Array(n);
+    this.#days = activities.map(a => made().fill(a.duration));
+    const anchors = activities.slice(this.#count);
+    const fixed = (a: (typeof anchors)[number]) => a.fixedStart ?? 0;
+    this.#anchors = [
+      anchors.map(a => made().fill(fixed(a))),
+      anchors.map(a => made().fill(fixed(a) + a.duration)),
+    ];
+    this.#marks = activities.map(() => new Uint8Array(n));
+  }
+}
+
+function latest(finish: Trials, column: Trials, n: number): void {
+  for (let t = 0; t < n; t++) {
+    const moment = column[t] ?? NEVER;
+    // A trial without a finish stays without one: nothing is greater than NaN.
+    if (moment > (finish[t] ?? NEVER)) finish[t] = moment;
+  }
+}
 
 /** The plan in moments again; anchors of work begun lie where they are fixed. */
 function plannedMoments(

@@ -23,7 +23,7 @@ export function over(out: Trials, a: Trials, b: Trials, n: number): void {
   }
 }
 
-/** Bases between these, to powers up to the limit, are raised by logarithm: faster, and the same to 2 parts in 10^15. */
+/** Bases between these, to powers up to the limit, are raised by logarithm: faster, and the same to 10^-14. */
 const LEAST_BASE = 1 / 16;
 const GREATEST_BASE = 16;
 const GREATEST_POWER = 4;
@@ -32,10 +32,35 @@ export function power(out: Trials, a: Trials, b: Trials, n: number): void {
   for (let i = 0; i < n; i++) {
     const base = a[i] ?? NaN;
     const exponent = b[i] ?? NaN;
+    const part = (base - 1) / (base + 1);
+    const near = exponent * 2 * part * atanhOver(part * part);
+    if (part < NEAR_ONE && part > -NEAR_ONE && near < NEAR_NOTHING && near > -NEAR_NOTHING) {
+      out[i] = expNearNothing(near);
+      continue;
+    }
     const isPlain = base > LEAST_BASE && base < GREATEST_BASE && Math.abs(exponent) < GREATEST_POWER;
     const y = isPlain ? Math.exp(exponent * Math.log(base)) : Math.pow(base, exponent);
     out[i] = Number.isFinite(y) ? y : NaN;
   }
+}
+
+/** Yearly changes of prices: (base - 1) / (base + 1) up to this, and logarithms of the power up to the other. */
+const NEAR_ONE = 0.1;
+const NEAR_NOTHING = 0.7;
+
+/** artanh(s) / s by its series in s squared, to 10^-16 for s up to a tenth; the logarithm is 2 artanh((b-1)/(b+1)). */
+function atanhOver(q: number): number {
+  return 1 + q * (1 / 3 + q * (1 / 5 + q * (1 / 7 + q * (1 / 9 + q * (1 / 11 + q * (1 / 13 + q / 15))))));
+}
+
+/** The exponential by its series at a quarter of x, then squared twice: within 10^-14 of itself for x up to 0.7. */
+function expNearNothing(x: number): number {
+  const y = x / 4;
+  const z = y * y;
+  const even = 1 + z * (1 / 2 + z * (1 / 24 + z * (1 / 720 + z / 40320)));
+  const odd = y * (1 + z * (1 / 6 + z * (1 / 120 + z * (1 / 5040 + z / 362880))));
+  const root = even + odd;
+  return root * root * (root * root);
 }
 
 /** 1 where a is at least b, both settled; 0 where not; NaN where either is absent. */

@@ -3,6 +3,7 @@ import type { Order } from '../order';
 import { rowsOf } from '../order';
 import { idOf } from '../result';
 import type { Step } from '../step';
+import type { SettledValues } from './settled';
 
 /** The arrays of the cells that vary by trial from outside: givens, and figures carried from the sheet before. */
 export type Varying = ReadonlyMap<number, Float64Array>;
@@ -12,16 +13,24 @@ export type Varying = ReadonlyMap<number, Float64Array>;
  * @throws BugError when an id is neither a given of the sheet nor carried into it.
  */
 export function varyingCells(order: Order, inputs: ReadonlyMap<string, Float64Array>): Varying {
-  const varying = new Map<number, Float64Array>();
+  return cellsOf(order, inputs);
+}
+
+/**
+ * The cells of givens and carried figures by their ids.
+ * @throws BugError when an id is neither a given of the sheet nor carried into it.
+ */
+export function cellsOf<T>(order: Order, inputs: ReadonlyMap<string, T>): Map<number, T> {
+  const varying = new Map<number, T>();
   const known = new Set<string>();
   for (const step of order.steps) {
     if (step.kind.givens === undefined && step.kind.carried === undefined) continue;
     for (let row = 0; row < rowsOf(step); row++) {
       const id = sourceId(step, row);
-      const array = id === undefined ? undefined : inputs.get(id);
-      if (id === undefined || array === undefined) continue;
+      const value = id === undefined ? undefined : inputs.get(id);
+      if (id === undefined || value === undefined) continue;
       known.add(id);
-      varying.set(order.cell(step, row), array);
+      varying.set(order.cell(step, row), value);
     }
   }
   for (const id of inputs.keys())
@@ -49,20 +58,21 @@ export function liveCells(order: Order, varying: Varying): Uint8Array {
 /** For a live cell that only passes an operand on, the cell whose value it is; for any other cell itself. */
 export type Roots = (cell: number) => number;
 
+/** Steps of more operands are not compared with others: sums of whole columns, of which there are few. */
+const MOST_OPERANDS_COMPARED = 6;
+
 /**
- * Finds the live cells that pass an operand on unchanged, so that they need no array and no time. A cell whose
- * operands all turn out not to vary is taken off the live ones: its exact value stands in every trial.
- * @param constantOf the value of a cell that does not vary.
+ * Finds the live cells that pass an operand on unchanged, or that work out what another row has worked out from the
+ * same operands, so that they need no array and no time. A cell whose operands all turn out not to vary is taken off
+ * the live ones: its value stands in every trial.
+ * @param settled the values of the cells that do not vary.
  */
-export function passedOn(
-  order: Order,
-  live: Uint8Array,
-  varying: Varying,
-  constantOf: (cell: number) => number,
-): Roots {
+export function passedOn(order: Order, live: Uint8Array, varying: Varying, settled: SettledValues): Roots {
+  const constantOf = settled.valueOf;
   const roots = new Map<number, number>();
   for (const step of order.steps) {
     if (step.inputs.length === 0 || step.kind.carried) continue;
+    const worked = new Map<string, number>();
     for (let row = 0; row < rowsOf(step); row++) {
       const cell = order.cell(step, row);
       if (live[cell] !== 1 || varying.has(cell)) continue;
@@ -72,7 +82,15 @@ export function passedOn(
       );
       const root = passed === undefined ? -1 : (operands[passed] ?? -1);
       if (root >= 0) roots.set(cell, root);
-      else if (operands.every(operand => live[operand] !== 1)) live[cell] = 0;
+      else if (operands.every(operand => live[operand] !== 1)) {
+        live[cell] = 0;
+        settled.settle(cell, step, operands);
+      } else if (operands.length <= MOST_OPERANDS_COMPARED) {
+        const key = operands.map(o => (live[o] === 1 ? `${o}` : `=${constantOf(o)}`)).join();
+        const twin = worked.get(key);
+        if (twin === undefined) worked.set(key, cell);
+        else roots.set(cell, twin);
+      }
     }
   }
   return cell => roots.get(cell) ?? cell;

@@ -2,12 +2,18 @@ import { BugError } from '../../base';
 import { innerOf } from '../inner';
 import type { SheetResult } from '../result';
 import { Binding } from './binding';
-import { liveCells, passedOn, runOrder, varyingCells } from './live';
+import { cellsOf, liveCells, passedOn, runOrder, varyingCells } from './live';
+import { SettledValues } from './settled';
 
 /** What varies, what is wanted, and how many trials at a time. */
 export interface ColumnOptions {
   /** By the id of a given, or of a figure carried from the sheet before: its values, one a trial, filled before each run. */
   readonly inputs: ReadonlyMap<string, Float64Array>;
+  /**
+   * By the id of a given, or of a figure carried from the sheet before: the value it has in every trial, where that is
+   * not the exact one.
+   */
+  readonly constants?: ReadonlyMap<string, number>;
   /** Ids of the figures wanted. Only these survive a run. */
   readonly keep: readonly string[];
   /** Trials a run at most, 128 to 256 is best; every input array has at least this length. */
@@ -39,10 +45,14 @@ export function columns(result: SheetResult, options: ColumnOptions): ColumnPlan
   const { batch, inputs } = options;
   for (const [id, array] of inputs)
     if (array.length < batch) throw new BugError(`${id} has fewer values than a batch`);
-  const constantOf = (cell: number) => inner.number(cell) ?? NaN;
   const varying = varyingCells(order, inputs);
   const live = liveCells(order, varying);
-  const rootOf = passedOn(order, live, varying, constantOf);
+  const constants = cellsOf(order, options.constants ?? new Map<string, number>());
+  const exactOf = (cell: number) => inner.number(cell) ?? NaN;
+  const settled = new SettledValues(constants, exactOf);
+  settled.settleAll(order, live);
+  const constantOf = settled.valueOf;
+  const rootOf = passedOn(order, live, varying, settled);
   const kept = options.keep.map(id => ({ id, cell: rootOf(result.cellOf(id)) }));
   const cells = kept.map(k => k.cell);
   const sequence = runOrder(order, live, varying, cells, rootOf);

@@ -33,24 +33,24 @@ describe('with all ranges collapsed', () => {
 
   it('every activity lies where the plan has it', () => {
     const { run, first } = made({ ranges: false, events: false });
-    const days = run.work({ n: 1, inputs: run.columns }).map(column => column[0] ?? Number.NaN);
-    const [starts, finishes] = [new Float64Array(days.length), new Float64Array(days.length)];
-    const finish = run.scheduler.decode(
-      Float64Array.from(days),
-      new Float64Array(days.length),
-      starts,
-      finishes,
-    );
+    const { scheduler } = run;
+    if (!('chunk' in scheduler)) throw new Error('the example is scheduled a chunk at a time');
+    const column = () => run.activities.map(() => new Float64Array(TRIALS_PER_CHUNK));
+    const durations = run.work({ n: 1, inputs: run.columns });
+    const dates = { n: 1, durations, starts: column(), finishes: column(), finish: new Float64Array(1) };
+    scheduler.chunk({ ...dates, gates: new Map(), stands: () => false });
+    const [starts, finishes] = [dates.starts, dates.finishes].map(of => of.map(c => c[0] ?? Number.NaN));
     const worked = parts.schedule.activities.filter(activity => activity.workDays > 0);
     const planned = new Map(worked.map(activity => [activity.id, activity]));
     const off = run.activities.filter((id, i) => {
       const plan = planned.get(id);
       return (
         plan !== undefined &&
-        (iso(first + (starts[i] ?? 0)) !== plan.start || iso(first + (finishes[i] ?? 0) - 1) !== plan.finish)
+        (iso(first + (starts?.[i] ?? 0)) !== plan.start ||
+          iso(first + (finishes?.[i] ?? 0) - 1) !== plan.finish)
       );
     });
-    expect([off, finish]).toEqual([[], parts.schedule.calendarDays]);
+    expect([off, dates.finish[0]]).toEqual([[], parts.schedule.calendarDays]);
   });
 });
 
@@ -89,7 +89,7 @@ describe('a simulation of the example', () => {
   });
 
   it('draws one price once, whatever it is used for', () => {
-    const ids = prepared.run.inputs.map(input => input.id);
+    const ids = rangedGivens(parts).map(given => given.id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(ids.filter(id => id.startsWith('equipment/forklift/rate'))).toHaveLength(1);
   });
