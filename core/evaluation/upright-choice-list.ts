@@ -1,6 +1,7 @@
 import type { UprightEffect, UprightInput, UprightResult } from '../flooding';
 import { structuredCloneJson, type Change, type Project } from '../project';
 import type { EstimateParts } from './evaluate';
+import { LATE_ENTRY } from './upright-compartments';
 import { BALLAST } from './upright-weights';
 
 /** One thing the plan could do: what changes in the document, and what of it the weights alone do not tell. */
@@ -29,9 +30,7 @@ export interface ChoiceGround {
 
 type Offer = (ground: ChoiceGround) => readonly (ListedChoice | ChoiceLeftOut)[];
 
-/** Height over the depth at which the openings of a space kept until late are cut. Judgement. */
-const LATE_ENTRY = 0.8;
-/** Share of a bulkhead across the ship that a cut takes away, when there is none along her. Judgement. */
+/** Area, m2, and height, m, of one cut in a bulkhead across the ship: the standard opening. Judgement. */
 const CUT_AREA = 1.8;
 const CUT_HEIGHT = 1.5;
 

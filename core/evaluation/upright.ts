@@ -10,6 +10,7 @@ import type { Project } from '../project';
 import { Sheet, evaluateSheet, type Given } from '../sheet';
 import { takeOff, type OpeningMeasure } from '../vessel';
 import type { EstimateParts } from './evaluate';
+import { atDocument, weightListFindings } from './upright-findings';
 import { uprightInput } from './upright-input';
 import { withMeasurementPrice } from './upright-measurements';
 
@@ -35,7 +36,12 @@ function kept<T>(answers: Map<string, T>, input: UprightInput, answer: (input: U
 export function screenUpright(project: Project, parts: EstimateParts): UprightResult | undefined {
   const screenInput = screenedInput(project, parts);
   if (screenInput === undefined) return undefined;
-  return withMeasurementPrice(kept(SCREENED, screenInput, uprightScreen), parts);
+  const found = kept(SCREENED, screenInput, uprightScreen);
+  const findings = [
+    ...found.findings.map(finding => atDocument(finding, screenInput)),
+    ...weightListFindings(project, screenInput.displacement.likely),
+  ];
+  return withMeasurementPrice({ ...found, findings }, parts);
 }
 
 /** The input of the screen of an estimate: weights as its work moves them, openings as its work cuts them. */

@@ -1,4 +1,5 @@
 import type { Figure } from '../base';
+import { hullGivens } from './hull-rules';
 import type { Project } from './schema';
 import type { PlainUnit, Unit } from '../units';
 import {
@@ -60,6 +61,13 @@ const SITE = {
   clearanceRequired: positive('Clearance required', 'm', '200'),
   bottomSlope: notNegative('Bottom slope', '1', '1'),
   towDistance: notNegative('Tow distance', 'm', '20000000'),
+  towSpeed: positive('Tow speed', 'kn', '15'),
+  towWind: notNegative('Wind of the tow', 'kn', '120'),
+  lowestBridge: positive('Lowest bridge', 'm', '300'),
+  shallowestChannel: positive('Shallowest channel', 'm', '200'),
+  berthDepth: positive('Depth at the berth', 'm', '200'),
+  waveHeight: positive('Wave height', 'm', '30'),
+  wavePeriod: positive('Wave period in seconds', '1', '30'),
   yardDistance: notNegative('Distance to the disposal sites', 'm', '5000000'),
 } as const satisfies Partial<Record<keyof Project['site'], GivenRule>>;
 
@@ -103,6 +111,7 @@ export function placedGivens(project: Project): PlacedGiven[] {
         signed(`Side position of ${weight.title}`, 'm', '60'),
       ),
     ]),
+    ...hullGivens(project),
     ...place('/contingency/share', contingency.share, {
       title: 'Contingency',
       unit: '1',

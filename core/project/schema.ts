@@ -4,6 +4,7 @@ import { importMappingSchema } from './imports/mapping';
 import { workItemSchema } from '../work';
 import { benefitsSchema, bidSchema, fundingSchema } from './funding-schema';
 import { contingencySchema } from './sections/contingency';
+import { decisionSchema } from './sections/decision';
 import {
   adjustmentSchema,
   calendarsSchema,
@@ -16,13 +17,16 @@ import { receivedBidSchema } from './sections/received-bids';
 import { recordSchema } from './sections/record';
 import { surveySchema } from './sections/survey';
 import { titleText, words, year } from './sections/texts';
+import { uprightSchema } from './sections/upright';
 import { siteSchema, vesselSchema } from './sections/vessel';
 
 export * from './sections/contingency';
+export * from './sections/decision';
 export * from './sections/plan';
 export * from './sections/received-bids';
 export * from './sections/record';
 export * from './sections/survey';
+export * from './sections/upright';
 export * from './sections/vessel';
 
 /** The version of the document format this program writes. */
@@ -43,6 +47,7 @@ export const projectSchema = z.strictObject({
   statusDate: isoDate.optional(),
   vessel: vesselSchema,
   site: siteSchema,
+  upright: uprightSchema.optional(),
   survey: surveySchema.default({ intake: {}, measured: [], laboratory: [] }),
   rates: z.strictObject({
     book: key,
@@ -71,6 +76,7 @@ export const projectSchema = z.strictObject({
   receivedBids: z.array(receivedBidSchema).max(40).optional(),
   /** Approval, plan kept, independent estimate, lessons. */
   record: recordSchema.optional(),
+  decision: decisionSchema.optional(),
   attachments: z
     .array(
       z.strictObject({

@@ -15,7 +15,7 @@ const COLUMNS: readonly Column[] = [
 
 /** A particular: a field of the document, or what the hull type stands in with. */
 type Line = readonly [
-  field: keyof Project['vessel'],
+  field: 'length' | 'beam' | 'depth' | 'draughtLight' | 'draughtFull' | 'lightship' | 'kg',
   title: string,
   unit: string,
   measure: MeasureKey | undefined,
@@ -32,8 +32,7 @@ const LINES: readonly Line[] = [
 ];
 
 function figureOf(project: Project, field: Line[0]): Figure | undefined {
-  const value = project.vessel[field];
-  return typeof value === 'object' && !Array.isArray(value) ? value : undefined;
+  return project.vessel[field];
 }
 
 /** Particulars of the ship: given, or standing in from the hull type until they are. */

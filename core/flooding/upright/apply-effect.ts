@@ -15,12 +15,13 @@ export function applyEffect(input: UprightInput, effect: UprightEffect): Upright
       ...(tight.has(compartment.id) ? { floods: false } : {}),
     };
   });
-  const { sizes, ...rest } = input;
+  const { sizes, targetSinkTime, ...rest } = input;
   const isSizedAnew =
     effect.method !== undefined || effect.late !== undefined || effect.openings !== undefined;
   const changed: UprightInput = {
     ...rest,
     ...(sizes === undefined || isSizedAnew ? {} : { sizes }),
+    ...(targetSinkTime === undefined || effect.method !== undefined ? {} : { targetSinkTime }),
     compartments,
     removedWeights: [...input.removedWeights, ...(effect.removedWeights ?? [])],
     ...(effect.kg === undefined ? {} : { kg: effect.kg }),

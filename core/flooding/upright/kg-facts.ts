@@ -1,12 +1,13 @@
 import type { Finding } from '../../base';
 import { DEGREE, dry, fillLevel, gmFromRollPeriod, SEA_WATER, UPRIGHT } from '../../stability';
+import { slackMoment } from './free-surface';
 import type { ResolvedShip } from './resolved';
 import type { LowLikelyHigh } from './types';
 
 /** What is known of KG once the facts on the water are heard, metres, before the removed weights. */
 export interface KgEvidence {
   readonly kg: LowLikelyHigh;
-  /** Height of the metacentre above the keel, m, at the likely displacement. */
+  /** Height of the metacentre above the keel, m, at the likely displacement, less the free surface of slack tanks. */
   readonly km: number;
   readonly findings: readonly Finding[];
 }
@@ -59,7 +60,8 @@ function bounds(ship: ResolvedShip, km: number): { low: number; high: number; wh
  */
 export function hearFacts(ship: ResolvedShip): KgEvidence {
   const { kg, facts } = ship.input;
-  const km = metacentre(ship);
+  const slack = slackMoment(ship.input.tanks ?? [], false) / ship.input.displacement.likely;
+  const km = metacentre(ship) - slack;
   const findings: Finding[] = [];
   if (facts?.list && facts.list.degrees !== 0 && facts.list.moment === undefined)
     findings.push(

@@ -14,6 +14,7 @@ import {
   type Solid,
 } from '../../stability';
 import { blockCoefficient } from './check-input';
+import { slackMoment } from './free-surface';
 import type { UprightCompartment, UprightInput } from './types';
 
 /** Slices of the hull in the screen. */
@@ -91,17 +92,23 @@ export function massAfter(input: UprightInput, displacement: number): number {
   return input.removedWeights.reduce((mass, weight) => mass - weight.mass, displacement);
 }
 
-/** Centre of the light weight once the plan has removed its weights. */
+/** Where the light weight lies across the ship when nothing is known of it. */
+const ON_CENTRELINE = 0;
+
+/**
+ * Centre of the light weight once the plan has removed its weights, raised by the free surface of tanks that are
+ * still slack at the sinking.
+ */
 export function centreAfter(input: UprightInput, displacement: number, kg: number): Centre {
   let mass = displacement;
   let height = kg;
-  let side = 0;
+  let side = input.tcg ?? ON_CENTRELINE;
   for (const weight of input.removedWeights) {
     height = kgAfterRemoval(mass, height, weight.mass, weight.vcg);
     side = kgAfterRemoval(mass, side, weight.mass, weight.tcg ?? 0);
     mass -= weight.mass;
   }
-  return { kg: height, tcg: side };
+  return { kg: height + slackMoment(input.tanks ?? [], true) / mass, tcg: side };
 }
 
 function lowestWay(compartment: UprightCompartment): number {

@@ -87,6 +87,20 @@ export interface UprightWeight {
   readonly tcg?: number;
 }
 
+/** A tank whose liquid may have a free surface: metres, m3, t/m3. */
+export interface UprightTank {
+  readonly title: string;
+  readonly length: number;
+  readonly breadth: number;
+  /** Equal parts across the ship that the surface is divided into. */
+  readonly parts: number;
+  readonly density: number;
+  readonly capacity: number;
+  readonly volume: number;
+  /** Whether the plan empties it before the sinking. */
+  readonly emptied: boolean;
+}
+
 /** What can be seen on the ship afloat and bounds the height of its centre of gravity before any default. */
 export interface UprightFacts {
   /** She lies afloat and upright with nothing holding her: GM is positive. */
@@ -155,6 +169,9 @@ export interface UprightInput {
   readonly displacement: LowLikelyHigh;
   /** Height of the centre of gravity above the keel, m, before the removed weights. */
   readonly kg: LowLikelyHigh & { readonly basis: KgBasis };
+  /** Distance of the light weight to starboard of the centreline, m, where a weight list tells it. */
+  readonly tcg?: number;
+  readonly tanks?: readonly UprightTank[];
   readonly compartments: readonly UprightCompartment[];
   readonly removedWeights: readonly UprightWeight[];
   /** How much slower one side may fill than the other, 0 to 1. Default 0.1. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { figureSchema, isoDate, key } from '../../base';
+import { decimalText, figureSchema, isoDate, key, provenanceSchema } from '../../base';
 import { titleText, words, year } from './texts';
 
 /** A tank of the tank table: capacity, contents and the last sounding. */
@@ -19,6 +19,10 @@ export const tankSchema = z.strictObject({
     'unknown',
   ]),
   sounding: figureSchema.optional(),
+  /** Length and breadth of the free surface, and equal parts it is divided into across the ship. */
+  surfaceLength: figureSchema.optional(),
+  surfaceBreadth: figureSchema.optional(),
+  surfaceParts: z.int().min(1).max(20).optional(),
 });
 
 /** A row of the weight list: mass and centre, above keel, forward of midships, to starboard. */
@@ -52,6 +56,8 @@ export const compartmentSchema = z.strictObject({
   bottom: figureSchema,
   top: figureSchema,
   permeability: figureSchema,
+  /** Whether the plan floods it: at once, once she has sunk to openings cut high, or not at all. */
+  floods: z.enum(['at-once', 'late', 'no']).optional(),
   openings: z.array(openingSchema).default([]),
   vents: z.array(z.strictObject({ area: figureSchema, centre: figureSchema })).default([]),
   connections: z
@@ -61,9 +67,28 @@ export const compartmentSchema = z.strictObject({
         area: figureSchema,
         centre: figureSchema,
         kind: z.enum(['door', 'cut', 'corridor']),
+        height: figureSchema.optional(),
+        closed: z.boolean().optional(),
       }),
     )
     .default([]),
+});
+
+/** An offset table: half-breadths by height above the keel, from the stern forward. One source for all of it. */
+export const offsetTableSchema = z.strictObject({
+  unit: z.enum(['m', 'ft']),
+  ...provenanceSchema.shape,
+  stations: z
+    .array(
+      z.strictObject({
+        id: key,
+        /** From the aft perpendicular forward. */
+        at: decimalText,
+        points: z.array(z.strictObject({ height: decimalText, halfBreadth: decimalText })).min(2),
+      }),
+    )
+    .min(1)
+    .max(60),
 });
 
 export const vesselSchema = z.strictObject({
@@ -83,6 +108,9 @@ export const vesselSchema = z.strictObject({
   kg: figureSchema.optional(),
   rollPeriod: figureSchema.optional(),
   observedList: figureSchema.optional(),
+  /** The moment that causes the observed list, tonne metres, where it is known. */
+  listMoment: figureSchema.optional(),
+  offsets: offsetTableSchema.optional(),
   tanks: z.array(tankSchema).default([]),
   weights: z.array(weightSchema).default([]),
   compartments: z.array(compartmentSchema).default([]),
@@ -96,6 +124,15 @@ export const siteSchema = z.strictObject({
   clearanceRequired: figureSchema,
   bottomSlope: figureSchema.optional(),
   towDistance: figureSchema,
+  /** The tow: speed, wind it is planned for, and what the route leaves room for. */
+  towSpeed: figureSchema.optional(),
+  towWind: figureSchema.optional(),
+  lowestBridge: figureSchema.optional(),
+  shallowestChannel: figureSchema.optional(),
+  berthDepth: figureSchema.optional(),
+  /** The wave of the design storm: height, and period in seconds. */
+  waveHeight: figureSchema.optional(),
+  wavePeriod: figureSchema.optional(),
   yardDistance: figureSchema.optional(),
   permit: z
     .strictObject({
