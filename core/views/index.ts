@@ -11,3 +11,5 @@ export type { BottomAmounts } from './bottom';
 export { WhyDesk } from './why';
 export type { OpenedName, OpenedRows } from './opened';
 export type * from './materials/rows';
+export type * from './funding/rows';
+export type * from './bid/rows';

@@ -1,4 +1,8 @@
 import type { EstimateContext } from './context';
+import type { BidRows } from './bid/rows';
+import { bidRows } from './bid/view';
+import type { FundingView } from './funding/rows';
+import { fundingView } from './funding/view';
 import type { MaterialsView } from './materials/rows';
 import { materialsView } from './materials/view';
 import type { ShownMoney } from './shown-money';
@@ -6,6 +10,8 @@ import type { ShownMoney } from './shown-money';
 /** Views that are made when they are opened, so that an edit elsewhere does not wait for them. */
 export interface OpenedRows {
   readonly materials: MaterialsView;
+  readonly funding: FundingView;
+  readonly bid: BidRows;
 }
 export type OpenedName = keyof OpenedRows;
 
@@ -13,6 +19,8 @@ const MAKERS: {
   readonly [N in OpenedName]: (context: EstimateContext, money: ShownMoney) => OpenedRows[N];
 } = {
   materials: materialsView,
+  funding: fundingView,
+  bid: bidRows,
 };
 
 /** The rows of one of these views. */

@@ -1,6 +1,8 @@
 import type { Evaluation } from '../evaluation';
 import type { EstimateContext } from './context';
 import type { Measures } from './measures';
+import { bidWhy } from './bid/why';
+import { grantWhy } from './funding/why';
 import { materialsWhy } from './materials/why';
 import { openedRows, type OpenedName, type OpenedRows } from './opened';
 import type { WhyRows } from './rows';
@@ -46,7 +48,9 @@ export class WhyDesk {
       sumWhy(context, id) ??
       scheduleWhy(context, id) ??
       uprightWhy(context, id) ??
-      materialsWhy(context, id);
+      materialsWhy(context, id) ??
+      grantWhy(context, id) ??
+      bidWhy(context, id);
     if (direct !== undefined) return direct;
     this.warm();
     return sheetRows(context, this.#whole, id);

@@ -18,6 +18,8 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
   rates: lazy(() => import('../views/rates/rates')),
   schedule: lazy(() => import('../views/schedule/schedule')),
   budget: lazy(() => import('../views/budget/budget')),
+  funding: lazy(() => import('../views/funding/funding')),
+  bid: lazy(() => import('../views/bid/bid')),
   review: lazy(() => import('../views/review/review')),
   documents: lazy(() => import('../views/documents/documents')),
 };

@@ -1,4 +1,15 @@
-export type ViewId = 'vessel' | 'materials' | 'sinking' | 'work' | 'rates' | 'schedule' | 'budget' | 'review' | 'documents';
+export type ViewId =
+  | 'vessel'
+  | 'materials'
+  | 'sinking'
+  | 'work'
+  | 'rates'
+  | 'schedule'
+  | 'budget'
+  | 'funding'
+  | 'bid'
+  | 'review'
+  | 'documents';
 
 export interface ViewGroup {
   readonly title: string;
@@ -25,7 +36,11 @@ export const VIEW_GROUPS: readonly ViewGroup[] = [
   },
   {
     title: 'The money',
-    views: [{ id: 'budget', title: 'Budget' }],
+    views: [
+      { id: 'budget', title: 'Budget' },
+      { id: 'funding', title: 'Funding' },
+      { id: 'bid', title: 'Bid' },
+    ],
   },
   {
     title: 'The decision',

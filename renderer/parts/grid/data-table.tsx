@@ -12,13 +12,23 @@ interface DataTableProps {
   /** Leaves the caption to a heading beside it. */
   readonly isCaptionUnseen?: boolean;
   readonly isSticky?: boolean;
+  /** Shows its groups folded at first. */
+  readonly startsFolded?: boolean;
   /** Something drawn at the end of a row, such as its bar. */
   readonly after?: (row: Row) => React.ReactNode;
 }
 
 /** A table of ready-made rows that is moved through, asked, edited, copied and pasted like a sheet. */
-export function DataTable({ table, isCaptionUnseen = false, isSticky = false, after }: DataTableProps) {
-  const [folded, setFolded] = useState<ReadonlySet<string>>(new Set());
+export function DataTable({
+  table,
+  isCaptionUnseen = false,
+  isSticky = false,
+  startsFolded = false,
+  after,
+}: DataTableProps) {
+  const [folded, setFolded] = useState<ReadonlySet<string>>(
+    () => new Set(startsFolded ? table.rows.filter(row => row.kind === 'group').map(row => row.id) : []),
+  );
   const unfolded = table.rows.filter(row => row.under === undefined || !folded.has(row.under));
   const toggle = (row: Row) => {
     const next = new Set(folded);

@@ -1,0 +1,29 @@
+import type { Sentence, TableRows } from '../rows';
+
+export interface BidRows {
+  readonly sentence: Sentence;
+  /** Why there is no bid, when there is none. */
+  readonly missing: readonly string[];
+  /** The sheet that leaves: prices alone. */
+  readonly sheet: TableRows;
+  readonly alternates: TableRows;
+  /** The sheet that stays: each item with its lines and elements. */
+  readonly inside: TableRows;
+  /** From direct cost to the price, mark-ups in their order. */
+  readonly buildUp: TableRows;
+  readonly reconciliation: TableRows | undefined;
+  /** The items as the owner decides them. */
+  readonly items: TableRows;
+  readonly margin: Sentence;
+  readonly comparison: BidComparisonRows | undefined;
+  readonly bidders: readonly TableRows[];
+  readonly findings: readonly string[];
+}
+
+/** Bids received beside the estimate. */
+export interface BidComparisonRows {
+  readonly sentence: Sentence;
+  readonly table: TableRows;
+  readonly totals: TableRows;
+  readonly findings: readonly string[];
+}

@@ -1,0 +1,118 @@
+import type { BidView } from '../../evaluation';
+import { aligned, words } from '../cells';
+import { cents } from '../funding/tie-out-table';
+import { shortNumber } from '../number-text';
+import type { Column, Row, TableRows } from '../rows';
+import { bidId } from './bid-of';
+
+const SHEET_COLUMNS: readonly Column[] = [
+  { key: 'number', title: 'Item', kind: 'words' },
+  { key: 'title', title: 'Description', kind: 'words' },
+  { key: 'quantity', title: 'Quantity', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'unitPrice', title: 'Unit price', unit: '$', kind: 'number' },
+  { key: 'amount', title: 'Amount', unit: '$', kind: 'number' },
+];
+
+/** The sheet that leaves: item numbers, titles, quantities and prices, nothing of what they are made of. */
+export function sheetTable({ sheet, schedule }: BidView): TableRows {
+  const ids = schedule?.items.map(one => one.item.id) ?? [];
+  const rows = (sheet?.items ?? []).map((item, at): Row => {
+    const why = bidId('item', ids[at] ?? '');
+    return {
+      id: String(item.number),
+      kind: 'line',
+      cells: {
+        number: words(String(item.number)),
+        title: words(item.title),
+        quantity: words(shortNumber(String(item.quantity))),
+        unit: words(item.unit),
+        unitPrice: item.unitPrice === undefined ? words('–') : cents(item.unitPrice, why),
+        amount: cents(item.amount, why),
+      },
+    };
+  });
+  const total: readonly Row[] =
+    sheet === undefined
+      ? []
+      : [
+          {
+            id: 'base',
+            kind: 'total',
+            cells: {
+              number: words(''),
+              title: words('Base bid'),
+              amount: cents(sheet.baseBid, bidId('base')),
+            },
+          },
+        ];
+  return {
+    id: 'bid-sheet',
+    caption: 'Sheet of bid items',
+    columns: SHEET_COLUMNS,
+    rows: aligned(SHEET_COLUMNS, [...rows, ...total]),
+  };
+}
+
+const ELEMENTS = ['labour', 'equipment', 'material', 'disposal', 'subcontract', 'fee', 'markUp'] as const;
+const TITLES = {
+  labour: 'Labour',
+  equipment: 'Equipment',
+  material: 'Material',
+  disposal: 'Disposal',
+  subcontract: 'Subcontract',
+  fee: 'Fee',
+  markUp: 'Mark-up',
+} as const;
+
+const INSIDE_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Item and the lines it is made of', kind: 'words' },
+  ...ELEMENTS.map((key): Column => ({ key, title: TITLES[key], unit: '$', kind: 'number' })),
+  { key: 'total', title: 'Price', unit: '$', kind: 'number' },
+];
+
+/** The sheet that stays: what each price is made of. */
+export function insideTable({ internal }: BidView): TableRows {
+  const rows = (internal?.items ?? []).flatMap((item): Row[] => [
+    {
+      id: item.itemId,
+      kind: 'group',
+      cells: {
+        title: words(`${item.title}  ${item.lines.length}`),
+        ...Object.fromEntries(
+          ELEMENTS.map(element => [
+            element,
+            cents(item.elements[element], bidId('element', item.itemId, element)),
+          ]),
+        ),
+        total: cents(item.cost, bidId('cost', item.itemId)),
+      },
+    },
+    ...item.lines.map((line): Row => ({
+      id: `${item.itemId}/${line.lineId}`,
+      kind: 'line',
+      under: item.itemId,
+      cells: {
+        title: words(line.title),
+        ...Object.fromEntries(
+          ELEMENTS.map(element => [
+            element,
+            line.amounts[element] === 0
+              ? words('–')
+              : cents(
+                  line.amounts[element],
+                  `lines/${line.lineId}/${element === 'markUp' ? 'mark-up' : element}`,
+                ),
+          ]),
+        ),
+        total: cents(line.total, `lines/${line.lineId}/total`),
+      },
+    })),
+  ]);
+  return {
+    id: 'bid-inside',
+    caption: 'What each price is made of',
+    columns: INSIDE_COLUMNS,
+    rows: aligned(INSIDE_COLUMNS, rows),
+  };
+}

@@ -1,0 +1,47 @@
+import type { Finding } from '../../base';
+import type { BidView } from '../../evaluation';
+import type { EstimateContext } from '../context';
+import { reconciliationTable } from '../funding/sources';
+import { findingWords } from '../finding-words';
+import { dollars } from '../number-text';
+import type { Sentence } from '../rows';
+import { bidId, bidOf } from './bid-of';
+import { buildUpRows } from './build-up';
+import { alternateTable, itemChoices } from './choices';
+import type { BidRows } from './rows';
+import { insideTable, sheetTable } from './sheet-tables';
+
+/** The bid: the sheet that leaves, the sheet that stays, and what ties them to the estimate. */
+export function bidRows(context: EstimateContext): BidRows {
+  const view = bidOf(context.evaluation);
+  const blocks = (one: Finding) => one.weight === 'blocks';
+  return {
+    sentence: sentence(view),
+    missing: view.sheet === undefined ? view.findings.filter(blocks).map(findingWords) : [],
+    sheet: sheetTable(view),
+    alternates: alternateTable(context),
+    inside: insideTable(view),
+    buildUp: buildUpRows(context, view),
+    reconciliation:
+      view.schedule === undefined ? undefined : reconciliationTable(view.schedule.reconciliation),
+    items: itemChoices(context),
+    margin: [],
+    comparison: undefined,
+    bidders: [],
+    findings: view.findings.map(findingWords),
+  };
+}
+
+function sentence({ sheet, internal }: BidView): Sentence {
+  if (sheet === undefined) return ['There is no bid yet: a line of the estimate is absent.'];
+  const built = internal?.buildUp;
+  const base = { text: dollars(sheet.baseBid), why: bidId('base') };
+  if (built === undefined) return ['The base bid is ', base, '.'];
+  return [
+    `${sheet.items.length} items make a base bid of `,
+    base,
+    '; ',
+    { text: dollars(built.price - built.direct), why: bidId('price') },
+    ' of it are mark-ups.',
+  ];
+}

@@ -1,0 +1,134 @@
+import type { Award, Sf424a, Sf424c } from '../../funding';
+import { aligned, words } from '../cells';
+import { dollarCell } from '../context';
+import type { Column, Row, Shown, TableRows } from '../rows';
+import { wholeDollars, wholeDollarTable } from '../whole-dollars';
+import { grantId } from './names';
+
+const money = (key: string, title: string, wide = false): Column => ({
+  key,
+  title,
+  unit: '$',
+  kind: 'number',
+  ...(wide ? { wide: true as const } : {}),
+});
+
+/** The form of an award: object classes by activity, or the lines of a construction budget. */
+export function formTable(award: Award): TableRows {
+  return award.form.kind === 'SF-424A' ? classTable(award, award.form) : constructionTable(award, award.form);
+}
+
+/** Section B of SF-424A in whole dollars: every column adds up to line k. */
+function classTable({ source }: Award, form: Sf424a): TableRows {
+  const activities = form.activities.map(activity => activity.id);
+  const added = form.sectionB.filter(line => !['i', 'k', '7'].includes(line.id));
+  const shown = wholeDollarTable(
+    added.map(line => activities.map(activity => line.byActivity[activity] ?? 0)),
+  );
+  const columns: readonly Column[] = [
+    { key: 'id', title: 'Line', kind: 'words' },
+    { key: 'title', title: 'Object class', kind: 'words' },
+    ...form.activities.map(activity => money(activity.id, activity.title)),
+    money('total', 'Total'),
+  ];
+  const why = (line: string, activity?: string) =>
+    grantId('class', source.id, line, ...(activity === undefined ? [] : [activity]));
+  const row = (
+    id: string,
+    title: string,
+    cells: readonly number[],
+    total: number,
+    kind: Row['kind'],
+  ): Row => ({
+    id,
+    kind,
+    cells: {
+      id: words(id),
+      title: words(title),
+      ...Object.fromEntries(
+        activities.map((activity, at) => [activity, dollarCell(cells[at] ?? 0, why(id, activity))]),
+      ),
+      total: dollarCell(total, why(id)),
+    },
+  });
+  const titleOf = (id: string, title: string) =>
+    form.sectionB.find(line => line.id === id)?.title.replace(/ \(.*\)$/, '') ?? title;
+  const lines = added.map((line, at) =>
+    row(line.id, line.title, shown.cells[at] ?? [], shown.rowTotals[at] ?? 0, 'line'),
+  );
+  const indirect = added.findIndex(line => line.id === 'j');
+  const less = (total: number, part: number | undefined) => total - (part ?? 0);
+  const direct = row(
+    'i',
+    titleOf('i', 'Direct'),
+    shown.columnTotals.map((total, at) => less(total, shown.cells[indirect]?.[at])),
+    less(shown.total, shown.rowTotals[indirect]),
+    'total',
+  );
+  const rows = [
+    ...lines.filter(line => line.id !== 'j'),
+    direct,
+    ...lines.filter(line => line.id === 'j'),
+    row('k', titleOf('k', 'Total'), shown.columnTotals, shown.total, 'total'),
+  ];
+  return {
+    id: `form-${source.id}`,
+    caption: `SF-424A, section B, ${source.title}`,
+    columns,
+    rows: aligned(columns, rows),
+  };
+}
+
+const SUMS = new Set(['12', '14', '16']);
+
+/** SF-424C in whole dollars: total less not allowable is allowable on every line. */
+function constructionTable({ source }: Award, form: Sf424c): TableRows {
+  const columns: readonly Column[] = [
+    { key: 'id', title: 'Line', kind: 'words' },
+    { key: 'title', title: 'Cost class', kind: 'words' },
+    money('total', 'Total'),
+    money('notAllowable', 'Not allowable'),
+    money('allowable', 'Allowable'),
+  ];
+  const added = form.lines.filter(line => !SUMS.has(line.id));
+  const whole = (part: 'notAllowable' | 'allowable') => wholeDollars(added.map(line => line[part]));
+  const [refused, allowed] = [whole('notAllowable'), whole('allowable')];
+  const shown = new Map(
+    added.map((line, at) => [line.id, { refused: refused[at] ?? 0, allowed: allowed[at] ?? 0 }]),
+  );
+  const sum = (ids: readonly string[]) =>
+    ids.reduce(
+      (all, id) => ({
+        refused: all.refused + (shown.get(id)?.refused ?? 0),
+        allowed: all.allowed + (shown.get(id)?.allowed ?? 0),
+      }),
+      { refused: 0, allowed: 0 },
+    );
+  const classes = added.map(line => line.id).filter(id => Number(id) < 12);
+  shown.set('12', sum(classes));
+  shown.set('14', sum(['12', '13']));
+  const [before, income] = [sum(['14']), sum(['15'])];
+  shown.set('16', { refused: before.refused, allowed: before.allowed - income.allowed });
+  const rows = form.lines.map(({ id, title }): Row => {
+    const one = shown.get(id) ?? { refused: 0, allowed: 0 };
+    const cell = (part: string, amount: number): Shown =>
+      dollarCell(amount, grantId('line', source.id, id, part));
+    return {
+      id,
+      kind: SUMS.has(id) ? 'total' : 'line',
+      cells: {
+        id: words(id),
+        title: words(title),
+        total: cell('total', one.refused + one.allowed),
+        notAllowable: cell('notAllowable', one.refused),
+        allowable: cell('allowable', one.allowed),
+      },
+    };
+  });
+  return {
+    id: `form-${source.id}`,
+    caption: `SF-424C, ${source.title}`,
+    columns,
+    rows: aligned(columns, rows),
+  };
+}

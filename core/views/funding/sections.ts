@@ -1,0 +1,109 @@
+import type { Award } from '../../funding';
+import { aligned, words } from '../cells';
+import { dollarCell } from '../context';
+import type { Column, Row, TableRows } from '../rows';
+import { roundedDollars, wholeDollars } from '../whole-dollars';
+import { grantId } from './names';
+
+const amount = (key: string, title: string): Column => ({ key, title, unit: '$', kind: 'number' });
+const TITLE: Column = { key: 'title', title: 'Line', kind: 'words' };
+
+/** Sections A, C, D and E of SF-424A in whole dollars. The construction form has no other sections. */
+export function sectionTables({ form, source }: Award): readonly TableRows[] {
+  if (form.kind !== 'SF-424A') return [];
+  const { sectionA, sectionC, sectionD, sectionE } = form;
+  const why = (...parts: readonly string[]) => grantId('section', source.id, ...parts);
+  const columnsA = [
+    TITLE,
+    amount('federal', 'Federal'),
+    amount('other', 'Non-federal'),
+    amount('total', 'Total'),
+  ];
+  const [federal, other] = [
+    wholeDollars(sectionA.lines.map(line => line.federal)),
+    wholeDollars(sectionA.lines.map(line => line.nonFederal)),
+  ];
+  const sum = (list: readonly number[]) => list.reduce((all, one) => all + one, 0);
+  const summary = (id: string, title: string, one: number, two: number, kind: Row['kind']): Row => ({
+    id,
+    kind,
+    cells: {
+      title: words(title),
+      federal: dollarCell(one, why('A', id, 'federal')),
+      other: dollarCell(two, why('A', id, 'nonFederal')),
+      total: dollarCell(one + two, why('A', id, 'total')),
+    },
+  });
+  const rowsA = [
+    ...sectionA.lines.map((line, at) =>
+      summary(line.activityId, line.title, federal[at] ?? 0, other[at] ?? 0, 'line'),
+    ),
+    summary('total', 'Total, line 5', sum(federal), sum(other), 'total'),
+  ];
+  const listed = (
+    id: string,
+    caption: string,
+    entries: readonly (readonly [title: string, cents: number])[],
+    hasTotal: boolean,
+  ): TableRows => {
+    const columns = [TITLE, amount('amount', 'Amount')];
+    const shown = wholeDollars(entries.map(([, cents]) => cents));
+    const rows = entries.map(([title], at): Row => ({
+      id: title,
+      kind: 'line',
+      cells: { title: words(title), amount: dollarCell(shown[at] ?? 0, why(id, String(at))) },
+    }));
+    const total: Row = {
+      id: 'total',
+      kind: 'total',
+      cells: { title: words('Total'), amount: dollarCell(sum(shown), why(id, 'total')) },
+    };
+    return {
+      id: `${id}-${source.id}`,
+      caption,
+      columns,
+      rows: aligned(columns, hasTotal ? [...rows, total] : rows),
+    };
+  };
+  const quarters = ['First quarter', 'Second quarter', 'Third quarter', 'Fourth quarter'];
+  const columnsD = [TITLE, amount('federal', 'Federal'), amount('other', 'Non-federal')];
+  const rowsD = quarters.map((title, at): Row => ({
+    id: title,
+    kind: 'line',
+    cells: {
+      title: words(title),
+      federal: dollarCell(roundedDollars(sectionD.federal[at] ?? 0), why('D', String(at), 'federal')),
+      other: dollarCell(roundedDollars(sectionD.nonFederal[at] ?? 0), why('D', String(at), 'nonFederal')),
+    },
+  }));
+  return [
+    {
+      id: `A-${source.id}`,
+      caption: 'Section A, budget summary',
+      columns: columnsA,
+      rows: aligned(columnsA, rowsA),
+    },
+    listed(
+      'C',
+      'Section C, non-federal resources',
+      [
+        ['Applicant', sectionC.applicant],
+        ['State', sectionC.state],
+        ['Other', sectionC.other],
+      ],
+      true,
+    ),
+    {
+      id: `D-${source.id}`,
+      caption: 'Section D, cash needed in the first year',
+      columns: columnsD,
+      rows: aligned(columnsD, rowsD),
+    },
+    listed(
+      'E',
+      'Section E, federal money of later years',
+      sectionE.map((cents, at) => [`Year ${at + 2}`, cents] as const),
+      false,
+    ),
+  ];
+}

@@ -1,0 +1,238 @@
+import type { Figure } from '../../base';
+import { FORM_KINDS } from '../../funding';
+import type { Funding, Project } from '../../project';
+import type { EstimateContext } from '../context';
+import {
+  aligned,
+  basisCell,
+  editCell,
+  figureEdit,
+  givenCell,
+  REMOVE_COLUMN,
+  removeCell,
+  switchCell,
+  words,
+} from '../cells';
+import type { Measures } from '../measures';
+import type { Addition, Column, Edit, Row, Shown, TableRows } from '../rows';
+
+const choicesOf = (ids: readonly string[]) => ids.map(id => ({ id, title: id }));
+const KINDS = choicesOf(['federal', 'state', 'applicant', 'other']);
+const FORMS = choicesOf([...FORM_KINDS, 'none']);
+const SUPPORT = choicesOf(['cash', 'in kind']);
+const MODES = choicesOf(['reimbursement', 'advance', 'own']);
+
+const SOURCE_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Source', kind: 'words' },
+  { key: 'kind', title: 'Kind', kind: 'words' },
+  { key: 'form', title: 'Form', kind: 'words' },
+  { key: 'support', title: 'Gives', kind: 'words' },
+  { key: 'share', title: 'Share at most', unit: '0 to 1', kind: 'number' },
+  { key: 'cap', title: 'Cap', unit: '$', kind: 'number' },
+  { key: 'start', title: 'From', kind: 'words' },
+  { key: 'finish', title: 'To', kind: 'words' },
+  { key: 'mode', title: 'Pays by', kind: 'words' },
+  { key: 'lagMonths', title: 'After', unit: 'months', kind: 'number' },
+  REMOVE_COLUMN,
+];
+
+/** A figure that may be left out: given, or an empty slot for it. */
+export function optionalFigure(
+  at: string,
+  label: string,
+  figure: Figure | undefined,
+  unit: string,
+  measures: Measures,
+): Shown {
+  if (figure === undefined)
+    return { text: '', edit: { ...figureEdit(at, label, undefined, unit, measures), optional: true } };
+  const shown = givenCell(at, label, figure, measures);
+  return shown.edit === undefined ? shown : { ...shown, edit: { ...shown.edit, optional: true } };
+}
+
+/** The sources as the reader decides them. */
+function sourceTerms(funding: Funding, measures: Measures): TableRows {
+  const rows = funding.sources.map((source): Row => {
+    const at = `/funding/sources/${source.id}`;
+    const word = (field: string, value: string, label: string, more: Partial<Edit> = {}): Shown =>
+      editCell({ at: `${at}/${field}`, kind: 'text', value, label: `${label} of ${source.title}`, ...more });
+    const choice = (field: string, value: string, label: string, choices: Edit['choices']): Shown =>
+      word(field, value, label, { kind: 'choice', ...(choices === undefined ? {} : { choices }) });
+    return {
+      id: source.id,
+      kind: 'line',
+      cells: {
+        title: word('title', source.title, 'Name'),
+        kind: choice('kind', source.kind, 'Kind', KINDS),
+        form: choice('form', source.form, 'Form', FORMS),
+        support: choice('support', source.support, 'Support', SUPPORT),
+        share: optionalFigure(`${at}/share`, `Share of ${source.title}`, source.share, '1', measures),
+        cap: optionalFigure(`${at}/cap`, `Cap of ${source.title}`, source.cap, 'USD', measures),
+        start: word('period/start', source.period?.start ?? '', 'First day', { kind: 'date' }),
+        finish: word('period/finish', source.period?.finish ?? '', 'Last day', { kind: 'date' }),
+        mode: choice('mode', source.mode, 'Way of paying', MODES),
+        lagMonths: word('lagMonths', String(source.lagMonths), 'Months until it pays', { kind: 'whole' }),
+        remove: removeCell(at, `the source ${source.title}`),
+      },
+    };
+  });
+  return {
+    id: 'source-terms',
+    caption: 'Sources of funding',
+    columns: SOURCE_COLUMNS,
+    rows: aligned(SOURCE_COLUMNS, rows),
+    add: ADD_SOURCE,
+  };
+}
+
+const ADD_SOURCE: Addition = {
+  at: '/funding/sources',
+  what: 'a source',
+  idFrom: 'title',
+  entry: { stageCaps: [], preAwardApproved: false },
+  fields: [
+    { path: 'title', kind: 'text', label: 'Name' },
+    { path: 'kind', kind: 'choice', label: 'Kind', choices: KINDS, value: 'applicant' },
+    { path: 'form', kind: 'choice', label: 'Form', choices: FORMS, value: 'none' },
+    { path: 'support', kind: 'choice', label: 'Gives', choices: SUPPORT },
+    { path: 'share', kind: 'figure', label: 'Share at most, 0 to 1', unit: '1', optional: true },
+    { path: 'cap', kind: 'figure', label: 'Cap, $', unit: 'USD', optional: true },
+    { path: 'mode', kind: 'choice', label: 'Pays by', choices: MODES, value: 'own' },
+    { path: 'lagMonths', kind: 'whole', label: 'After months', value: '0' },
+  ],
+};
+
+const TERM_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Term', kind: 'words' },
+  { key: 'value', title: 'Value', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'basis', title: 'Basis', kind: 'basis' },
+];
+
+function termRow(id: string, title: string, value: Shown, unit = value.unit ?? ''): Row {
+  return {
+    id,
+    kind: 'line',
+    cells: {
+      title: words(title),
+      value,
+      unit: words(unit),
+      basis: value.basis === undefined ? words('') : basisCell(value.basis, value.source, value.why),
+    },
+  };
+}
+
+/** Award date, fiscal year, indirect cost, payment and carrying: what the reader decides beside the sources. */
+function awardTerms(funding: Funding, measures: Measures): TableRows {
+  const word = (field: string, value: string, label: string, kind: Edit['kind']): Shown =>
+    editCell({ at: `/funding/${field}`, kind, value, label });
+  const figure = (field: string, label: string, given: Figure | undefined, unit: string) =>
+    optionalFigure(`/funding/${field}`, label, given, unit, measures);
+  const { indirect, payment } = funding;
+  const rows: Row[] = [
+    termRow('awardDate', 'Award date', word('awardDate', funding.awardDate, 'Award date', 'date')),
+    termRow(
+      'fiscalYearStart',
+      'Fiscal year starts in month',
+      word(
+        'fiscalYearStart',
+        String(funding.fiscalYearStart),
+        'Month in which the fiscal year starts',
+        'whole',
+      ),
+    ),
+    ...(indirect.kind === 'none'
+      ? []
+      : [
+          termRow(
+            'rate',
+            `Indirect cost, ${indirect.kind} rate`,
+            figure('indirect/rate', 'Indirect rate', indirect.rate, '1'),
+            'of the base',
+          ),
+        ]),
+    termRow(
+      'retainage',
+      'Retainage',
+      figure('payment/retainage', 'Retainage', payment.retainage, '1'),
+      'of each payment',
+    ),
+    termRow(
+      'carryingRate',
+      'Yearly rate of carrying the gap',
+      figure('carryingRate', 'Carrying rate', funding.carryingRate, '1'),
+      'a year',
+    ),
+    termRow(
+      'simplified',
+      'County limit for simplified buying',
+      figure('county/simplified', 'County limit for simplified buying', funding.county.simplified, 'USD'),
+      '$',
+    ),
+  ];
+  return { id: 'award-terms', caption: 'Terms', columns: TERM_COLUMNS, rows: aligned(TERM_COLUMNS, rows) };
+}
+
+const FLAGS = [
+  ['byAcceptedMethod', 'Worked out by an accepted method'],
+  ['documented', 'Written down'],
+  ['acceptedByAgency', 'Accepted by the agency'],
+  ['reserve', 'A reserve for what cannot be foreseen'],
+] as const;
+
+/** The contingency and how it stands with the agency. */
+export function contingencyTerms(project: Project, measures: Measures): TableRows {
+  const { contingency, funding } = project;
+  const rows: Row[] = [
+    termRow(
+      'policy',
+      'Contingency is set by',
+      editCell({
+        at: '/contingency/policy',
+        kind: 'choice',
+        value: contingency.policy,
+        label: 'How the contingency is set',
+        choices: [
+          { id: 'percentage', title: 'a share of the total' },
+          { id: 'confidence', title: 'a confidence of the simulation' },
+        ],
+      }),
+    ),
+    termRow(
+      'share',
+      'Share of the total',
+      optionalFigure(
+        '/contingency/share',
+        'Contingency, share of the total',
+        contingency.share,
+        '1',
+        measures,
+      ),
+      'of the total',
+    ),
+    ...(funding === undefined
+      ? []
+      : FLAGS.map(([field, title]) =>
+          termRow(
+            field,
+            title,
+            switchCell(`/funding/contingency/${field}`, title, funding.contingency[field]),
+          ),
+        )),
+  ];
+  return {
+    id: 'contingency-terms',
+    caption: 'Contingency',
+    columns: TERM_COLUMNS,
+    rows: aligned(TERM_COLUMNS, rows),
+  };
+}
+
+/** Everything the reader decides of the funding. */
+export function fundingTerms({ evaluation: { project }, measures }: EstimateContext): readonly TableRows[] {
+  const { funding } = project;
+  const contingency = contingencyTerms(project, measures);
+  return funding === undefined
+    ? [contingency]
+    : [sourceTerms(funding, measures), awardTerms(funding, measures), contingency];
+}

@@ -1,0 +1,57 @@
+import type { GrantView } from '../../evaluation';
+import type { EstimateContext } from '../context';
+import { monthWords } from '../budget-tables';
+import { findingWords } from '../finding-words';
+import { dollars } from '../number-text';
+import type { Sentence } from '../rows';
+import { cashPicture, cashTable } from './cash';
+import { formTable } from './form-table';
+import { grantOf } from './grant-of';
+import { grantId } from './names';
+import type { FundingView } from './rows';
+import { sectionTables } from './sections';
+import { besideTable, contractTable, reconciliationTable, sourceTable } from './sources';
+import { fundingTerms } from './terms';
+import { tieOutTable } from './tie-out-table';
+
+/** The grant budget: forms by source, every line tied out, and the cash gap. */
+export function fundingView(context: EstimateContext): FundingView {
+  const { funding } = context.evaluation.project;
+  const view = grantOf(context.evaluation);
+  const { book, cash } = view;
+  return {
+    sentence: sentence(view),
+    missing: book === undefined ? view.findings.filter(one => one.weight === 'blocks').map(findingWords) : [],
+    awards: (book?.awards ?? []).map(award => ({
+      id: award.source.id,
+      title: award.source.title,
+      form: award.form.kind,
+      table: formTable(award),
+      sections: sectionTables(award),
+      tieOut: tieOutTable(award),
+    })),
+    sources: sourceTable(book, funding),
+    reconciliations:
+      book === undefined || cash === undefined
+        ? []
+        : [book.reconciliation, cash.cash.reconciliation].map(reconciliationTable),
+    cash: cashPicture(cash),
+    cashTable: cashTable(cash),
+    contracts: contractTable(view, funding),
+    beside: besideTable(cash),
+    terms: fundingTerms(context),
+    findings: view.findings.map(findingWords),
+  };
+}
+
+function sentence({ book, cash }: GrantView): Sentence {
+  if (book === undefined || cash === undefined) return ['There is no grant budget yet.'];
+  const { peak } = cash.cash.view;
+  if (peak === undefined)
+    return ['The sources pay for it as it is spent; the county carries nothing beyond its own share.'];
+  return [
+    `At the end of ${monthWords(peak.month)} the county must carry `,
+    { text: dollars(peak.amount), why: grantId('cash', peak.month, 'gap') },
+    '.',
+  ];
+}
