@@ -9,6 +9,25 @@ export function readCsv(text: string): TextTable {
   return Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
 }
 
+/** The rows of a table file by its extension: CSV, TSV or text in UTF-8 or Windows-1252, or a workbook. */
+export async function readTableFile(
+  bytes: Uint8Array,
+  extension: string,
+  sheetName?: string,
+): Promise<TextTable> {
+  if (extension.toLowerCase() === '.xlsx') return readXlsx(new Uint8Array(bytes).buffer, sheetName);
+  return readCsv(textIn(bytes));
+}
+
+function textIn(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error;
+    return new TextDecoder('windows-1252').decode(bytes);
+  }
+}
+
 /** The rows of the first worksheet, or of the one named, as text cells as they are shown. */
 export async function readXlsx(bytes: ArrayBuffer, sheetName?: string): Promise<TextTable> {
   await checkWorkbook(new Uint8Array(bytes));

@@ -1,6 +1,6 @@
 import type { Figure, Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
-import { keyOf, numberOf } from './cells';
+import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
 import { mapTable, type MappedRow, type TextTable } from './table';
 
@@ -17,10 +17,24 @@ export interface PriceRow {
   readonly vendor: string;
   readonly unit: string;
   readonly quantity?: string;
+  /** The day of the offer and the last day it holds, where the file gives them. */
+  readonly dated?: string;
+  readonly validUntil?: string;
   readonly price: Figure;
 }
 
 type Read<R> = (row: MappedRow, figure: (field: string, unit: string) => Figure | undefined) => R | undefined;
+
+/** Entries with a key each: a title that comes again gets a number behind it, so that no row hides another. */
+function withOwnKeys<R extends { readonly id: string }>(read: Imported<R>): Imported<R> {
+  const seen = new Map<string, number>();
+  const rows = read.rows.map(row => {
+    const count = (seen.get(row.id) ?? 0) + 1;
+    seen.set(row.id, count);
+    return count === 1 ? row : { ...row, id: `${row.id}-${count}` };
+  });
+  return { ...read, rows };
+}
 
 /** Reads each mapped row; one without a number where one is needed is left out with a finding, never taken as zero. */
 function importRows<R>(
@@ -59,37 +73,49 @@ function notRead({ place, fields }: MappedRow): Finding {
 
 /** A tank table: title, capacity, contents, sounding. Contents that are no kind of the list are unknown. */
 export function importTanks(table: TextTable, mapping: ImportMapping): Imported<Vessel['tanks'][number]> {
-  return importRows(table, mapping, 'surveyed', ({ fields }, figure) => {
-    const unit = fields['unit'] ?? '';
-    const capacity = figure('capacity', unit);
-    const sounding = figure('sounding', unit);
-    const contents = tankSchema.shape.contents.safeParse((fields['contents'] ?? '').toLowerCase());
-    const title = fields['title'] ?? '';
-    if (capacity === undefined || title === '') return undefined;
-    return {
-      id: keyOf(title),
-      title,
-      capacity,
-      contents: contents.success ? contents.data : 'unknown',
-      ...(sounding === undefined ? {} : { sounding }),
-    };
-  });
+  const read = importRows(
+    table,
+    mapping,
+    'surveyed',
+    ({ fields }, figure): Vessel['tanks'][number] | undefined => {
+      const unit = fields['unit'] ?? '';
+      const capacity = figure('capacity', unit);
+      const sounding = figure('sounding', unit);
+      const contents = tankSchema.shape.contents.safeParse((fields['contents'] ?? '').toLowerCase());
+      const title = fields['title'] ?? '';
+      if (capacity === undefined || title === '') return undefined;
+      return {
+        id: keyOf(title),
+        title,
+        capacity,
+        contents: contents.success ? contents.data : 'unknown',
+        ...(sounding === undefined ? {} : { sounding }),
+      };
+    },
+  );
+  return withOwnKeys(read);
 }
 
 /** A weight list: item, mass and centre. */
 export function importWeights(table: TextTable, mapping: ImportMapping): Imported<Vessel['weights'][number]> {
-  return importRows(table, mapping, 'surveyed', ({ fields }, figure) => {
-    const [massUnit = '', lengthUnit = '', title = ''] = [
-      fields['massUnit'],
-      fields['lengthUnit'],
-      fields['title'],
-    ];
-    const mass = figure('mass', massUnit);
-    const [vcg, lcg, tcg] = ['vcg', 'lcg', 'tcg'].map(field => figure(field, lengthUnit));
-    if (mass === undefined || vcg === undefined || lcg === undefined || tcg === undefined || title === '')
-      return undefined;
-    return { id: keyOf(title), title, mass, vcg, lcg, tcg };
-  });
+  const read = importRows(
+    table,
+    mapping,
+    'surveyed',
+    ({ fields }, figure): Vessel['weights'][number] | undefined => {
+      const [massUnit = '', lengthUnit = '', title = ''] = [
+        fields['massUnit'],
+        fields['lengthUnit'],
+        fields['title'],
+      ];
+      const mass = figure('mass', massUnit);
+      const [vcg, lcg, tcg] = ['vcg', 'lcg', 'tcg'].map(field => figure(field, lengthUnit));
+      if (mass === undefined || vcg === undefined || lcg === undefined || tcg === undefined || title === '')
+        return undefined;
+      return { id: keyOf(title), title, mass, vcg, lcg, tcg };
+    },
+  );
+  return withOwnKeys(read);
 }
 
 /** A price list or bid tabulation: a price per unit for an item. */
@@ -106,8 +132,16 @@ export function importPrices(table: TextTable, mapping: ImportMapping): Imported
       unit,
       price,
       ...(quantity === undefined ? {} : { quantity }),
+      ...dates(fields, mapping),
     };
   });
+}
+
+function dates(fields: MappedRow['fields'], mapping: ImportMapping): Pick<PriceRow, 'dated' | 'validUntil'> {
+  const [dated, validUntil] = [fields['dated'], fields['validUntil']].map(cell =>
+    dateOf(cell ?? '', mapping),
+  );
+  return { ...(dated === undefined ? {} : { dated }), ...(validUntil === undefined ? {} : { validUntil }) };
 }
 
 /** A wage table: dollars an hour by trade. */

@@ -15,3 +15,6 @@ export {
   type ImportMapping,
 } from './mapping';
 export { mapTable, type MappedRow, type MappedTable, type TextTable } from './table';
+export { importTable, type ImportPreview } from './apply';
+export { type ImportChange } from './merge';
+export { suggestedMapping } from './suggest';

@@ -108,7 +108,8 @@ function mappingOf(
   const named = kept.find(mapping => mapping.id === id);
   if (named !== undefined && named.kind !== kind)
     throw new UsageError(`The mapping ${named.id} is for ${named.kind}, not for ${kind}.`);
-  const start = named ?? suggestedMapping(kind, table, basename(file, extname(file)), id === undefined ? kept : []);
+  const start =
+    named ?? suggestedMapping(kind, table, basename(file, extname(file)), id === undefined ? kept : []);
   const said = importMappingSchema.safeParse({
     ...start,
     ...(id === undefined ? {} : { id }),

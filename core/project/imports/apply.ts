@@ -1,0 +1,156 @@
+import type { Finding } from '../../base';
+import type { Library } from '../../work';
+import { checkProject } from '../check';
+import type { Project } from '../schema';
+import { importPrices, importTanks, importWages, importWeights, type Imported } from './figures';
+import { importLaboratory } from './laboratory';
+import type { ImportKind, ImportMapping } from './mapping';
+import { merged, type ImportChange, type ListOf, type Merged } from './merge';
+import { priceEntries } from './price-entries';
+import type { TextTable } from './table';
+
+/** What an import would do to a project: shown before anything is written, and the project as it would be. */
+export interface ImportPreview {
+  readonly project: Project;
+  readonly mapping: ImportMapping;
+  readonly changes: readonly ImportChange[];
+  readonly added: number;
+  readonly changed: number;
+  /** Rows that say what the project says already. */
+  readonly same: number;
+  /** Why rows or columns were left out, and what the project so changed would be told. */
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Reads a table by a mapping into a project: the mapping is kept with it, rows replace entries of the same key, all
+ * others stay. Nothing is written here; the same table a second time changes nothing.
+ */
+export function importTable(
+  project: Project,
+  library: Library,
+  table: TextTable,
+  mapping: ImportMapping,
+): ImportPreview {
+  const { next, changes, same, findings } = KINDS[mapping.kind](project, table, mapping);
+  const kept = merged(project.imports ?? [], [mapping], {
+    place: '/imports',
+    keyOf: one => one.id,
+    titleOf: one => one.title,
+    say: one => one.title,
+  });
+  const after: Project = { ...next, imports: kept.list };
+  const known = new Set(checkProject(project, library).map(told));
+  return {
+    project: after,
+    mapping,
+    changes,
+    added: changes.filter(change => change.kind === 'added').length,
+    changed: changes.filter(change => change.kind === 'changed').length,
+    same,
+    findings: [...findings, ...checkProject(after, library).filter(finding => !known.has(told(finding)))],
+  };
+}
+
+interface Applied {
+  readonly next: Project;
+  readonly changes: readonly ImportChange[];
+  readonly same: number;
+  readonly findings: readonly Finding[];
+}
+
+function told(finding: Finding): string {
+  return `${finding.code} ${finding.place} ${finding.message}`;
+}
+
+type Apply = (project: Project, table: TextTable, mapping: ImportMapping) => Applied;
+
+const figure = ({ value, unit }: { value: string; unit: string }) => `${value} ${unit}`;
+
+/** Puts the rows of an import into one list of the document. */
+function into<T extends object>(
+  read: Imported<T>,
+  existing: readonly T[],
+  of: ListOf<T>,
+  put: (list: T[]) => Project,
+): Applied {
+  const result: Merged<T> = merged(existing, read.rows, of);
+  return { next: put(result.list), changes: result.changes, same: result.same, findings: read.findings };
+}
+
+const KINDS: Readonly<Record<ImportKind, Apply>> = {
+  laboratory: (project, table, mapping) =>
+    into(
+      importLaboratory(table, mapping),
+      project.survey.laboratory,
+      {
+        place: '/survey/laboratory',
+        quiet: 'space',
+        keyOf: row => [row.sample, row.material, row.analyte, row.unit].join(' · '),
+        titleOf: row => `Sample ${row.sample}, ${row.material}`,
+        say: row =>
+          `${row.analyte} ${row.result === '' ? 'without a result' : row.result} ${row.unit} ${row.qualifier}`.trim(),
+      },
+      laboratory => ({ ...project, survey: { ...project.survey, laboratory } }),
+    ),
+  tanks: (project, table, mapping) =>
+    into(
+      importTanks(table, mapping),
+      project.vessel.tanks,
+      {
+        place: '/vessel/tanks',
+        keyOf: tank => tank.id,
+        titleOf: tank => tank.title,
+        say: tank =>
+          `${figure(tank.capacity)}, ${tank.contents}${tank.sounding === undefined ? '' : `, sounded ${figure(tank.sounding)}`}`,
+      },
+      tanks => ({ ...project, vessel: { ...project.vessel, tanks } }),
+    ),
+  weights: (project, table, mapping) =>
+    into(
+      importWeights(table, mapping),
+      project.vessel.weights,
+      {
+        place: '/vessel/weights',
+        keyOf: weight => weight.id,
+        titleOf: weight => weight.title,
+        say: ({ mass, vcg, lcg, tcg }) =>
+          `${figure(mass)} at ${figure(vcg)} above keel, ${figure(lcg)} forward, ${figure(tcg)} to starboard`,
+      },
+      weights => ({ ...project, vessel: { ...project.vessel, weights } }),
+    ),
+  wages: (project, table, mapping) =>
+    into(
+      importWages(table, mapping),
+      project.rates.wages,
+      {
+        place: '/rates/wages',
+        keyOf: row => row.trade,
+        titleOf: row => row.trade,
+        say: row => figure(row.figure),
+      },
+      wages => ({ ...project, rates: { ...project.rates, wages } }),
+    ),
+  prices: (project, table, mapping) => {
+    const read = importPrices(table, mapping);
+    const { overrides, quotes, findings } = priceEntries(read.rows, mapping);
+    const rates = merged(project.rates.overrides, overrides, {
+      place: '/rates/overrides',
+      keyOf: row => row.at,
+      titleOf: row => row.at,
+      say: row => figure(row.figure),
+    });
+    const offers = merged(project.quotes, quotes, {
+      place: '/quotes',
+      keyOf: quote => quote.id,
+      titleOf: quote => `Quote of ${quote.vendor}`,
+      say: quote => `${figure(quote.amount)} for ${quote.covers.map(cover => cover.item).join(', ')}`,
+    });
+    return {
+      next: { ...project, rates: { ...project.rates, overrides: rates.list }, quotes: offers.list },
+      changes: [...rates.changes, ...offers.changes],
+      same: rates.same + offers.same,
+      findings: [...read.findings, ...findings],
+    };
+  },
+};
