@@ -1,4 +1,4 @@
-import type { AxisCalendar } from './dated-net';
+import type { AxisCalendar, DatedNet } from './dated-net';
 
 /** Index tables of work days along an axis. */
 export function axisCalendarOf(isWork: Uint8Array): AxisCalendar {
@@ -12,6 +12,24 @@ export function axisCalendarOf(isWork: Uint8Array): AxisCalendar {
   indexOfDay[isWork.length] = filled;
   dayOfIndex.fill(isWork.length, filled);
   return { indexOfDay, dayOfIndex };
+}
+
+/** The calendars with their tables laid one behind the other. */
+export function besideEachOther(
+  calendars: readonly AxisCalendar[],
+): Pick<DatedNet, 'calendars' | 'indexOfDay' | 'dayOfIndex'> {
+  const length = calendars[0]?.indexOfDay.length ?? 0;
+  const indexOfDay = new Int32Array(length * calendars.length);
+  const dayOfIndex = new Int32Array(length * calendars.length);
+  const views = calendars.map((calendar, c) => {
+    indexOfDay.set(calendar.indexOfDay, c * length);
+    dayOfIndex.set(calendar.dayOfIndex, c * length);
+    return {
+      indexOfDay: indexOfDay.subarray(c * length, (c + 1) * length),
+      dayOfIndex: dayOfIndex.subarray(c * length, (c + 1) * length),
+    };
+  });
+  return { calendars: views, indexOfDay, dayOfIndex };
 }
 
 /** For each moment the first one at or after it that is allowed; the end of the axis when there is none. */

@@ -2,6 +2,7 @@ import { layLanes, packUnits } from './lanes';
 import { leastAfter } from './least-after';
 import { linksOf, type PlainNet } from './plain-net';
 import type { SearchProblem } from './problem';
+import { weightsOf } from './weights';
 
 /** Whether the problem is plain: constant capacities, no calendars, dates or lags. */
 export function isPlain(problem: SearchProblem): boolean {
@@ -53,13 +54,4 @@ export function plainNetOf(problem: SearchProblem): PlainNet {
     slots: durations.reduce((sum, duration) => sum + duration, 0),
     weights: weightsOf(problem),
   };
-}
-
-/** Work of each activity a day, as the mean share of the resources. */
-export function weightsOf(problem: SearchProblem): Float64Array {
-  const { resources } = problem;
-  return Float64Array.from(problem.activities, activity => {
-    const shares = activity.demands.map((units, r) => units / Math.max(1, resources[r]?.capacity ?? 1));
-    return shares.reduce((sum, share) => sum + share, 0) / Math.max(1, resources.length);
-  });
 }

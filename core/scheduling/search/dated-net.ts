@@ -8,6 +8,15 @@ export interface AxisCalendar {
   readonly dayOfIndex: Int32Array;
 }
 
+/** What activities hold, as lists: the packed words of activity `i` from `first[i]` to `first[i + 1]`. */
+export interface Uses {
+  readonly first: Int32Array;
+  readonly word: Int32Array;
+  /** Packed units on work days and on idle days. */
+  readonly work: Int32Array;
+  readonly idle: Int32Array;
+}
+
 /** Relationships that hold an activity back, as one list a field; those of `i` from `first[i]` to `first[i + 1]`. */
 export interface Arcs {
   readonly first: Int32Array;
@@ -44,7 +53,14 @@ export interface DatedNet {
   readonly pulls: Arcs;
   readonly hasMaximums: boolean;
   readonly needsRepair: boolean;
+  /** Minimum lags of the plainest sort, finish to start and none: whose finishes each activity waits for. */
+  readonly waits: Links;
+  /** All other minimum lags into each activity. */
+  readonly lagged: Arcs;
   readonly calendars: readonly AxisCalendar[];
+  /** The tables of all calendars one behind the other, `slots + 1` entries each. */
+  readonly indexOfDay: Int32Array;
+  readonly dayOfIndex: Int32Array;
   /** The activity's calendar; one of every day for those without. */
   readonly calendarOf: Int32Array;
   /** Earliest moment from `t` on where the activity may start, or null where its work days decide alone. */
@@ -53,8 +69,8 @@ export interface DatedNet {
   /** Packed demand on work days and on idle days, `words` entries an activity. */
   readonly workDemands: Int32Array;
   readonly idleDemands: Int32Array;
-  readonly holdsIdleDays: Uint8Array;
-  /** Capacities with guard bits, `words` entries a day slot. */
+  readonly uses: Uses;
+  /** Capacities with guard bits, one stretch of `slots` days a word. */
   readonly template: Int32Array;
   readonly guards: Int32Array;
   /** Day slots of the axis. */
@@ -70,15 +86,10 @@ export interface DatedNet {
   readonly weights: Float64Array;
 }
 
-/** The first work day of the calendar at or after `t`. */
-export function nextWorkDay(calendar: AxisCalendar, t: number): number {
-  return calendar.dayOfIndex[calendar.indexOfDay[t] ?? NONE] ?? NONE;
-}
-
-/** The finish of `duration` work days from the work day `start` on. */
-export function finishOf(calendar: AxisCalendar, start: number, duration: number): number {
+/** The finish of `duration` work days from the work day `start` on; beyond the axis, one moment behind it. */
+export function finishOf({ indexOfDay, dayOfIndex }: AxisCalendar, start: number, duration: number): number {
   if (duration === 0) return start;
-  return (calendar.dayOfIndex[(calendar.indexOfDay[start] ?? NONE) + duration - 1] ?? NONE) + 1;
+  return (dayOfIndex[(indexOfDay[start] ?? NONE) + duration - 1] ?? dayOfIndex.length - 1) + 1;
 }
 
 /** The earliest start, not yet a work day, whose finish is not before `finish`. */

@@ -42,23 +42,17 @@ const MIRRORED: Readonly<Record<RelationshipKind, RelationshipKind>> = {
  * activities say nothing any more and are left out.
  */
 export function normalised(problem: SearchProblem): Lag[] {
-  const isFixed = (i: number): boolean => problem.activities[i]?.fixedStart !== undefined;
-  const lags = problem.relationships.flatMap((link, relationship): Lag[] => {
-    const base = {
-      from: link.from,
-      to: link.to,
-      kind: link.kind,
-      calendar: link.calendar ?? -1,
-      relationship,
-    };
-    if (isFixed(link.from) && isFixed(link.to)) return [];
-    const minimum =
-      link.minimumLag === undefined ? [] : [{ ...base, days: link.minimumLag, isMaximum: false }];
-    const maximum =
-      link.maximumLag === undefined ? [] : [{ ...base, days: link.maximumLag, isMaximum: true }];
-    return [...minimum, ...maximum];
+  const { activities, relationships } = problem;
+  const lags: Lag[] = [];
+  relationships.forEach((link, relationship) => {
+    const { from, to, kind, minimumLag, maximumLag, calendar = -1 } = link;
+    const isPast = activities[from]?.fixedStart !== undefined && activities[to]?.fixedStart !== undefined;
+    if (isPast) return;
+    const base = { from, to, kind, calendar, relationship };
+    if (minimumLag !== undefined) lags.push({ ...base, days: minimumLag, isMaximum: false });
+    if (maximumLag !== undefined) lags.push({ ...base, days: maximumLag, isMaximum: true });
   });
-  if (!hasLoop(problem.activities.length, lags)) return lags;
+  if (!lags.some(lag => !lag.isMaximum && lag.days < 0) || !hasLoop(activities.length, lags)) return lags;
   return lags.map(lag => (lag.isMaximum || lag.days >= 0 ? lag : { ...turned(lag), isMaximum: true }));
 }
 
@@ -83,15 +77,24 @@ export function orderPairs(lags: readonly Lag[]): (readonly [number, number])[] 
 export function arcListsOf(
   count: number,
   lags: readonly Lag[],
-): Pick<DatedNet, 'minimums' | 'maximums' | 'pulls'> {
+): Pick<DatedNet, 'minimums' | 'waits' | 'lagged' | 'maximums' | 'pulls'> {
   const pulls = lags.filter(lag => lag.isMaximum).map(turned);
-  return {
-    minimums: arcsOf(
+  const minimums = lags.filter(lag => !lag.isMaximum);
+  const isWait = (lag: Lag): boolean => lag.kind === 'FS' && lag.days === 0;
+  const into = (some: readonly Lag[]): Arcs =>
+    arcsOf(
       count,
-      lags.filter(lag => !lag.isMaximum),
+      some,
       lag => lag.to,
       lag => lag.from,
+    );
+  return {
+    minimums: into(minimums),
+    waits: linksOf(
+      count,
+      minimums.filter(isWait).map(lag => [lag.to, lag.from] as const),
     ),
+    lagged: into(minimums.filter(lag => !isWait(lag))),
     maximums: arcsOf(
       count,
       pulls,

@@ -1,4 +1,4 @@
-import { axisCalendarOf, nextStartTable, SharedTables } from './axis';
+import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
 import { NONE } from './dice';
 import { finishOf, type AxisCalendar, type DatedNet } from './dated-net';
 import { arcListsOf, mirrored, type Lag } from './lags';
@@ -6,10 +6,11 @@ import { arcListsOf, mirrored, type Lag } from './lags';
 /** The network with time running backwards: moment `t` becomes `slots - t`, starts become finishes. */
 export function mirroredNet(net: DatedNet, lags: readonly Lag[]): DatedNet {
   const { slots, count } = net;
-  const calendars = net.calendars.map(calendar => mirroredCalendar(calendar, slots));
+  const tables = besideEachOther(net.calendars.map(calendar => mirroredCalendar(calendar, slots)));
+  const { calendars } = tables;
   return {
     ...net,
-    calendars,
+    ...tables,
     predecessors: net.successors,
     successors: net.predecessors,
     ...arcListsOf(count, lags.map(mirrored)),
@@ -64,8 +65,8 @@ function mirroredStarts(
 function mirroredTemplate(net: DatedNet): Int32Array {
   const { words, slots } = net;
   const template = new Int32Array(slots * words);
-  for (let day = 0; day < slots; day++) {
-    template.set(net.template.subarray(day * words, (day + 1) * words), (slots - 1 - day) * words);
+  for (let word = 0; word < words; word++) {
+    template.set(net.template.slice(word * slots, (word + 1) * slots).reverse(), word * slots);
   }
   return template;
 }

@@ -1,10 +1,10 @@
-import { peakOf } from './compile-dated';
 import type { DatedNet } from './dated-net';
 import { hasLoop, normalised } from './lags';
 import { linksOf } from './plain-net';
 import type { SearchConflict, SearchProblem } from './problem';
 import { chainTo, earliestTimes } from './propagate';
 import { orderOf } from './tails';
+import { peakOf } from './weights';
 
 /** A conflict that can be seen before anything is compiled: too large a demand, or a loop of relationships. */
 export function conflictOnSight(problem: SearchProblem): SearchConflict | undefined {

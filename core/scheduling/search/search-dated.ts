@@ -1,4 +1,5 @@
 import { boundNetOf, type BoundNet } from './bounds/bound-net';
+import { DatedRefuter, raisedBound } from './bounds/dated/destructive';
 import { datedNetsOf } from './compile-dated';
 import { datedBound } from './dated-bound';
 import type { DatedNet } from './dated-net';
@@ -12,6 +13,9 @@ import { tuningFor } from './tuning';
 
 /** Largest dated networks that are searched exactly too. */
 const EXACT_AT_MOST = 40;
+
+/** Largest dated networks whose bound is raised by refuting ends: its time grows with the square of the size. */
+const REFUTED_AT_MOST = 500;
 
 /** Schedules a problem with calendars, dates, lags, windows or varying capacities. */
 export function searchDated(problem: SearchProblem, options: SearchOptions): SearchResult {
@@ -35,6 +39,7 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
     options.seed,
   );
   search.begin();
+  raiseBound(problem, nets, spending);
   if (options.isHeuristicOnly !== true && forward.count <= EXACT_AT_MOST) {
     search.evolve(spending.limit * GENETIC_SHARE);
     const isImpossible = searchDelays(problem, nets, spending, best);
@@ -44,6 +49,14 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
   }
   search.evolve(spending.limit);
   return resultOf(best, spending);
+}
+
+/** Refutes ends below the best schedule found. */
+function raiseBound(problem: SearchProblem, nets: readonly [DatedNet, DatedNet], spending: Spending): void {
+  if (nets[0].count > REFUTED_AT_MOST || isFinished(spending)) return;
+  if (spending.best === Infinity) return;
+  const refuter = new DatedRefuter(problem, nets);
+  spending.lowerBound = raisedBound(refuter, spending.lowerBound, spending.best, spending.shouldStop);
 }
 
 /** The exact search, with what is left of the budget; true when it proves that there is no schedule. */

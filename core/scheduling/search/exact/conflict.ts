@@ -36,22 +36,18 @@ function conflictOn(net: DatedNet, running: readonly number[], day: number): Con
 }
 
 function holdersByStart(net: DatedNet, times: Times): number[] {
-  const { words, workDemands, idleDemands } = net;
-  const holds = (i: number): boolean => {
-    for (let w = i * words; w < (i + 1) * words; w++)
-      if (workDemands[w] !== 0 || idleDemands[w] !== 0) return true;
-    return false;
-  };
+  const { first } = net.uses;
+  const holds = (i: number): boolean => (first[i] ?? NONE) < (first[i + 1] ?? NONE);
   return [...times.starts.keys()]
     .filter(i => (net.durations[i] ?? NONE) > 0 && holds(i))
     .sort((a, b) => (times.starts[a] ?? NONE) - (times.starts[b] ?? NONE));
 }
 
 function exceeds(net: DatedNet, running: readonly number[], day: number): boolean {
-  const { words } = net;
+  const { words, slots } = net;
   for (let word = 0; word < words; word++) {
     const guard = net.guards[word] ?? NONE;
-    let free = net.template[day * words + word] ?? NONE;
+    let free = net.template[word * slots + day] ?? NONE;
     for (const i of running) {
       free = (free - demandOn(net, i, word, day)) | 0;
       if ((free & guard) !== guard) return true;

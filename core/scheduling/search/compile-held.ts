@@ -1,0 +1,151 @@
+import { bindingResources } from './binding';
+import { coveringCliques } from './cliques';
+import type { AxisCalendar, DatedNet, Uses } from './dated-net';
+import { NONE } from './dice';
+import { layLanes, packUnits, type Lanes } from './lanes';
+import { LastingOrders } from './ordered';
+import type { SearchProblem } from './problem';
+import { peakOf, weightsOf } from './weights';
+
+/** The axis of a network under construction. */
+export interface AxisTimes {
+  readonly lead: number;
+  readonly slots: number;
+  readonly calendarOf: Int32Array;
+  readonly calendars: readonly AxisCalendar[];
+}
+
+/** A resource to be watched: one of the problem, or the single unit that only one of a group can hold. */
+export interface Watched {
+  readonly peak: number;
+  /** Units of each activity. */
+  readonly units: Int32Array;
+  readonly capacityByDay: ArrayLike<number> | null;
+  readonly isHeldOnIdleDays: boolean;
+}
+
+/** What activities hold and what there is: the resources that can run short, packed, and a unit for each exclusion. */
+export function heldOf(
+  problem: SearchProblem,
+  times: AxisTimes,
+): Pick<DatedNet, 'words' | 'guards' | 'workDemands' | 'idleDemands' | 'uses' | 'template' | 'weights'> {
+  const watched = watchedResources(problem, new LastingOrders(problem));
+  const lanes = layLanes(watched.map(({ peak }) => peak));
+  const count = problem.activities.length;
+  const workDemands = new Int32Array(count * lanes.words);
+  const idleDemands = new Int32Array(count * lanes.words);
+  const template = templateOf(problem, watched, lanes, times);
+  watched.forEach(({ units, isHeldOnIdleDays }, r) => {
+    const word = lanes.wordOf[r] ?? NONE;
+    const shift = lanes.shiftOf[r] ?? NONE;
+    for (let i = 0; i < count; i++) {
+      if (units[i] === 0 || problem.activities[i]?.fixedStart !== undefined) continue;
+      const place = i * lanes.words + word;
+      const packed = (units[i] ?? NONE) << shift;
+      workDemands[place] = (workDemands[place] ?? NONE) + packed;
+      if (isHeldOnIdleDays) idleDemands[place] = (idleDemands[place] ?? NONE) + packed;
+    }
+  });
+  return {
+    words: lanes.words,
+    guards: lanes.guards,
+    workDemands,
+    idleDemands,
+    uses: usesOf(count, lanes.words, workDemands, idleDemands),
+    template,
+    weights: weightsOf(problem),
+  };
+}
+
+/** The resources that can run short, and one for each group of activities that exclude each other. */
+export function watchedResources(problem: SearchProblem, orders: LastingOrders): Watched[] {
+  const { activities } = problem;
+  const resources = bindingResources(problem, orders).flatMap((r): Watched[] => {
+    const resource = problem.resources[r];
+    if (!resource) return [];
+    const { capacityByDay = null, isHeldOnIdleDays = false } = resource;
+    const units = new Int32Array(activities.length);
+    for (let i = 0; i < units.length; i++) units[i] = activities[i]?.demands[r] ?? NONE;
+    return [{ peak: peakOf(resource), units, capacityByDay, isHeldOnIdleDays }];
+  });
+  const open = problem.exclusions.filter(([a, b]) => !orders.isApart(a, b));
+  const groups = coveringCliques(activities.length, open).map((group): Watched => {
+    const units = new Int32Array(activities.length);
+    for (const i of group) units[i] = 1;
+    return { peak: 1, units, capacityByDay: null, isHeldOnIdleDays: true };
+  });
+  return [...resources, ...groups];
+}
+
+function usesOf(count: number, words: number, workDemands: Int32Array, idleDemands: Int32Array): Uses {
+  const first = new Int32Array(count + 1);
+  const held: number[] = [];
+  for (let i = 0; i < count; i++) {
+    for (let w = i * words; w < (i + 1) * words; w++) {
+      if (workDemands[w] !== 0 || idleDemands[w] !== 0) held.push(w);
+    }
+    first[i + 1] = held.length;
+  }
+  return {
+    first,
+    word: Int32Array.from(held, w => w % words),
+    work: Int32Array.from(held, w => workDemands[w] ?? NONE),
+    idle: Int32Array.from(held, w => idleDemands[w] ?? NONE),
+  };
+}
+
+/**
+ * The packed units of every day of the axis, less what fixed activities hold; outside the problem's days every
+ * capacity is at its largest.
+ */
+function templateOf(
+  problem: SearchProblem,
+  watched: readonly Watched[],
+  lanes: Lanes,
+  times: AxisTimes,
+): Int32Array {
+  const { slots, lead } = times;
+  const template = new Int32Array(slots * lanes.words);
+  const peaks = packUnits(
+    lanes,
+    watched.map(({ peak }) => peak),
+  );
+  for (let word = 0; word < lanes.words; word++) {
+    template.fill((peaks[word] ?? NONE) | (lanes.guards[word] ?? NONE), word * slots, (word + 1) * slots);
+  }
+  const fixed = [...problem.activities.keys()].filter(i => problem.activities[i]?.fixedStart !== undefined);
+  watched.forEach(({ peak, capacityByDay, units: held, isHeldOnIdleDays }, r) => {
+    const holders = fixed.filter(i => held[i] !== 0);
+    if (!capacityByDay && holders.length === 0) return;
+    const taken = takenByFixed(problem, times, holders, held, isHeldOnIdleDays);
+    const row = (lanes.wordOf[r] ?? NONE) * slots + lead;
+    const shift = lanes.shiftOf[r] ?? NONE;
+    for (let day = 0; day < problem.horizon; day++) {
+      const units = Math.max(0, (capacityByDay?.[day] ?? peak) - (taken[day] ?? NONE));
+      template[row + day] = (template[row + day] ?? NONE) - ((peak - units) << shift);
+    }
+  });
+  return template;
+}
+
+/** Units that fixed activities hold on each day of the problem. */
+function takenByFixed(
+  problem: SearchProblem,
+  times: AxisTimes,
+  holders: readonly number[],
+  units: Int32Array,
+  isHeldOnIdleDays: boolean,
+): Int32Array {
+  const taken = new Int32Array(problem.horizon);
+  for (const i of holders) {
+    const calendar = times.calendars[times.calendarOf[i] ?? NONE];
+    let left = problem.activities[i]?.duration ?? NONE;
+    for (let day = problem.activities[i]?.fixedStart ?? NONE; left > 0 && day < problem.horizon; day++) {
+      const slot = times.lead + day;
+      const isWork = calendar?.indexOfDay[slot] !== calendar?.indexOfDay[slot + 1];
+      if (isWork || isHeldOnIdleDays) taken[day] = (taken[day] ?? NONE) + (units[i] ?? NONE);
+      if (isWork) left--;
+    }
+  }
+  return taken;
+}

@@ -1,0 +1,59 @@
+import { NONE } from './dice';
+import { linksOf } from './plain-net';
+import type { SearchProblem } from './problem';
+import { orderOf } from './tails';
+
+/** Largest problems whose lasting orders are worked out: the table grows with the square of the size. */
+const AT_MOST = 1500;
+
+/** Which activities are over before which others start, whatever the schedule: by finish-to-start relationships. */
+export class LastingOrders {
+  private readonly rows: Int32Array;
+  private readonly width: number;
+
+  /** @param problem its finish-to-start relationships form no loop. */
+  constructor(problem: SearchProblem) {
+    const count = problem.activities.length;
+    this.width = count > AT_MOST ? 0 : (count + 31) >>> 5;
+    this.rows = new Int32Array(this.width * count);
+    if (this.width > 0) this.fill(problem);
+  }
+
+  private fill(problem: SearchProblem): void {
+    const { rows, width } = this;
+    const count = problem.activities.length;
+    const pairs = problem.relationships.flatMap(({ from, to, kind, minimumLag = -1 }) =>
+      kind === 'FS' && minimumLag >= 0 ? [[from, to] as const] : [],
+    );
+    const after = linksOf(count, pairs);
+    const before = linksOf(
+      count,
+      pairs.map(([from, to]) => [to, from] as const),
+    );
+    const order = orderOf(count, before, after);
+    for (let k = order.length - 1; k >= 0; k--) {
+      const activity = order[k] ?? NONE;
+      const row = activity * width;
+      for (let s = after.first[activity] ?? NONE; s < (after.first[activity + 1] ?? NONE); s++) {
+        const next = after.list[s] ?? NONE;
+        for (let w = 0; w < width; w++) {
+          rows[row + w] = (rows[row + w] ?? NONE) | (rows[next * width + w] ?? NONE);
+        }
+        const place = row + (next >>> 5);
+        rows[place] = (rows[place] ?? NONE) | (1 << (next & 31));
+      }
+    }
+  }
+
+  /** Whether the first is surely over before the second starts. */
+  isBefore(first: number, second: number): boolean {
+    if (this.width === 0) return false;
+    const word = this.rows[first * this.width + (second >>> 5)] ?? NONE;
+    return (word & (1 << (second & 31))) !== 0;
+  }
+
+  /** Whether the two can never run at the same time on account of relationships. */
+  isApart(a: number, b: number): boolean {
+    return this.isBefore(a, b) || this.isBefore(b, a);
+  }
+}

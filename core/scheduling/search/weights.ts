@@ -1,0 +1,19 @@
+import { NONE } from './dice';
+import type { SearchProblem, SearchResource } from './problem';
+
+/** The most units of the resource on any day. */
+export function peakOf({ capacity, capacityByDay }: SearchResource): number {
+  if (!capacityByDay) return Math.max(0, capacity);
+  let peak = 0;
+  for (let day = 0; day < capacityByDay.length; day++) peak = Math.max(peak, capacityByDay[day] ?? NONE);
+  return peak;
+}
+
+/** Work of each activity a day, as the mean share of the resources. */
+export function weightsOf({ activities, resources }: SearchProblem): Float64Array {
+  const peaks = resources.map(resource => Math.max(1, peakOf(resource)));
+  return Float64Array.from(activities, ({ demands }) => {
+    const shares = demands.reduce((sum, units, r) => sum + units / (peaks[r] ?? 1), 0);
+    return shares / Math.max(1, resources.length);
+  });
+}
