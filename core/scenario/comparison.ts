@@ -1,21 +1,45 @@
 import { dollarsOf } from '../money';
 import { estimateJson, type Evaluation, type JsonObject } from '../evaluation';
 import { differenceBridge, type Bridge } from './bridge';
+import { decisionTable, type DecisionTable } from './decision-table';
+import { differenceTable, type ComparedValue } from './difference-table';
+import { pairedRisk, type PairedRisk, type RiskFacts } from './risk-facts';
 
 /** Scenarios side by side, and what separates the first from each other. */
 export interface Comparison {
   readonly evaluations: readonly Evaluation[];
   readonly bridges: readonly Bridge[];
+  /** Simulations of the scenarios with one seed; empty when none was run. */
+  readonly risks: readonly RiskFacts[];
 }
 
 /** Compares scenarios of one project. A bridge that has no total at one end is left out: its findings say why. */
-export function compareScenarios(evaluations: readonly Evaluation[]): Comparison {
+export function compareScenarios(
+  evaluations: readonly Evaluation[],
+  risks: readonly RiskFacts[] = [],
+): Comparison {
   const [first, ...others] = evaluations;
   const bridges = others.flatMap(other => {
     const bridge = first && differenceBridge(first, other);
     return bridge === undefined ? [] : [bridge];
   });
-  return { evaluations, bridges };
+  return { evaluations, bridges, risks };
+}
+
+/** Which of the compared scenarios to choose, by the weights of the document. */
+export function decisionOf({ evaluations, risks }: Comparison): DecisionTable {
+  return decisionTable(evaluations, evaluations[0]?.project.decision, risks);
+}
+
+/** The first scenario against each other, trial by trial. */
+export function pairedRisks({ risks, evaluations }: Comparison): PairedRisk[] {
+  const riskOf = (one: Evaluation | undefined) => risks.find(risk => risk.scenario === one?.scenario.id);
+  const [first, ...others] = evaluations;
+  const own = riskOf(first);
+  return others.flatMap(other => {
+    const risk = riskOf(other);
+    return own === undefined || risk === undefined ? [] : (pairedRisk(own, risk) ?? []);
+  });
 }
 
 /** Figures of the estimate that stand side by side; what is not known is left out. */
@@ -27,7 +51,9 @@ const SIDE_BY_SIDE = [
   'contractCost',
   'markUps',
   'ownerCost',
+  'p50',
   'p80',
+  'finishP80',
   'start',
   'finish',
   'workDays',
@@ -37,45 +63,70 @@ const SIDE_BY_SIDE = [
 ] as const;
 
 /** The comparison as the command line prints it. */
-export function comparisonJson({ evaluations, bridges }: Comparison): JsonObject {
+export function comparisonJson(comparison: Comparison): JsonObject {
+  const { evaluations, bridges, risks } = comparison;
+  const decision = decisionOf(comparison);
   return {
-    scenarios: evaluations.map(scenarioJson),
+    scenarios: evaluations.map(one => scenarioJson(one, risks)),
     bridges: bridges.map(({ from, to, steps, total }) => ({
       from,
       to,
       steps: steps.map(({ title, amount }) => ({ title, amount: dollarsOf(amount) })),
       total: dollarsOf(total),
-      ...uprightChange(evaluations, from, to),
     })),
+    differences: differenceTable(evaluations).map(({ key, group, title, values }) => ({
+      key,
+      group,
+      title,
+      values: values.map(value => plainValue(value)),
+    })),
+    decision: {
+      weights: decision.weights.map(({ criterion, weight }) => ({ criterion, weight: rounded(weight) })),
+      boardsOwn: decision.isBoardsOwn,
+      ranked: decision.ranked.map(({ scenario, score, scores }) => ({
+        id: scenario,
+        score: rounded(score),
+        scores: Object.fromEntries(Object.entries(scores).map(([key, one]) => [key, rounded(one)])),
+      })),
+      leftOut: decision.leftOut.map(({ scenario, reason }) => ({ id: scenario, reason })),
+      sensitivity: decision.sensitivity.map(({ from, to, weight, ...rest }) => ({
+        ...rest,
+        weight: rounded(weight),
+        from: rounded(from),
+        to: rounded(to),
+      })),
+      dominance: decision.dominance,
+    },
+    ...(risks.length === 0
+      ? {}
+      : {
+          risk: pairedRisks(comparison).map(({ firstCheaper, ...amounts }) => ({
+            ...amounts,
+            firstCheaper: rounded(firstCheaper),
+          })),
+        }),
   };
 }
 
-/** What the work items of a scenario take off the ship, tonnes; absent when one of them is. */
-function takenOff({ estimate }: Evaluation): number | undefined {
-  if (estimate === undefined) return undefined;
-  const { removals, result } = estimate.work;
-  const tonnes = removals.scope.rows.map(row => result.number(removals.columns.tonnes, row.key));
-  const known = tonnes.filter(one => one !== undefined);
-  return known.length < tonnes.length ? undefined : known.reduce((sum, one) => sum + one, 0);
+function plainValue(value: ComparedValue): JsonObject | string | number {
+  switch (value.kind) {
+    case 'money':
+      return dollarsOf(value.amount);
+    case 'number':
+      return value.unit === '' ? value.value : `${value.value} ${value.unit}`;
+    case 'share':
+      return rounded(value.value);
+    case 'date':
+      return value.iso;
+    case 'words':
+      return value.words;
+    case 'absent':
+      return 'absent, see findings';
+  }
 }
 
-/** Days and degrees beside the dollars of a bridge: work days, greatest heel, lowest GM, tonnes taken off. */
-function uprightChange(evaluations: readonly Evaluation[], from: string, to: string): JsonObject {
-  const ends = [from, to].map(id => evaluations.find(one => one.scenario.id === id));
-  const [a, b] = ends;
-  if (a === undefined || b === undefined) return {};
-  const change = (of: (one: Evaluation) => number | undefined) => {
-    const [before, after] = [of(a), of(b)];
-    return before === undefined || after === undefined ? undefined : after - before;
-  };
-  const changes = {
-    workDays: change(one => one.estimate?.schedule.workDays),
-    greatestHeelDegrees: change(one => one.upright?.greatestHeelDegrees),
-    likelyHeelDegrees: change(one => one.upright?.likelyHeelDegrees),
-    lowestGmMetres: change(one => one.upright?.lowestGmMetres),
-    tonnesTakenOff: change(takenOff),
-  };
-  return Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined));
+function rounded(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
 }
 
 function directCost({ estimate }: Evaluation): JsonObject {
@@ -83,8 +134,12 @@ function directCost({ estimate }: Evaluation): JsonObject {
   return direct === undefined ? {} : { directCost: dollarsOf(direct) };
 }
 
-function scenarioJson(evaluation: Evaluation): JsonObject {
-  const json = estimateJson(evaluation);
+function scenarioJson(evaluation: Evaluation, risks: readonly RiskFacts[]): JsonObject {
+  const risk = risks.find(one => one.scenario === evaluation.scenario.id);
+  const json: JsonObject = {
+    ...estimateJson(evaluation),
+    ...(risk && { p50: risk.p50, p80: risk.p80, finishP80: risk.finishP80 }),
+  };
   const { upright } = evaluation;
   const screen = upright && {
     verdict: upright.verdict,

@@ -38,7 +38,7 @@ describe('the report', () => {
       ...first,
       scenario: { ...first.scenario, id: i === 0 ? first.scenario.id : `other-${i}` },
     }));
-    const text = reportHtml(first, { evaluations: many, bridges: [] }) ?? '';
+    const text = reportHtml(first, { evaluations: many, bridges: [], risks: [] }) ?? '';
     const page = text.slice(text.indexOf('<section class="answers">'), text.indexOf('</section>'));
     expect((page.match(/<b class="figure">/g) ?? []).length).toBeLessThanOrEqual(14);
     expect(page).toContain('Further scenarios');

@@ -1,0 +1,181 @@
+import { dayOf } from '../calendar';
+import { benefitView, type Evaluation } from '../evaluation';
+import { CRITERIA, type Criterion, type DecisionChoices } from '../project';
+import type { RiskFacts } from './risk-facts';
+import { isPermittable, summaryOf } from './totals';
+
+/** What each criterion asks, in words; less is better unless it says more. */
+export const CRITERION_TITLES: Readonly<Record<Criterion, string>> = {
+  cost: 'Low budget',
+  finish: 'Early finish',
+  confidence: 'High chance of the deadline',
+  upright: 'Sinks upright by the screening',
+  checked: 'Small share not yet checked',
+  benefit: 'Benefit against cost',
+};
+
+/** Weights until the board sets its own: cost and an upright sinking first (judgement, 2026). */
+export const USUAL_WEIGHTS: DecisionChoices['weights'] = [
+  { criterion: 'cost', weight: '0.4' },
+  { criterion: 'upright', weight: '0.3' },
+  { criterion: 'finish', weight: '0.2' },
+  { criterion: 'checked', weight: '0.1' },
+];
+
+/** One scenario in the decision table: its score by criterion, 0 for the worst of those compared and 1 for the best. */
+export interface ScoredScenario {
+  readonly scenario: string;
+  readonly letter: string;
+  readonly title: string;
+  /** A criterion that has no figure in some scenario counts for none of them and is left out. */
+  readonly scores: Readonly<Partial<Record<Criterion, number>>>;
+  /** Weighted sum, 0 to 1. */
+  readonly score: number;
+}
+
+/** How far a weight may move before another scenario comes first; the others keep their proportions. */
+export interface WeightRange {
+  readonly criterion: Criterion;
+  readonly weight: number;
+  /** From and to which weight the first stays first. */
+  readonly from: number;
+  readonly to: number;
+  /** Who comes first beyond the ends; nothing when nobody does. */
+  readonly firstBelow?: string;
+  readonly firstAbove?: string;
+}
+
+/** The decision table: only scenarios that may be carried out are ranked. */
+export interface DecisionTable {
+  readonly weights: readonly { readonly criterion: Criterion; readonly weight: number }[];
+  readonly isBoardsOwn: boolean;
+  readonly ranked: readonly ScoredScenario[];
+  readonly leftOut: readonly {
+    readonly scenario: string;
+    readonly letter: string;
+    readonly reason: string;
+  }[];
+  readonly sensitivity: readonly WeightRange[];
+  /** Pairs in which the first is at least as good in every criterion and better in one. */
+  readonly dominance: readonly { readonly better: string; readonly worse: string }[];
+}
+
+/**
+ * Ranks scenarios by a weighted sum of scores, each criterion scaled from the worst to the best of those compared.
+ * @source R. L. Keeney and H. Raiffa, Decisions with Multiple Objectives, 1976, chapter 3 (additive value functions).
+ */
+export function decisionTable(
+  evaluations: readonly Evaluation[],
+  choices: DecisionChoices | undefined,
+  risks: readonly RiskFacts[] = [],
+): DecisionTable {
+  const able = evaluations.filter(one => isPermittable(one) && summaryOf(one)?.total !== undefined);
+  const values = new Map(
+    CRITERIA.map(criterion => [criterion, able.map(one => READ[criterion](one, risks))]),
+  );
+  const own = choices?.weights ?? [];
+  const given = own.length > 0 ? own : USUAL_WEIGHTS;
+  const usable = given.filter(({ criterion }) => values.get(criterion)?.every(value => value !== undefined));
+  const sum = usable.reduce((all, { weight }) => all + Number(weight), 0);
+  const weights = usable.map(({ criterion, weight }) => ({
+    criterion,
+    weight: sum > 0 ? Number(weight) / sum : 1 / usable.length,
+  }));
+  const scored = able.map((one, i) => scoredScenario(one, i, weights, values));
+  const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));
+  return {
+    weights,
+    isBoardsOwn: own.length > 0,
+    ranked,
+    leftOut: evaluations.filter(one => !able.includes(one)).map(leftOut),
+    sensitivity: weights.map(({ criterion, weight }) => weightRange(ranked, criterion, weight)),
+    dominance: dominance(scored),
+  };
+}
+
+/** What a criterion reads, more being better. */
+const READ: Readonly<
+  Record<Criterion, (evaluation: Evaluation, risks: readonly RiskFacts[]) => number | undefined>
+> = {
+  cost: one => negative(summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents),
+  finish: ({ estimate }) => negative(estimate?.schedule.finish && dayOf(estimate.schedule.finish)),
+  confidence: ({ scenario }, risks) => risks.find(risk => risk.scenario === scenario.id)?.chanceOfDeadline,
+  upright: ({ upright }) => (upright === undefined ? undefined : VERDICTS[upright.verdict]),
+  checked: one => negative(summaryOf(one)?.uncheckedShare),
+  benefit: one => benefitView(one).case?.likely?.benefitCostRatio,
+};
+
+/** How good a verdict of the roll-over screen is; one that cannot tell is as bad as one that warns. */
+const VERDICTS: Readonly<Record<string, number>> = {
+  'stays up': 2,
+  leans: 1,
+  'may roll over': 0,
+  'cannot tell': 0,
+  'does not sink': 0,
+};
+
+function negative(value: number | '' | undefined): number | undefined {
+  return value === undefined || value === '' ? undefined : -value;
+}
+
+type Weights = DecisionTable['weights'];
+
+function scoredScenario(
+  { scenario, letter }: Evaluation,
+  at: number,
+  weights: Weights,
+  values: ReadonlyMap<Criterion, readonly (number | undefined)[]>,
+): ScoredScenario {
+  const scores: Partial<Record<Criterion, number>> = {};
+  for (const { criterion } of weights) {
+    const all = (values.get(criterion) ?? []).flatMap(value => value ?? []);
+    const [least, most] = [Math.min(...all), Math.max(...all)];
+    scores[criterion] = most > least ? ((all[at] ?? least) - least) / (most - least) : 1;
+  }
+  const score = weights.reduce((sum, { criterion, weight }) => sum + weight * (scores[criterion] ?? 0), 0);
+  return { scenario: scenario.id, letter, title: scenario.title, scores, score };
+}
+
+function leftOut(evaluation: Evaluation): DecisionTable['leftOut'][number] {
+  const { scenario, letter, estimate } = evaluation;
+  const goals = estimate?.unmetGoals.map(({ title }) => title) ?? [];
+  return {
+    scenario: scenario.id,
+    letter,
+    reason:
+      goals.length > 0
+        ? `leaves a clean-up goal unmet: ${goals.join('; ')}`
+        : 'has no total: see its findings',
+  };
+}
+
+/** Scores are straight lines in one weight: where they cross the first one’s, the ranking turns. */
+function weightRange(ranked: readonly ScoredScenario[], criterion: Criterion, weight: number): WeightRange {
+  const [first, ...others] = ranked;
+  const frame = { criterion, weight, from: 0, to: 1 };
+  if (first === undefined || weight >= 1) return frame;
+  const rest = (one: ScoredScenario) => (one.score - weight * (one.scores[criterion] ?? 0)) / (1 - weight);
+  return others.reduce<WeightRange>((range, other) => {
+    const gap = rest(first) - rest(other);
+    const slope = (first.scores[criterion] ?? 0) - (other.scores[criterion] ?? 0) - gap;
+    const at = -gap / slope;
+    if (!Number.isFinite(at) || at < 0 || at > 1) return range;
+    if (slope > 0 && at > range.from && at <= weight) return { ...range, from: at, firstBelow: other.letter };
+    if (slope < 0 && at < range.to && at >= weight) return { ...range, to: at, firstAbove: other.letter };
+    return range;
+  }, frame);
+}
+
+function dominance(scored: readonly ScoredScenario[]): { better: string; worse: string }[] {
+  return scored.flatMap(a =>
+    scored.filter(b => b !== a && isBetter(a, b)).map(b => ({ better: a.letter, worse: b.letter })),
+  );
+}
+
+function isBetter(a: ScoredScenario, b: ScoredScenario): boolean {
+  const pairs = CRITERIA.flatMap((criterion): [number, number][] => {
+    const [x, y] = [a.scores[criterion], b.scores[criterion]];
+    return x === undefined || y === undefined ? [] : [[x, y]];
+  });
+  return pairs.every(([x, y]) => x >= y) && pairs.some(([x, y]) => x > y);
+}
