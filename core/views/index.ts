@@ -13,3 +13,4 @@ export type { OpenedName, OpenedRows } from './opened';
 export type * from './materials/rows';
 export type * from './funding/rows';
 export type * from './bid/rows';
+export type * from './review/rows';

@@ -5,6 +5,8 @@ import type { FundingView } from './funding/rows';
 import { fundingView } from './funding/view';
 import type { MaterialsView } from './materials/rows';
 import { materialsView } from './materials/view';
+import type { ReviewView } from './review/rows';
+import { reviewView } from './review/view';
 import type { ShownMoney } from './shown-money';
 
 /** Views that are made when they are opened, so that an edit elsewhere does not wait for them. */
@@ -12,6 +14,7 @@ export interface OpenedRows {
   readonly materials: MaterialsView;
   readonly funding: FundingView;
   readonly bid: BidRows;
+  readonly review: ReviewView;
 }
 export type OpenedName = keyof OpenedRows;
 
@@ -21,6 +24,7 @@ const MAKERS: {
   materials: materialsView,
   funding: fundingView,
   bid: bidRows,
+  review: reviewView,
 };
 
 /** The rows of one of these views. */

@@ -1,5 +1,5 @@
 import type { Finding } from '../../base';
-import type { BidView } from '../../evaluation';
+import { marginView, type BidView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { reconciliationTable } from '../funding/sources';
 import { findingWords } from '../finding-words';
@@ -8,6 +8,7 @@ import type { Sentence } from '../rows';
 import { bidId, bidOf } from './bid-of';
 import { buildUpRows } from './build-up';
 import { alternateTable, itemChoices } from './choices';
+import { bidderTables, comparisonRows, percentText } from './received';
 import type { BidRows } from './rows';
 import { insideTable, sheetTable } from './sheet-tables';
 
@@ -25,9 +26,9 @@ export function bidRows(context: EstimateContext): BidRows {
     reconciliation:
       view.schedule === undefined ? undefined : reconciliationTable(view.schedule.reconciliation),
     items: itemChoices(context),
-    margin: [],
-    comparison: undefined,
-    bidders: [],
+    margin: marginWords(context),
+    comparison: comparisonRows(context),
+    bidders: bidderTables(context),
     findings: view.findings.map(findingWords),
   };
 }
@@ -43,5 +44,20 @@ function sentence({ sheet, internal }: BidView): Sentence {
     '; ',
     { text: dollars(built.price - built.direct), why: bidId('price') },
     ' of it are mark-ups.',
+  ];
+}
+
+/** What is left of the price in the plan, and how far the cost may grow before it is gone. */
+function marginWords({ evaluation }: EstimateContext): Sentence {
+  const { plan, breakEvenGrowth } = marginView(evaluation);
+  if (plan === undefined) return [];
+  const growth =
+    breakEvenGrowth === undefined
+      ? ''
+      : ` It is gone when the cost grows by ${percentText(breakEvenGrowth)}.`;
+  return [
+    'In the plan the margin is ',
+    { text: dollars(plan.margin), why: bidId('mark-up', 'profit') },
+    `, ${percentText(plan.share)} of the price.${growth}`,
   ];
 }

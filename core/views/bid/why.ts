@@ -4,9 +4,15 @@ import { cents } from '../funding/tie-out-table';
 import type { WhyRows } from '../rows';
 import { sumRows, type Part } from '../why-sums';
 import { bidId, bidOf } from './bid-of';
+import { tabulationOf } from './received';
 import type { BidView } from '../../evaluation';
 
-type Answer = (view: BidView, parts: readonly string[], id: string) => WhyRows | undefined;
+type Answer = (
+  view: BidView,
+  parts: readonly string[],
+  id: string,
+  context: EstimateContext,
+) => WhyRows | undefined;
 
 function titled(rows: WhyRows): WhyRows {
   return { ...rows, path: 'Bid, sum', home: 'bid' };
@@ -141,6 +147,76 @@ const stepWhy: Answer = ({ schedule }, [, step], id) => {
   };
 };
 
+/** What a bidder asks for an item, beside the estimate; or its total. */
+const receivedWhy: Answer = (_view, [bid, item = ''], id, context) => {
+  const { comparison, items, bids } = tabulationOf(context.evaluation);
+  const bidder = bids.find(one => one.id === bid);
+  if (comparison === undefined || bidder === undefined) return undefined;
+  const asked = comparison.rows.flatMap((row): Part[] => {
+    const amount = row.byBid[bidder.id];
+    if (amount === undefined || (item !== 'total' && row.item.id !== item)) return [];
+    return [{ cents: amount, words: row.item.title, why: bidId('received', bidder.id, row.item.id) }];
+  });
+  if (item === 'total')
+    return titled(
+      sumRows(
+        id,
+        bidder.bidder,
+        'The items as opened; where unit price and amount differ the unit price governs.',
+        asked,
+      ),
+    );
+  const own = items.find(one => one.id === item);
+  const field = bidder.prices[item]?.unitPrice === undefined ? 'amount' : 'unitPrice';
+  return titled({
+    ...sumRows(
+      id,
+      `${bidder.bidder}, ${own?.title ?? item}`,
+      'As the bidder wrote it, a unit price times the quantity.',
+      [],
+    ),
+    value: { ...cents(asked[0]?.cents ?? 0), unit: '$' },
+    rows: [
+      {
+        depth: 0,
+        operator: '=',
+        value: {
+          ...cents(bidder.prices[item]?.[field] ?? 0),
+          unit: '$',
+          why: `given:/receivedBids/${bidder.id}/prices/${item}/${field}`,
+        },
+        words: field === 'amount' ? 'amount as written' : 'price for one unit',
+      },
+      {
+        depth: 0,
+        operator: '',
+        value: { ...cents(own?.estimate ?? 0), unit: '$', why: bidId('item', item) },
+        words: 'the estimate beside it',
+      },
+    ],
+  });
+};
+
+/** The middle of the bids for an item. */
+const middleWhy: Answer = (_view, [item = ''], id, context) => {
+  const { comparison, bids } = tabulationOf(context.evaluation);
+  const row = comparison?.rows.find(one => one.item.id === item);
+  if (row?.median === undefined) return undefined;
+  return titled({
+    ...sumRows(
+      id,
+      `Middle of the bids, ${row.item.title}`,
+      'The middle amount of the bids; of an even count the mean of the two in the middle.',
+      Object.entries(row.byBid).map(([bid, amount]) => ({
+        cents: amount,
+        words: bids.find(one => one.id === bid)?.bidder ?? bid,
+        why: bidId('received', bid, item),
+      })),
+    ),
+    value: { ...cents(row.median), unit: '$' },
+  });
+};
+
 const ANSWERS: Readonly<Record<string, Answer>> = {
   item: itemWhy,
   cost: (view, [item], id) => costWhy(view, item, id),
@@ -150,11 +226,13 @@ const ANSWERS: Readonly<Record<string, Answer>> = {
   price: priceWhy,
   'mark-up': priceWhy,
   step: stepWhy,
+  received: receivedWhy,
+  middle: middleWhy,
 };
 
 /** The derivation of a figure of the bid. */
-export function bidWhy({ evaluation }: EstimateContext, id: string): WhyRows | undefined {
+export function bidWhy(context: EstimateContext, id: string): WhyRows | undefined {
   if (!id.startsWith('bid:')) return undefined;
   const [kind = '', ...parts] = id.slice(4).split('|');
-  return ANSWERS[kind]?.(bidOf(evaluation), parts, id);
+  return ANSWERS[kind]?.(bidOf(context.evaluation), parts, id, context);
 }

@@ -1,59 +1,68 @@
-import { goTo } from '../../commands/run';
-import { VIEWS } from '../../frame/view-table';
+import { useState } from 'react';
+import type { ReviewView } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
+import { DataTable } from '../../parts/grid/data-table';
+import { GrowthLine } from '../../pictures/growth/growth-line';
+import { useWidth } from '../../pictures/use-width';
+import { useOpened } from '../../state/opened';
 import { useWindow } from '../../state/store';
+import { Findings } from './findings';
+import { Practices } from './practices';
 import './review.css';
 
-const WEIGHTS = { blocks: 'Withholds a figure', warns: 'Needs a look', notes: 'For information' } as const;
+const FACES = [
+  { id: 'findings', title: 'Findings' },
+  { id: 'practices', title: 'Quality review' },
+  { id: 'past', title: 'Past hulls' },
+];
 
-/** Every open finding: what is so, what it means, what to do, and where. */
+/** What needs a look: open findings, the practices of the guides, and what past hulls grew by. */
 export default function Review() {
   const findings = useWindow(window => window.rows?.findings) ?? [];
-  const weights = (['blocks', 'warns', 'notes'] as const).filter(weight =>
-    findings.some(row => row.finding.weight === weight),
-  );
-  const sentence =
+  const view = useOpened('review');
+  const [face, setFace] = useState('findings');
+  const open =
     findings.length === 0
       ? 'There is no open finding.'
       : `${findings.length} findings are open; those that withhold a figure come first.`;
+  const sentence =
+    view === undefined || face === 'findings'
+      ? [open]
+      : face === 'practices'
+        ? view.practicesSentence
+        : view.growthSentence;
   return (
     <>
-      <TitleLine sentence={[sentence]} />
-      {findings.length === 0 ? (
-        <div className="empty">
-          <p>Findings stand here when something in the data needs a look.</p>
-        </div>
-      ) : null}
-      {weights.map(weight => (
-        <section key={weight} aria-labelledby={`weight-${weight}`}>
-          <h2 className="head finding-head" id={`weight-${weight}`}>
-            {WEIGHTS[weight]}
-          </h2>
-          <ul>
-            {findings
-              .filter(row => row.finding.weight === weight)
-              .map((row, at) => (
-                <li key={`${row.finding.code}-${row.finding.place}-${at}`} className="finding-line">
-                  <p className={weight === 'blocks' ? 'accent' : undefined}>{row.finding.message}</p>
-                  {row.finding.meaning === undefined ? null : <p>{row.finding.meaning}</p>}
-                  <p className="quiet">
-                    {row.finding.remedy} <Place view={row.view} place={row.finding.place} />
-                  </p>
-                </li>
-              ))}
-          </ul>
-        </section>
-      ))}
+      <TitleLine sentence={sentence} faces={FACES} face={face} onFace={setFace} />
+      {face === 'findings' ? <Findings findings={findings} /> : null}
+      {face === 'practices' && view !== undefined ? <Practices view={view} /> : null}
+      {face === 'past' && view !== undefined ? <Past view={view} /> : null}
     </>
   );
 }
 
-function Place({ view, place }: { view: string; place: string }) {
-  const home = VIEWS.find(one => one.id === view);
-  if (home === undefined || home.id === 'review') return <span>{place}</span>;
+function Past({ view }: { view: ReviewView }) {
+  const { ref, width } = useWidth<HTMLDivElement>(1048);
   return (
-    <button type="button" className="text-button" onClick={() => goTo(home.id)}>
-      Go to {home.title}
-    </button>
+    <div ref={ref} className="review-past">
+      <p className="serif review-class">
+        <Says sentence={view.classSentence} />
+      </p>
+      <p className="quiet">{view.classNote}</p>
+      {view.growth === undefined ? null : (
+        <section aria-label="Growth">
+          <h2 className="head">Budget over estimate, times</h2>
+          <GrowthLine growth={view.growth} width={width} />
+        </section>
+      )}
+      {view.cases.rows.length === 0 ? null : <DataTable table={view.cases} />}
+      {view.likeHulls.rows.length === 0 ? null : <DataTable table={view.likeHulls} />}
+      {view.record.map(table =>
+        table.rows.length === 0 && table.add === undefined ? null : (
+          <DataTable key={table.id} table={table} />
+        ),
+      )}
+    </div>
   );
 }

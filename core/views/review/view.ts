@@ -1,0 +1,154 @@
+import { classOf, historyView, reviewRows, type Evaluation, type HistoryView } from '../../evaluation';
+import type { ReviewRow } from '../../review';
+import { aligned, words } from '../cells';
+import { percentText } from '../bid/received';
+import type { EstimateContext } from '../context';
+import { dollars, roundText } from '../number-text';
+import type { Column, Row, Sentence, TableRows } from '../rows';
+import { recordTables } from './record';
+import type { PracticeGuide, ReviewView } from './rows';
+
+const KNOWN = new WeakMap<Evaluation, { rows: readonly ReviewRow[]; history: HistoryView }>();
+
+/** The quality review and the past hulls of an evaluation, worked out once. */
+export function reviewOf(evaluation: Evaluation): { rows: readonly ReviewRow[]; history: HistoryView } {
+  const known = KNOWN.get(evaluation) ?? { rows: reviewRows(evaluation), history: historyView(evaluation) };
+  KNOWN.set(evaluation, known);
+  return known;
+}
+
+/** The quality review, the class of the estimate, and what past hulls grew by. */
+export function reviewView(context: EstimateContext): ReviewView {
+  const { rows, history } = reviewOf(context.evaluation);
+  const counted = (standing: ReviewRow['standing']) => rows.filter(row => row.standing === standing).length;
+  return {
+    practicesSentence: [
+      `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told.`,
+    ],
+    guides: guides(rows),
+    ...classWords(context),
+    growthSentence: growthSentence(history),
+    growth:
+      history.growth === undefined
+        ? undefined
+        : {
+            past: history.cases.map(one => ({ at: one.factor, text: one.hullClass })),
+            own: { at: history.growth.factor, text: 'this budget' },
+          },
+    cases: caseTable(history),
+    likeHulls: likeTable(history),
+    record: recordTables(context),
+  };
+}
+
+/** Sentences of evidence shown before the rest is only counted. */
+const SHOWN = 3;
+
+function guides(rows: readonly ReviewRow[]): readonly PracticeGuide[] {
+  return [...new Set(rows.map(row => row.guide))].map(title => {
+    const own = rows.filter(row => row.guide === title);
+    const met = own.filter(row => row.standing === 'met').length;
+    return {
+      title,
+      counts: `${met} of ${own.length} met`,
+      lines: own.map(({ practiceId, practice, standing, evidence, remedy }) => ({
+        id: practiceId,
+        practice,
+        standing,
+        evidence: evidence.slice(0, SHOWN),
+        more: evidence.length > SHOWN ? `and ${evidence.length - SHOWN} more` : '',
+        remedy,
+      })),
+    };
+  });
+}
+
+function classWords({ summary }: EstimateContext): Pick<ReviewView, 'classSentence' | 'classNote'> {
+  const found = summary?.byBasis === undefined ? undefined : classOf(summary.byBasis);
+  if (found === undefined)
+    return { classSentence: ['The class of the estimate cannot be told yet.'], classNote: '' };
+  const share = { text: percentText(found.share), why: 'basis:unchecked' };
+  const end = (one: { narrow: number; wide: number }) =>
+    `${roundText((one.narrow * 100).toFixed(4), 0)} to ${roundText((one.wide * 100).toFixed(4), 0)} %`;
+  return {
+    classSentence: [
+      `It is a class ${found.estimateClass} estimate: `,
+      share,
+      ' of the money is surveyed or quoted for this ship.',
+    ],
+    classNote: `Estimates of that class came out ${end(found.low).replaceAll('-', '\u2212')} below to ${end(found.high)} above; use: ${found.use}. ${found.source}.`,
+  };
+}
+
+function growthSentence({ growth, total }: HistoryView): Sentence {
+  if (growth === undefined || total === undefined)
+    return ['Set a contingency to see it beside what past hulls grew by.'];
+  return [
+    `Past hulls grew by a middle factor of ${roundText(growth.median.toFixed(4), 2)}; this budget allows `,
+    { text: roundText(growth.factor.toFixed(4), 2), why: 'sums/budget' },
+    growth.isBelowMedian ? ', which is less.' : '.',
+  ];
+}
+
+const CASE_COLUMNS: readonly Column[] = [
+  { key: 'hull', title: 'Past hull', kind: 'words' },
+  { key: 'length', title: 'Length', unit: 'ft', kind: 'number' },
+  { key: 'factor', title: 'Grew by', unit: 'times', kind: 'number' },
+  { key: 'cost', title: 'This estimate alike', unit: '$', kind: 'number' },
+  { key: 'what', title: 'From what to what', kind: 'words' },
+  { key: 'source', title: 'Source', kind: 'words', wide: true },
+];
+
+function caseTable({ cases }: HistoryView): TableRows {
+  const rows = cases.map((one, at): Row => ({
+    id: `case-${at}`,
+    kind: 'line',
+    cells: {
+      hull: words(one.hullClass),
+      length: words(one.lengthFeet === undefined ? '–' : String(one.lengthFeet)),
+      factor: { text: roundText(one.factor.toFixed(6), 2), why: `past:case|${at}` },
+      cost: { text: dollars(one.cost).replace('$', ''), why: `past:case|${at}` },
+      what: words(one.what),
+      source: words(one.source),
+    },
+  }));
+  return {
+    id: 'growth-cases',
+    caption: 'Growth of past hulls',
+    columns: CASE_COLUMNS,
+    rows: aligned(CASE_COLUMNS, rows),
+  };
+}
+
+const LIKE_COLUMNS: readonly Column[] = [
+  { key: 'hull', title: 'Past hull alike', kind: 'words' },
+  { key: 'length', title: 'Length', unit: 'ft', kind: 'number' },
+  { key: 'year', title: 'Sunk', kind: 'words' },
+  { key: 'today', title: 'In the money of the estimate', unit: '$', kind: 'number' },
+  { key: 'scope', title: 'Of what', kind: 'words' },
+  { key: 'source', title: 'Source', kind: 'words', wide: true },
+];
+
+function likeTable({ likeHulls, band }: HistoryView): TableRows {
+  const rows = likeHulls.map((one, at): Row => ({
+    id: one.id,
+    kind: 'line',
+    cells: {
+      hull: words(one.hullClass),
+      length: words(one.lengthFeet === undefined ? '–' : String(one.lengthFeet)),
+      year: words(String(one.sunkYear)),
+      today: { text: dollars(one.today).replace('$', ''), why: `past:like|${at}` },
+      scope: words(one.scope),
+      source: words(one.source),
+    },
+  }));
+  return {
+    id: 'like-hulls',
+    caption: 'What hulls alike have cost',
+    columns: LIKE_COLUMNS,
+    rows: aligned(LIKE_COLUMNS, rows),
+    ...(band === undefined
+      ? {}
+      : { note: [`An estimate between ${dollars(band.low)} and ${dollars(band.high)} agrees with them.`] }),
+  };
+}
