@@ -11,7 +11,7 @@ import {
 } from '../estimate';
 import type { UprightResult } from '../flooding';
 import { checkProject, knownItems, withScenario, type Project, type Scenario } from '../project';
-import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
+import type { ScheduleProblem, ScheduleResult } from '../scheduling';
 import { idOf, sheetFindings } from '../sheet';
 import {
   chosenItems,
@@ -24,13 +24,16 @@ import {
 import type { GeneratorPlan } from '../disposal';
 import { ageingFindings } from './ageing';
 import { estimateInput, faultsOf } from './estimate-input';
+import { keeping } from './keeping';
 import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
 import { classedItems, noticeRelationships, ruleFindings } from './rules';
+import { scheduledOnce, verifiedOnce } from './scheduled-once';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
+import { towOf, withTowDays, type TowView } from './tow';
 import { itemTimings } from './timing';
 import { screenUpright, withSizedOpenings } from './upright';
 
@@ -59,6 +62,8 @@ export interface Evaluation {
   readonly findings: readonly Finding[];
   /** The roll-over screen: screening, not a naval architect's study. Absent when it was not asked for or there is no hull. */
   readonly upright?: UprightResult;
+  /** The tow: forces, days, route limits. Absent without a distance. */
+  readonly tow?: TowView;
   /** What the figures rest on; absent when the document has faults that leave nothing to work out. */
   readonly estimate?: EstimateParts;
 }
@@ -99,13 +104,14 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (scenario === undefined)
     throw new BugError(`no scenario ${options.scenario ?? ''}: the caller asks before`);
   const frame = { scenario, letter: String.fromCharCode(65 + index), library, today: options.today };
-  const seen = withScenario(project, scenario);
+  const seen = seenBy(project, scenario);
   if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
-  const checked = checkProject(seen.project, library);
+  const checked = checkedOnce(seen.project, library);
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
   const upright = options.upright === false ? undefined : screenUpright(seen.project, estimate);
+  const tow = towOf(seen.project, estimate);
   const findings = [
     ...checked,
     ...surveyOf(seen.project, library).findings,
@@ -113,6 +119,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
     ...ruleFindings(seen.project, estimate),
     ...ageingFindings(seen.project, library, estimate.items, options.today),
     ...(upright?.findings ?? []),
+    ...(tow?.findings ?? []),
   ];
   return {
     ...frame,
@@ -120,8 +127,14 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
     findings,
     estimate,
     ...(upright === undefined ? {} : { upright }),
+    ...(tow === undefined ? {} : { tow }),
   };
 }
+
+/** The documents last seen, by each scenario of them. */
+const MOST_SEEN = 12;
+const seenBy = keeping(MOST_SEEN, withScenario);
+const checkedOnce = keeping(MOST_SEEN, checkProject);
 
 /** Faults that leave nothing to work out. */
 const FATAL = new Set([
@@ -139,7 +152,8 @@ function estimateParts(
   checked: readonly Finding[],
   options: EvaluateOptions,
 ): EstimateParts {
-  const input = withSizedOpenings(project, estimateInput(project, library, faultsOf(checked)));
+  const given = withTowDays(project, estimateInput(project, library, faultsOf(checked)));
+  const input = withSizedOpenings(project, given);
   const { ship, plant, years } = input;
   const measured = new Map(
     [...input.measured].flatMap(([id, given]): [string, string][] =>
@@ -173,7 +187,7 @@ function estimateParts(
     items,
   );
   const planned = plannedItems(work);
-  const problem = scheduleProblem({
+  const asked = scheduleProblem({
     library,
     planned,
     relationships,
@@ -184,7 +198,7 @@ function estimateParts(
     seasons: input.options['season'] !== 'any-month',
     statusDate: input.statusDate,
   });
-  const scheduled = schedule(problem, {
+  const { problem, schedule: scheduled } = scheduledOnce(asked, {
     schedules: options.schedules ?? DEFAULT_SCHEDULES,
     seed: options.seed,
   });
@@ -250,7 +264,7 @@ function plannedItems(work: WorkSheet): PlannedItem[] {
 function estimateFindings(estimate: EstimateParts): Finding[] {
   const scheduled = [...estimate.schedule.findings, ...goalFindings(estimate.unmetGoals)];
   if (estimate.money === undefined) return scheduled;
-  const checked = verifySchedule(estimate.problem, estimate.schedule);
+  const checked = verifiedOnce(estimate.problem, estimate.schedule);
   return [
     ...scheduled,
     ...checked,

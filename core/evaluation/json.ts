@@ -69,11 +69,12 @@ function uprightSummary({ upright }: Evaluation): JsonObject {
 }
 
 /** The roll-over screen of a scenario as the command line prints it. */
-export function uprightJson({ upright, estimate, scenario, findings }: Evaluation): JsonObject {
+export function uprightJson({ upright, tow, estimate, scenario, findings }: Evaluation): JsonObject {
   if (upright === undefined) return { scenario: scenario.id, findings };
   const priced = estimate && {
     measurements: measurementPrices(estimate),
     openingWork: openingWork(estimate),
+    ...(tow === undefined ? {} : { tow }),
   };
   return { scenario: scenario.id, ...defined({ ...upright }), ...priced, findings };
 }

@@ -10,6 +10,7 @@ import {
 } from '../flooding';
 import type { Change, Project } from '../project';
 import { evaluate, type EvaluateOptions, type Evaluation } from './evaluate';
+import type { TowView } from './tow';
 import { listedChoices, type ChoiceLeftOut, type ListedChoice } from './upright-choice-list';
 import { screenedInput } from './upright';
 
@@ -20,6 +21,16 @@ export interface PricedChoices extends UprightChoices {
   readonly leftOut: readonly ChoiceLeftOut[];
   /** The cheapest set estimated as a whole: the parts share cranes, crews and days. */
   readonly cheapestPrice?: ChoicePrice;
+  /** Propellers taken off before the tow, or left locked: what it costs and the bollard pull it changes. */
+  readonly propellers?: PropellerChoice;
+}
+
+/** The other way with the propellers, against the plan as it stands. */
+export interface PropellerChoice extends ChoicePrice {
+  readonly title: string;
+  readonly changes: readonly Change[];
+  /** Bollard pull the tug needs more (below zero: less), tonnes. */
+  readonly bollardPull: number;
 }
 
 /** What a plan with a choice costs and takes more than the plan without it. */
@@ -55,7 +66,25 @@ export function uprightChoices(evaluation: Evaluation, options: EvaluateOptions)
   const compared = compareChoices({ ...input, choices: priced }, upright.verdict);
   if (compared === undefined) return undefined;
   const changes = Object.fromEntries(listed.map(choice => [choice.id, choice.changes]));
-  return { ...compared, changes, leftOut, ...together(compared.cheapest, changes, plain, run) };
+  const set = together(compared.cheapest, changes, plain, run);
+  return { ...compared, changes, leftOut, ...set, ...propellerChoice(evaluation, plain, run) };
+}
+
+function propellerChoice(
+  { tow }: Evaluation,
+  plain: Ran,
+  run: (changes: readonly Change[]) => Ran | undefined,
+): Pick<PricedChoices, 'propellers'> {
+  if (tow === undefined) return {};
+  const to = tow.propellersLocked ? 'removed' : 'locked';
+  const changes = [{ at: '/options/propellers', to }];
+  const changed = run(changes);
+  if (changed?.tow === undefined || plain.tow === undefined) return {};
+  const title = tow.propellersLocked
+    ? 'Propellers taken off before the tow'
+    : 'Propellers left in place and locked';
+  const bollardPull = changed.tow.bollardPull - plain.tow.bollardPull;
+  return { propellers: { title, changes, bollardPull, ...priceOf(plain, changed) } };
 }
 
 /** An evaluation with the priced choices in its screen. */
@@ -70,12 +99,17 @@ interface Ran {
   readonly direct: Money;
   readonly workDays: number;
   readonly input: UprightInput;
+  readonly tow: TowView | undefined;
 }
 
 function rerun(project: Project, changes: readonly Change[], options: EvaluateOptions): Ran | undefined {
   const id = 'choice';
   const alone = { ...project, scenarios: [{ id, title: 'A choice', changes: [...changes] }] };
-  const { estimate, project: seen } = evaluate(alone, {
+  const {
+    estimate,
+    tow,
+    project: seen,
+  } = evaluate(alone, {
     ...options,
     scenario: id,
     schedules: Math.min(options.schedules ?? PASSES, PASSES),
@@ -86,7 +120,7 @@ function rerun(project: Project, changes: readonly Change[], options: EvaluateOp
   const input = estimate && screenedInput(seen, estimate);
   return direct === undefined || workDays === undefined || input === undefined
     ? undefined
-    : { direct, workDays, input };
+    : { direct, workDays, input, tow };
 }
 
 function priceOf(plain: Ran, changed: Ran): ChoicePrice {

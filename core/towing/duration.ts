@@ -10,7 +10,7 @@ export const WEATHER_ALLOWANCE = { low: 0.25, likely: 0.3, high: 0.4 } as const;
 export function plannedTowDays(
   nauticalMiles: number,
   knots: number,
-  allowance = WEATHER_ALLOWANCE.likely,
+  allowance: number = WEATHER_ALLOWANCE.likely,
 ): number {
   return towDays(nauticalMiles, knots) * (1 + allowance);
 }

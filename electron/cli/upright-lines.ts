@@ -1,4 +1,9 @@
-import { openingWork, type Evaluation } from '../../core/evaluation';
+import {
+  openingWork,
+  type Evaluation,
+  type PricedChoices,
+  type PropellerChoice,
+} from '../../core/evaluation';
 import type { UprightChoiceResult, UprightResult } from '../../core/flooding';
 import { moneyText, roundToCents } from '../../core/money';
 
@@ -13,6 +18,7 @@ export function uprightLines(evaluation: Evaluation, upright: UprightResult): st
     ...workLines(evaluation),
     ...choices(upright),
     ...section('Site', upright.site.notes),
+    ...towLines(evaluation),
     ...section('Missing', upright.missingInputs),
     ...section('What the screen cannot see', upright.cannotSee),
   ];
@@ -101,6 +107,26 @@ function choiceLine(choice: UprightChoiceResult): string {
       ? ''
       : `${signedDollars(choice.cost)}, ${signed(String(choice.days))} work days, `;
   return `${title}: ${price}${heel}${change}, unevenness ${(100 * choice.unevenness).toFixed(1)} %, worst ${choice.worst}, ${choice.verdict}`;
+}
+
+function towLines({ tow, upright }: Evaluation): string[] {
+  if (tow === undefined) return [];
+  const { hull, propellers, wind, total, bollardPull, steadyDays, plannedDays, scheduledDays } = tow;
+  const choices: Partial<PricedChoices> | undefined = upright?.choices;
+  const propeller = choices?.propellers;
+  return section('Tow, screening for cost: the towing surveyor approves the tow', [
+    `resistance ${total.toFixed(0)} kN at ${tow.knots} knots: hull ${hull.toFixed(0)}, propellers ${propellers.toFixed(0)}, wind ${wind.toFixed(0)}; bollard pull ${bollardPull.toFixed(1)} t`,
+    `${tow.nauticalMiles} nautical miles: ${steadyDays.toFixed(1)} days steady, ${plannedDays.toFixed(1)} with weather, ${scheduledDays ?? 'no'} in the estimate`,
+    ...tow.scheduledHoldPoints.map(
+      ({ title, finish }) => `hold point: ${title}${finish === undefined ? '' : `, ${finish}`}`,
+    ),
+    ...tow.integrityList.map(one => `tight: ${one}`),
+    ...(propeller === undefined ? [] : [propellerLine(propeller)]),
+  ]);
+}
+
+function propellerLine({ title, cost, days, bollardPull }: PropellerChoice): string {
+  return `${title}: ${signedDollars(cost)}, ${signed(String(days))} work days, bollard pull ${signed(bollardPull.toFixed(1))} t`;
 }
 
 function signed(text: string): string {
