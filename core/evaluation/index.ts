@@ -25,12 +25,12 @@ export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope
 export { screenUpright, withSizedOpenings } from './upright';
 export { type ChoiceLeftOut } from './upright-choice-list';
 export { measurementPrices, type MeasurementPrice } from './upright-measurements';
-export { uprightChoices, withChoices, type ChoicePrice, type PricedChoices } from './upright-choices';
+export { uprightChoices, withChoices, type ChoicePrice, type PricedChoices, type PropellerChoice } from './upright-choices';
+export { towOf, withTowDays, type TowHoldPoint, type TowView } from './tow';
 export { uprightInput } from './upright-input';
 export { openingWork, type OpeningWork } from './upright-work';
 export { classOf, shippedReviewData } from './estimate-class';
 export {
-  benefitJson,
   benefitView,
   bidJson,
   bidLeaks,

@@ -1,5 +1,4 @@
 import type { Command } from '../command';
-import { benefitCommand } from './benefit';
 import { bidCommand } from './bid';
 import { checkCommand } from './check';
 import { compareCommand } from './compare';
@@ -28,7 +27,6 @@ export const COMMANDS: readonly Command[] = [
   uprightCommand,
   fundingCommand,
   bidCommand,
-  benefitCommand,
   checkCommand,
   reviewCommand,
   compareCommand,
