@@ -64,7 +64,7 @@ function assemble(
   total: number,
   { ranges = true, events = true, file = shippedRisk() }: RiskChoices,
 ): PreparedEstimate {
-  const all = rangedGivens(parts);
+  const all = rangedGivens(parts, file.narrowings);
   const standby = Number(file.weather.standbyDays.value);
   const kept = withAllowance(parts, scheduler);
   const effects = screenGivens(all, trialModel(parts, kept, all, standby), kept);

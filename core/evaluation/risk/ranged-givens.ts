@@ -1,6 +1,7 @@
 import { idOf, type Given, type Sheet, type Step } from '../../sheet';
 import { STAGES } from '../../work';
 import type { WholeParts } from './parts';
+import type { Narrowing } from './risk-file';
 
 /**
  * A given with a range, once for all the places of the sheets it stands in: a gate price is one price, whatever hauls
@@ -40,10 +41,14 @@ const DECIDED = new Set([
   'contingency-share',
   'monitoring-years',
   'topside-share',
+  'tax',
 ]);
 
-/** The givens of both sheets that have a range, grouped. */
-export function rangedGivens(parts: WholeParts): RangedGiven[] {
+/**
+ * The givens of both sheets that have a range, grouped. Of the library's ranges the part is drawn that the risk file
+ * says; a range given in the project stands as it is.
+ */
+export function rangedGivens(parts: WholeParts, narrowings: readonly Narrowing[] = []): RangedGiven[] {
   const cells = [...cellsOf(parts.work.sheet, 'work'), ...cellsOf(parts.money.sheet, 'money')];
   const groups = new Map<string, Cell[]>();
   for (const cell of cells) {
@@ -61,8 +66,24 @@ export function rangedGivens(parts: WholeParts): RangedGiven[] {
     const id = idFor(first);
     const again = taken.get(id) ?? 0;
     taken.set(id, again + 1);
-    return [grouped(again === 0 ? id : `${id}#${again + 1}`, first, group, stageOf)];
+    const whole = grouped(again === 0 ? id : `${id}#${again + 1}`, first, group, stageOf);
+    return [isOfLibrary(first.given) ? narrowed(whole, narrowings) : whole];
   });
+}
+
+function isOfLibrary({ place }: Given): boolean {
+  return place === undefined || place.startsWith('templates/');
+}
+
+/** The part of a range about its likely value that the first narrowing that applies leaves. */
+function narrowed(given: RangedGiven, narrowings: readonly Narrowing[]): RangedGiven {
+  const rule = narrowings.find(
+    ({ columns, held }) => columns.includes(given.column) || held.some(start => given.id.startsWith(start)),
+  );
+  if (rule === undefined) return given;
+  const left = Number(rule.share.value);
+  const { likely, low, high } = given;
+  return { ...given, low: likely - left * (likely - low), high: likely + left * (high - likely) };
 }
 
 function* cellsOf(sheet: Sheet, name: Cell['sheet']): Generator<Cell> {

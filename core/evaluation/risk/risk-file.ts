@@ -37,12 +37,24 @@ const driverSchema = z.strictObject({
   note: z.string(),
 });
 
+/** What part of the library’s ranges is drawn for some givens: the ends are the furthest seen of anything of the kind. */
+const narrowingSchema = z.strictObject({
+  id: key,
+  title: z.string().min(3),
+  /** By the column key of the sheets. */
+  columns: z.array(z.string()).default([]),
+  /** By the beginning of their ids. */
+  held: z.array(z.string()).default([]),
+  share: figureSchema,
+});
+
 const twelve = z.array(decimalText).length(12);
 
 /** The template file of risk: register, drivers, correlations and weather, every figure with its basis. */
 export const riskFile = z.strictObject({
   events: z.array(eventSchema),
   drivers: z.array(driverSchema),
+  narrowings: z.array(narrowingSchema),
   /** Rank correlations between givens, by the column key of the sheet. */
   correlations: z.array(z.strictObject({ first: key, second: key, correlation: figureSchema })),
   weather: z.strictObject({
@@ -63,6 +75,7 @@ export const riskFile = z.strictObject({
 
 export type RiskFile = z.infer<typeof riskFile>;
 export type RiskEventRow = RiskFile['events'][number];
+export type Narrowing = RiskFile['narrowings'][number];
 export type RiskDriverRow = RiskFile['drivers'][number];
 
 let shipped: RiskFile | undefined;
