@@ -19,7 +19,7 @@ export default defineConfig({
         'risk-worker': 'electron/cli/risk-worker.ts',
         'paper-reader': 'electron/paper-reader.ts',
       },
-      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name]-[hash].js' },
+      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name].js' },
     },
   },
 });

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { format } from 'date-fns';
 import type * as Electron from 'electron';
 import { AppFolder } from './files/app-folder';
 import { HostDocuments } from './files/documents';
@@ -117,8 +118,7 @@ class Desktop {
 
 /** The day on the machine's own clock, `YYYY-MM-DD`. */
 export function localDate(now: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return format(now, 'yyyy-MM-dd');
 }
 
 /** Runs the desktop program. A second start hands its document to the first and ends. */
