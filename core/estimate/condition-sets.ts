@@ -71,11 +71,9 @@ function conditionFactor(
 
 /** A yes or no of a row as a given: it says what applies and weighs on no basis. */
 export function flagOf(yes: boolean): Given {
-  return {
-    value: yes ? '1' : '0',
-    unit: '1',
-    basis: 'common practice',
-    source: yes ? 'applies here' : 'does not apply here',
-    neutral: true,
-  };
+  return yes ? YES : NO;
 }
+
+const flag = { unit: '1', basis: 'common practice', neutral: true } as const;
+const YES: Given = { ...flag, value: '1', source: 'applies here' };
+const NO: Given = { ...flag, value: '0', source: 'does not apply here' };

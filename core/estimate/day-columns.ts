@@ -29,8 +29,8 @@ export function dayColumns(
   shiftHours: Step<'h/work-day'>,
   drivers: Table<DriverColumns>,
 ): Step<'1'> {
-  const stated = t.field('days-stated', 'Days given', '1', statedDays);
-  const key = t.key('days-driver', 'Days scale from (key)', row => daysDriver(row) ?? NO_DRIVER);
+  const stated = t.field('days-stated', 'Days given', '1', statedDays, []);
+  const key = t.key('days-driver', 'Days scale from (key)', row => daysDriver(row) ?? NO_DRIVER, []);
   const base = t.place(
     'days-base',
     'Days scale from',
@@ -39,8 +39,12 @@ export function dayColumns(
       none('1'),
     ),
   );
-  const perUnit = t.field('days-per-unit', 'Days for one', '1', row =>
-    bareField(row, 'duration', perUnitDays(row), '0'),
+  const perUnit = t.field(
+    'days-per-unit',
+    'Days for one',
+    '1',
+    row => bareField(row, 'duration', perUnitDays(row), '0'),
+    [],
   );
   const scaledDays = t.place(
     'days-scaled',

@@ -96,7 +96,7 @@ export function disposalTable(
       const some = t.place(
         'some',
         'Something to haul',
-        atLeast(tonnes, t.field('least', 'Least tonnage', 't', leastTonnes), 4),
+        atLeast(tonnes, t.field('least', 'Least tonnage', 't', leastTonnes, []), 4),
       );
       const hauled = t.key('hauled', 'Stream hauled (key)', ({ row }) => row.item.disposes);
       const duties = t.place(
@@ -141,8 +141,19 @@ function hauls(rows: readonly ItemFields[], input: EstimateInput): Haul[] {
     const stream = input.library.rateBook.streams.find(candidate => candidate.id === id);
     if (stream === undefined)
       throw new BugError(`${row.item.id} is priced as the stream ${id}, which does not exist`);
-    return [{ row, stream }];
+    return [haulOf(row, stream)];
   });
+}
+
+const HAULS = new WeakMap<ItemFields, Haul>();
+
+/** A haul; the same object as before when item and stream are. */
+function haulOf(row: ItemFields, stream: WasteStream): Haul {
+  const known = HAULS.get(row);
+  if (known?.stream === stream) return known;
+  const made = { row, stream };
+  HAULS.set(row, made);
+  return made;
 }
 
 function moneyOf(input: EstimateInput, stream: WasteStream, id: MoneyField) {
@@ -153,18 +164,32 @@ function moneyOf(input: EstimateInput, stream: WasteStream, id: MoneyField) {
 /** Whole containers: by weight or by volume, whichever fills first; one at least for each pick-up. */
 function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>, plan: GenerationPlan | undefined): Step<'each'> {
   const place = ({ stream }: Haul, field: string) => `templates/rates/streams/${stream.id}/${field}`;
-  const holds = t.field('holds-tonnes', 'A container holds', 't/each', row =>
-    givenFrom(row.stream.containerTonnes, 't/each', place(row, 'containerTonnes')),
+  const holds = t.field(
+    'holds-tonnes',
+    'A container holds',
+    't/each',
+    row => givenFrom(row.stream.containerTonnes, 't/each', place(row, 'containerTonnes')),
+    [],
   );
-  const volume = t.field('holds-volume', 'A container holds by volume', 'm3/each', row =>
-    row.stream.containerVolume === undefined
-      ? ANY_VOLUME
-      : givenFrom(row.stream.containerVolume, 'm3/each', place(row, 'containerVolume')),
+  const volume = t.field(
+    'holds-volume',
+    'A container holds by volume',
+    'm3/each',
+    row =>
+      row.stream.containerVolume === undefined
+        ? ANY_VOLUME
+        : givenFrom(row.stream.containerVolume, 'm3/each', place(row, 'containerVolume')),
+    [],
   );
-  const density = t.field('density', 'Density in the container', 't/m3', row =>
-    row.stream.densityTonnesPerCubicMetre === undefined
-      ? ONE_DENSITY
-      : givenFrom(row.stream.densityTonnesPerCubicMetre, 't/m3', place(row, 'density')),
+  const density = t.field(
+    'density',
+    'Density in the container',
+    't/m3',
+    row =>
+      row.stream.densityTonnesPerCubicMetre === undefined
+        ? ONE_DENSITY
+        : givenFrom(row.stream.densityTonnesPerCubicMetre, 't/m3', place(row, 'density')),
+    [],
   );
   const cubic = t.place('cubic-metres', 'Cubic metres', rounded(over(tonnes, density), 4));
   const loads = t.fromSchedule('pick-ups', 'Pick-ups by the generator category', 'each', row => ({
@@ -204,6 +229,6 @@ const leastTonnes = (): Given => ({
 
 /** Dollars a metre of road over the distance to the disposal sites, for each container. */
 function perEach(t: Recipe<Haul>, rate: Step<'USD/m'>, road: Step<'m'>): Step<'USD/each'> {
-  const container = t.field('one-container', 'One container', 'each', () => notApplying('1', 'each'));
+  const container = t.field('one-container', 'One container', 'each', () => notApplying('1', 'each'), []);
   return t.place('road-cost', 'Road of one load', rounded(over(priced(road, rate), container), 2));
 }

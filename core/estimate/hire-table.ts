@@ -57,7 +57,7 @@ export function hireTable(
       place: ({ row }) => placeOf(row, 'equipment'),
     },
     t => {
-      const item = t.key('item', 'Work item (key)', ({ row }) => row.item.id);
+      const item = t.key('item', 'Work item (key)', ({ row }) => row.item.id, []);
       const amount = t.place('amount', 'For', amountOf(t, item, timing));
       const rate = atPriceDate(t, level, input, 'rate', 'Rate', 'USD/own', ({ equipment }) => ({
         money: rateAt(input, `equipment/${equipment.id}/rate`, equipment.rate),
@@ -78,8 +78,12 @@ export function hireTable(
           unit: 'USD',
         }),
       );
-      const fuel = t.field('fuel', 'Moves with fuel', '1', ({ equipment }) =>
-        flagOf(equipment.index === 'fuel'),
+      const fuel = t.field(
+        'fuel',
+        'Moves with fuel',
+        '1',
+        ({ equipment }) => flagOf(equipment.index === 'fuel'),
+        [],
       );
       const general = t.place(
         'escalation-general',
@@ -109,9 +113,21 @@ function hires(rows: readonly ItemFields[], input: EstimateInput): Hire[] {
       if (equipment === undefined) return [];
       const first = !brought.has(equipment.id);
       brought.add(equipment.id);
-      return [{ row, hire, equipment, first }];
+      return [hireOf(row, hire, equipment, first)];
     }),
   );
+}
+
+const HIRES = new WeakMap<ItemFields, Hire[]>();
+
+/** A hire; the same object as before when all it names is. */
+function hireOf(row: ItemFields, hire: Hire['hire'], equipment: Equipment, first: boolean): Hire {
+  const known = HIRES.get(row) ?? [];
+  const same = known.find(one => one.hire === hire && one.equipment === equipment && one.first === first);
+  if (same !== undefined) return same;
+  const made = { row, hire, equipment, first };
+  HIRES.set(row, [...known, made]);
+  return made;
 }
 
 /** The unit of a rate, and what one of it is: `USD/work-day`, `work-day`. */
@@ -124,11 +140,15 @@ function rateUnit(equipment: Equipment): readonly [Unit, PlainUnit] {
 /** How many of the rate's unit are hired: count × (days × crews, hours, quantity, or one). */
 function amountOf(t: Recipe<Hire>, item: Step<'text'>, timing: Table<TimingColumns>): Step<'own'> {
   const columns = timing.columns;
-  const count = t.field('count', 'How many', '1', ({ hire, row }) =>
-    bareGiven(hire.count, placeOf(row, 'equipment')),
+  const count = t.field(
+    'count',
+    'How many',
+    '1',
+    ({ hire, row }) => bareGiven(hire.count, placeOf(row, 'equipment')),
+    [],
   );
   const by = (kind: Hire['hire']['by'], title: string) =>
-    t.field(`by-${kind}`, title, '1', ({ hire }) => flagOf(hire.by === kind));
+    t.field(`by-${kind}`, title, '1', ({ hire }) => flagOf(hire.by === kind), []);
   const flags = {
     day: by('work-day', 'By the day'),
     hour: by('hour', 'By the hour'),

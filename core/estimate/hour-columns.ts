@@ -51,33 +51,47 @@ export function hourColumns(
     row =>
       changedGiven(row, 'hoursPerUnit', perOwn('h', row)) ??
       fieldGiven(row, 'hoursPerUnit', row.item.hoursPerUnit, perOwn('h', row), '0'),
+    [],
   );
-  const setup = t.field('setup-hours', 'Hours to set up', 'h', row =>
-    fieldGiven(row, 'setupHours', row.item.setupHours, 'h', '0'),
+  const setup = t.field(
+    'setup-hours',
+    'Hours to set up',
+    'h',
+    row => fieldGiven(row, 'setupHours', row.item.setupHours, 'h', '0'),
+    [],
   );
-  const key = t.key('condition-key', 'Conditions (key)', row => conditionKey(row.item));
+  const key = t.key('condition-key', 'Conditions (key)', row => conditionKey(row.item), []);
   const factor = t.place('condition', 'Factor of the conditions', link(key, conditions.columns.factor));
   const hours = t.place(
     'hours',
     'Hours',
     rounded(sum(priced(quantity, perUnit, factor), setup), HOURS_DECIMALS),
   );
-  const most = t.field('crews-at-most', 'Crews at most', '1', row =>
-    bareField(row, 'crewsAtOnce', row.change?.crewsAtOnce ?? row.item.crewsAtOnce, '1'),
+  const most = t.field(
+    'crews-at-most',
+    'Crews at most',
+    '1',
+    row => bareField(row, 'crewsAtOnce', row.change?.crewsAtOnce ?? row.item.crewsAtOnce, '1'),
+    [],
   );
-  const forOne = t.field('hours-per-crew', 'Hours that bring one crew more', 'h', row =>
-    row.item.hoursPerCrew === undefined
-      ? AT_ONCE
-      : fieldGiven(row, 'hoursPerCrew', row.item.hoursPerCrew, 'h', '0'),
+  const forOne = t.field(
+    'hours-per-crew',
+    'Hours that bring one crew more',
+    'h',
+    row =>
+      row.item.hoursPerCrew === undefined
+        ? AT_ONCE
+        : fieldGiven(row, 'hoursPerCrew', row.item.hoursPerCrew, 'h', '0'),
+    [],
   );
   const wanted = t.place('crews-wanted', 'Crews the hours ask for', wholeUp(over(hours, forOne), 4));
-  const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined));
+  const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined), []);
   const working = t.place('crews', 'Crews', scaled(maximum(unity('1'), minimum(most, wanted)), crewed));
   const found = t.place(
     'people-found',
     'People of the crew',
     link(
-      t.key('crew', 'Crew (key)', row => row.item.crew ?? NO_CREW),
+      t.key('crew', 'Crew (key)', row => row.item.crew ?? NO_CREW, []),
       crews.columns.people,
     ),
   );

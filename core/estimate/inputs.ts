@@ -1,6 +1,6 @@
 import type { Figure } from '../base';
 import type { Presence, ShipYears } from '../materials';
-import type { Given } from '../sheet';
+import { SheetMemory, type Given } from '../sheet';
 import type { Plant, ShipGivens } from '../vessel';
 import type { Library } from '../work';
 import type { CalendarChoices } from './calendars';
@@ -42,6 +42,15 @@ export interface EstimateInput {
   /** Contingency as a share of the total, where the policy is a percentage. */
   readonly contingencyShare?: Given | undefined;
   readonly statusDate?: string | undefined;
+}
+
+const MEMORIES = new WeakMap<Library, SheetMemory>();
+
+/** What the sheets of a library read when they were last built. */
+export function memoryOf(library: Library): SheetMemory {
+  const known = MEMORIES.get(library) ?? new SheetMemory();
+  MEMORIES.set(library, known);
+  return known;
 }
 
 /** At what prices: the day whose prices the rates are brought to, or one year whose mean holds for everything. */

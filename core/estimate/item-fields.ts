@@ -14,11 +14,20 @@ export interface ItemFields {
 /** Items with their own unit and what the planner changed. */
 export function itemFields(items: readonly WorkItem[], input: EstimateInput): ItemFields[] {
   const units = new Map(input.library.drivers.map(driver => [driver.id, unitOf(driver)]));
-  return items.map(item => ({
-    item,
-    own: ownUnit(item, units.get(item.driver)),
-    change: input.adjustments.get(item.id),
-  }));
+  return items.map(item =>
+    fieldsOf(item, ownUnit(item, units.get(item.driver)), input.adjustments.get(item.id)),
+  );
+}
+
+const FIELDS = new WeakMap<WorkItem, ItemFields>();
+
+/** The fields of an item; the same object as before when it, its unit and its change are. */
+function fieldsOf(item: WorkItem, own: PlainUnit, change: Adjustment | undefined): ItemFields {
+  const known = FIELDS.get(item);
+  if (known !== undefined && known.own === own && known.change === change) return known;
+  const fields = { item, own, change };
+  FIELDS.set(item, fields);
+  return fields;
 }
 
 /** What one of an item is: of a time-dependent one a day or month, of a haul a tonne, else one of its driver. */

@@ -71,8 +71,8 @@ export interface DirectColumns {
 export function directColumns(t: Recipe<ItemFields>, input: EstimateInput, from: LineSources): DirectColumns {
   const key = t.rowKey();
   const timing = from.timing.columns;
-  const stage = t.key('stage', 'Stage (key)', row => row.item.stage);
-  const contract = t.field('contract', 'Contract work', '1', row => flagOf(row.item.contract));
+  const stage = t.key('stage', 'Stage (key)', row => row.item.stage, []);
+  const contract = t.field('contract', 'Contract work', '1', row => flagOf(row.item.contract), []);
   const quantity = t.place('quantity', 'Quantity', link(key, timing.quantity));
   const hours = t.place('hours', 'Hours', link(key, timing.hours));
   const factor = (id: keyof TimingColumns['escalation'], title: string) =>
@@ -84,7 +84,9 @@ export function directColumns(t: Recipe<ItemFields>, input: EstimateInput, from:
     rounded(
       difference(
         unity('1'),
-        t.field('covered', 'Share covered by a quote', '1', row => coveredShare(from.quotes, row)),
+        t.field('covered', 'Share covered by a quote', '1', row => coveredShare(from.quotes, row), [
+          from.quotes,
+        ]),
       ),
       6,
     ),
@@ -128,7 +130,9 @@ export function directColumns(t: Recipe<ItemFields>, input: EstimateInput, from:
   };
   const kept = (id: Exclude<keyof typeof computed, 'subcontract'>, title: string) =>
     t.place(id, title, dollars(scaled(computed[id], own)));
-  const quote = t.field('quote', 'Quoted amount', 'USD', row => quotedAmount(from.quotes, row));
+  const quote = t.field('quote', 'Quoted amount', 'USD', row => quotedAmount(from.quotes, row), [
+    from.quotes,
+  ]);
   const elements = {
     labour: kept('labour', 'Labour'),
     equipment: kept('equipment', 'Equipment'),
@@ -167,7 +171,7 @@ function crewRate(t: Recipe<ItemFields>, from: LineSources): Step<'USD/h'> {
     'crew-rate-found',
     'Rate of the crew',
     link(
-      t.key('crew', 'Crew (key)', row => row.item.crew ?? 'no-crew'),
+      t.key('crew', 'Crew (key)', row => row.item.crew ?? 'no-crew', []),
       from.crewRates.columns.rate,
     ),
   );

@@ -22,7 +22,7 @@ import { STAGES } from '../work';
 import { disposalTable, type DisposalColumns } from './disposal-table';
 import { generationTables, type GenerationPlan, type GenerationTables } from './generation-table';
 import { hireTable } from './hire-table';
-import { rateAt, type EstimateInput } from './inputs';
+import { memoryOf, rateAt, type EstimateInput } from './inputs';
 import type { ItemFields } from './item-fields';
 import { labourRates } from './labour-rates';
 import { directColumns, type DirectColumns, type LineQuote, type LineSources } from './line-table';
@@ -85,7 +85,7 @@ export function moneySheet(
   quotes: ReadonlyMap<string, LineQuote>,
   plan?: GenerationPlan,
 ): MoneySheet {
-  const sheet = new Sheet('money', work.sheet);
+  const sheet = new Sheet('money', work.sheet, memoryOf(input.library));
   const level = priceLevel(sheet, input);
   const crewRates = labourRates(sheet, input, work, level);
   const scrap = scrapValue(sheet, input, work, level);

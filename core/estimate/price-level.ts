@@ -172,7 +172,10 @@ export interface MoneyFigure {
   readonly place: string;
 }
 
-/** Places a rate or amount of money and brings it from its own year to the price date. */
+/**
+ * Places a rate or amount of money and brings it from its own year to the price date. The reader looks at the row, the
+ * overrides and the library alone.
+ */
 export function atPriceDate<R, U extends SheetUnit>(
   t: Recipe<R>,
   level: PriceLevel,
@@ -182,12 +185,22 @@ export function atPriceDate<R, U extends SheetUnit>(
   unit: U,
   read: (row: R) => { readonly money: MoneyFigure | undefined; readonly unit: Unit },
 ): Step<U> {
-  const amount = t.field(key, title, unit, row => {
-    const { money, unit: own } = read(row);
-    return money === undefined ? notApplying('0', own) : givenFrom(money.figure, own, money.place);
-  });
-  const year = t.key(`${key}-year`, `Price year of ${title}`, row =>
-    yearKey(read(row).money?.figure.year ?? input.library.rateBook.priceYear),
+  const from = [input.overrides, input.library];
+  const amount = t.field(
+    key,
+    title,
+    unit,
+    row => {
+      const { money, unit: own } = read(row);
+      return money === undefined ? notApplying('0', own) : givenFrom(money.figure, own, money.place);
+    },
+    from,
+  );
+  const year = t.key(
+    `${key}-year`,
+    `Price year of ${title}`,
+    row => yearKey(read(row).money?.figure.year ?? input.library.rateBook.priceYear),
+    from,
   );
   return t.place(
     `${key}-level`,

@@ -30,7 +30,7 @@ export function shipDriver(drivers: Table<DriverColumns>): DriverOf {
       'driver',
       'Driver',
       link(
-        t.key('driver-key', 'Driver (key)', row => row.item.driver),
+        t.key('driver-key', 'Driver (key)', row => row.item.driver, []),
         drivers.columns.number,
       ),
     );
@@ -43,15 +43,13 @@ export function shipDriver(drivers: Table<DriverColumns>): DriverOf {
  */
 export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): QuantityColumns {
   const bare = (title: string, key: 'factor' | 'exponent' | 'reference' | 'fixed', absent: '0' | '1') =>
-    t.field(key, title, '1', row => {
-      return bareField(row, key, row.item[key], absent);
-    });
+    t.field(key, title, '1', row => bareField(row, key, row.item[key], absent), []);
   const driver = driverOf(t);
   const reference = bare('Reference', 'reference', '1');
   const fixed = bare('Fixed part', 'fixed', '0');
   const factor = bare('Factor', 'factor', '1');
   const exponent = bare('Exponent', 'exponent', '1');
-  const step = t.field('rounded-to', 'Rounded to', '1', row => roundedTo(row.item.decimals));
+  const step = t.field('rounded-to', 'Rounded to', '1', row => roundedTo(row.item.decimals), []);
   const ratio = t.place(
     'ratio',
     'Ratio to the reference, to its power',
@@ -67,8 +65,12 @@ export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): Quan
     'Quantity worked out',
     scaled(unity('own'), step, rounded(over(raw, step), 0)),
   );
-  const stated = t.field('quantity-stated', 'Quantity stated by the planner', 'own', row =>
-    changedGiven(row, 'quantity', row.own),
+  const stated = t.field(
+    'quantity-stated',
+    'Quantity stated by the planner',
+    'own',
+    row => changedGiven(row, 'quantity', row.own),
+    [],
   );
   const quantity = t.place('quantity', 'Quantity', quoted(stated, computed));
   return {

@@ -16,7 +16,7 @@ export function wasteTable(
   rows: readonly ItemFields[],
   items: Table<Pick<QuantityColumns, 'quantity'>>,
 ): Table<TonnesColumns> {
-  const wastes = rows.flatMap(row => row.item.wastes.map(waste => ({ row, waste })));
+  const wastes = rows.flatMap(wastesOf);
   return sheet.table(
     'wastes',
     {
@@ -28,15 +28,31 @@ export function wasteTable(
       place: ({ row }) => placeOf(row, 'wastes'),
     },
     t => {
-      const item = t.key('item', 'Work item (key)', ({ row }) => row.item.id);
-      const stream = t.key('stream', 'Stream (key)', ({ waste }) => waste.stream);
+      const item = t.key('item', 'Work item (key)', ({ row }) => row.item.id, []);
+      const stream = t.key('stream', 'Stream (key)', ({ waste }) => waste.stream, []);
       const quantity = t.place('quantity', 'Quantity', link(item, items.columns.quantity));
-      const each = t.field('per-unit', 'Tonnes for one', 't/own', ({ row, waste }) =>
-        givenFrom(waste.perUnit, perOwn('t', row), placeOf(row, 'wastes')),
+      const each = t.field(
+        'per-unit',
+        'Tonnes for one',
+        't/own',
+        ({ row, waste }) => givenFrom(waste.perUnit, perOwn('t', row), placeOf(row, 'wastes')),
+        [],
       );
       return { item, stream, tonnes: t.place('tonnes', 'Tonnes', rounded(priced(quantity, each), 4)) };
     },
   );
+}
+
+const WASTES = new WeakMap<
+  ItemFields,
+  readonly { row: ItemFields; waste: ItemFields['item']['wastes'][number] }[]
+>();
+
+/** The rows of an item's wastes, the same for the same item. */
+function wastesOf(row: ItemFields) {
+  const known = WASTES.get(row) ?? row.item.wastes.map(waste => ({ row, waste }));
+  WASTES.set(row, known);
+  return known;
 }
 
 /** Tonnes of scrap that items yield, by grade. */

@@ -20,7 +20,7 @@ import { crewTables, type CrewTables } from './crew-tables';
 import { dayColumns } from './day-columns';
 import { driverTables, type DriverColumns } from './driver-tables';
 import { hourColumns } from './hour-columns';
-import type { EstimateInput } from './inputs';
+import { memoryOf, type EstimateInput } from './inputs';
 import { itemFields, type ItemFields } from './item-fields';
 import { quantityColumns, shipDriver, type DriverOf } from './quantity-columns';
 import { removalTable, scrapTable, wasteTable, type TonnesColumns } from './waste-table';
@@ -64,7 +64,7 @@ export function workSheet(
   drivers: EstimateInput['library']['drivers'],
   items: readonly WorkItem[],
 ): WorkSheet {
-  const sheet = new Sheet('work');
+  const sheet = new Sheet('work', undefined, memoryOf(input.library));
   const taken = takeOff(sheet, input.ship);
   const driven = driverTables(sheet, input, taken, drivers);
   const conditions = conditionSets(sheet, input, items);
@@ -146,7 +146,7 @@ function tonnesOf(streams: WorkSheet['streams']): DriverOf {
       'stream-tonnes',
       'Tonnes of the stream',
       link(
-        t.key('stream', 'Stream (key)', row => row.item.disposes),
+        t.key('stream', 'Stream (key)', row => row.item.disposes, []),
         streams.columns.tonnes,
       ),
     );

@@ -1,4 +1,5 @@
 import { BugError, type Figure, type Finding } from '../base';
+import { keeping } from './keeping';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
 import type { Project } from '../project';
@@ -31,10 +32,7 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     options,
     measured: measuredDrivers(project, library, faults),
     adjustments: new Map(project.items.map(item => [item.item, item])),
-    overrides: new Map([
-      ...project.rates.wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, figure]),
-      ...project.rates.overrides.map(({ at, figure }): [string, Figure] => [at, figure]),
-    ]),
+    overrides: overridesOf(project.rates),
     calendars: {
       start: calendars.start,
       federalHolidays: calendars.federalHolidays,
@@ -49,6 +47,16 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     statusDate: project.statusDate,
   };
 }
+
+/** Overrides of the rate book by place; the same map for the same section of the document. */
+const overridesOf = keeping(
+  12,
+  ({ wages, overrides }: Project['rates']): ReadonlyMap<string, Figure> =>
+    new Map([
+      ...wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, figure]),
+      ...overrides.map(({ at, figure }): [string, Figure] => [at, figure]),
+    ]),
+);
 
 /** The chosen value of every option: the document's, else the library's default. */
 export function chosenOptions(project: Project, library: Library): Record<string, string> {

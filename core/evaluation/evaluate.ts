@@ -11,7 +11,7 @@ import {
 } from '../estimate';
 import type { UprightResult } from '../flooding';
 import { checkProject, knownItems, withScenario, type Project, type Scenario } from '../project';
-import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
+import type { ScheduleProblem, ScheduleResult } from '../scheduling';
 import { idOf, sheetFindings } from '../sheet';
 import {
   chosenItems,
@@ -24,11 +24,13 @@ import {
 import type { GeneratorPlan } from '../disposal';
 import { ageingFindings } from './ageing';
 import { estimateInput, faultsOf } from './estimate-input';
+import { keeping } from './keeping';
 import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
 import { classedItems, noticeRelationships, ruleFindings } from './rules';
+import { scheduledOnce, verifiedOnce } from './scheduled-once';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
 import { towOf, withTowDays, type TowView } from './tow';
@@ -102,9 +104,9 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (scenario === undefined)
     throw new BugError(`no scenario ${options.scenario ?? ''}: the caller asks before`);
   const frame = { scenario, letter: String.fromCharCode(65 + index), library, today: options.today };
-  const seen = withScenario(project, scenario);
+  const seen = seenBy(project, scenario);
   if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
-  const checked = checkProject(seen.project, library);
+  const checked = checkedOnce(seen.project, library);
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
@@ -128,6 +130,11 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
     ...(tow === undefined ? {} : { tow }),
   };
 }
+
+/** The documents last seen, by each scenario of them. */
+const MOST_SEEN = 12;
+const seenBy = keeping(MOST_SEEN, withScenario);
+const checkedOnce = keeping(MOST_SEEN, checkProject);
 
 /** Faults that leave nothing to work out. */
 const FATAL = new Set([
@@ -180,7 +187,7 @@ function estimateParts(
     items,
   );
   const planned = plannedItems(work);
-  const problem = scheduleProblem({
+  const asked = scheduleProblem({
     library,
     planned,
     relationships,
@@ -191,7 +198,7 @@ function estimateParts(
     seasons: input.options['season'] !== 'any-month',
     statusDate: input.statusDate,
   });
-  const scheduled = schedule(problem, {
+  const { problem, schedule: scheduled } = scheduledOnce(asked, {
     schedules: options.schedules ?? DEFAULT_SCHEDULES,
     seed: options.seed,
   });
@@ -257,7 +264,7 @@ function plannedItems(work: WorkSheet): PlannedItem[] {
 function estimateFindings(estimate: EstimateParts): Finding[] {
   const scheduled = [...estimate.schedule.findings, ...goalFindings(estimate.unmetGoals)];
   if (estimate.money === undefined) return scheduled;
-  const checked = verifySchedule(estimate.problem, estimate.schedule);
+  const checked = verifiedOnce(estimate.problem, estimate.schedule);
   return [
     ...scheduled,
     ...checked,

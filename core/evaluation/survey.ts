@@ -2,16 +2,28 @@ import intakeTemplate from '../../templates/intake.json';
 import { intakeFile, surveyedPresence, type SurveyedPresence } from '../materials';
 import type { Project } from '../project';
 import type { Library } from '../work';
+import { keeping } from './keeping';
 
 const { intake } = intakeFile.parse(intakeTemplate);
 
 /** What survey and intake say of every material of a project. */
-export function surveyOf(project: Project, library: Library): SurveyedPresence {
-  const { vessel, survey } = project;
+export function surveyOf({ vessel, survey }: Project, library: Library): SurveyedPresence {
+  return surveyed(survey, library, vessel.built, vessel.lastRefit, vessel.lastCoating);
+}
+
+const surveyed = keeping(12, presenceOf);
+
+function presenceOf(
+  survey: Project['survey'],
+  library: Library,
+  built: number,
+  lastRefit: Project['vessel']['lastRefit'],
+  lastCoating: Project['vessel']['lastCoating'],
+): SurveyedPresence {
   const answers = new Map<string, string>(Object.entries(survey.intake));
   return surveyedPresence(
     library.materials,
-    { built: vessel.built, lastRefit: vessel.lastRefit, lastCoating: vessel.lastCoating },
+    { built, lastRefit, lastCoating },
     survey.laboratory,
     library.tripPoints,
     intake

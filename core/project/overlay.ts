@@ -1,5 +1,6 @@
 import { BugError, type Finding } from '../base';
 import type { Json } from './json-text';
+import { readInParts } from './known-parts';
 import { projectSchema, type Change, type Project, type Scenario } from './schema';
 
 /** What a scenario may not change: the document's frame and the scenarios themselves. */
@@ -14,13 +15,16 @@ export function withScenario(
   project: Project,
   scenario: Scenario,
 ): { project?: Project; findings: Finding[] } {
-  const document = structuredCloneJson(project);
+  const copies = copiesOfChanged(project, scenario);
   const findings = scenario.changes.flatMap((change, index) => {
-    const fault = applyChange(document, change);
+    const fault = applyChange(copies, change);
     return fault === undefined ? [] : [changeFinding(scenario, index, change, fault)];
   });
   if (findings.length > 0) return { findings };
-  const parsed = projectSchema.safeParse(document);
+  const document = { ...project, ...copies };
+  const known = readInParts(document);
+  if (known !== undefined) return { project: known, findings };
+  const parsed = projectSchema.safeParse(structuredCloneJson(document));
   if (parsed.success) return { project: parsed.data, findings };
   const first = parsed.error.issues[0];
   const place = '/' + (first?.path ?? []).join('/');
@@ -32,6 +36,12 @@ export function withScenario(
   return {
     findings: [changeFinding(scenario, Math.max(index, 0), change, `${place}: ${first?.message ?? ''}`)],
   };
+}
+
+/** Copies of the sections that a scenario changes. */
+function copiesOfChanged(project: Project, scenario: Scenario): { [key: string]: Json } {
+  const changed = new Set(scenario.changes.map(change => change.at.split('/')[1] ?? ''));
+  return structuredCloneJson(Object.fromEntries(Object.entries(project).filter(([key]) => changed.has(key))));
 }
 
 /** A deep copy of plain JSON data. */

@@ -27,6 +27,7 @@ export function evaluateSheet(sheet: Sheet): SheetResult {
 function evaluateInRows(inner: Inner, step: Step, first: number): void {
   const { order, cells } = inner;
   const { kind } = step;
+  if (kind.quickColumn?.(cells, first) === true) return;
   const rows = rowsOf(step);
   const operands = step.inputs.map(input => order.cell(input, 0));
   const moves = step.inputs.map(input => (input.scope === undefined ? 0 : 1));

@@ -59,6 +59,7 @@ export { sheetFindings } from './findings';
 export type { Given } from './given';
 export type { LookUp, LookUpEntry } from './look-up';
 export { idOf, SheetResult, type Figure } from './result';
+export { SheetMemory } from './memory';
 export { Sheet } from './sheet';
 export type { Step } from './step';
 export { type Recipe, type RowsOf, type Table } from './table';

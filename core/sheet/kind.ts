@@ -41,6 +41,8 @@ export interface Kind {
    * do, and then `exact` decides. Operands are cells; one that does not exist is absent.
    */
   readonly quick?: (cells: Cells, operands: readonly number[], out: number, row: number) => boolean;
+  /** The same for all rows at once, from the first cell on; false where `quick` and `exact` must look at each. Cells are absent before. */
+  readonly quickColumn?: (cells: Cells, first: number) => boolean;
   /** Why the value is absent although the operands are there. */
   readonly reason?: (values: readonly Value[], row: number) => string;
   /** The same calculation over trials, into `out`; absent is NaN. */

@@ -16,6 +16,8 @@ export interface Scope {
   readonly id: string;
   readonly heading: string;
   readonly rows: readonly Row[];
+  /** The keys of the rows. */
+  readonly keys: readonly string[];
   /** Row number by row key. */
   readonly index: ReadonlyMap<string, number>;
 }

@@ -1,6 +1,7 @@
 import { BugError } from '../base';
 import { Block } from './block';
 import { checkLookUp, type LookUp, type LookUpEntry } from './look-up';
+import type { SheetMemory } from './memory';
 import type { Step } from './step';
 import { Recipe, scopeOf, type RowsOf, type Table } from './table';
 import type { SheetUnit } from './unit';
@@ -18,9 +19,15 @@ export class Sheet {
   readonly lookUps: LookUp[] = [];
   readonly #taken: Set<string>;
 
-  /** @param after the sheet whose figures this one carries on; their ids must not meet. */
-  constructor(id: string, after?: Sheet) {
+  readonly #memory: SheetMemory | undefined;
+
+  /**
+   * @param after the sheet whose figures this one carries on; their ids must not meet.
+   * @param memory what the last build of it read; then a table's key, title, own and place read the row alone.
+   */
+  constructor(id: string, after?: Sheet, memory?: SheetMemory) {
     this.id = id;
+    this.#memory = memory;
     this.#taken = new Set(after === undefined ? [] : after.#taken);
   }
 
@@ -31,8 +38,13 @@ export class Sheet {
    */
   table<R, C>(id: string, rows: RowsOf<R>, recipe: (t: Recipe<R>) => C): Table<C> {
     this.#take(id);
-    const scope = scopeOf(id, rows);
-    const builder = new Recipe(rows.of, scope, (step, key, title) => this.#placed(step, id, key, title));
+    const scope = this.#memory?.scope(id, rows.of, () => scopeOf(id, rows)) ?? scopeOf(id, rows);
+    const builder = new Recipe(
+      rows.of,
+      scope,
+      (step, key, title) => this.#placed(step, id, key, title),
+      this.#memory,
+    );
     const columns = recipe(builder);
     const table = { id, heading: rows.heading, scope, columns, placed: builder.placed };
     this.tables.push(table);

@@ -3,6 +3,7 @@ import type { PlainUnit } from '../units';
 import type { Placing } from './block';
 import type { Given } from './given';
 import { givenStep, textStep } from './kinds/leaves';
+import type { SheetMemory } from './memory';
 import type { Row, Scope } from './scope';
 import type { Step } from './step';
 import type { SheetUnit } from './unit';
@@ -44,7 +45,7 @@ export function scopeOf<R>(id: string, rows: RowsOf<R>): Scope {
     index.set(key, i);
     return { key, title: rows.title(row), own: rows.own?.(row), place: rows.place?.(row) ?? `${id}/${key}` };
   });
-  return { id, heading: rows.heading, rows: list, index };
+  return { id, heading: rows.heading, rows: list, keys: list.map(row => row.key), index };
 }
 
 /** What a recipe is written with. It runs once, with no row in hand; only the fields read rows. */
@@ -54,20 +55,32 @@ export class Recipe<R> {
   readonly #scope: Scope;
   readonly #place: Placing;
 
-  constructor(rows: readonly R[], scope: Scope, place: Placing) {
+  readonly #memory: SheetMemory | undefined;
+
+  constructor(rows: readonly R[], scope: Scope, place: Placing, memory: SheetMemory | undefined) {
     this.#rows = rows;
     this.#scope = scope;
     this.#place = place;
+    this.#memory = memory;
   }
 
-  /** A number given in each row; absent where the reader gives none. */
+  /**
+   * A number given in each row; absent where the reader gives none.
+   * @param from all that the reader looks at besides the row, by identity; with it a sheet with a memory reads a row
+   * once, until the row or one of these is another object.
+   */
   field<U extends SheetUnit>(
     key: string,
     title: string,
     unit: U,
     read: (row: R) => Given | undefined,
+    from?: readonly unknown[],
   ): Step<U> {
-    return this.#add(key, title, givenStep(unit, this.#rows.map(read), this.#scope));
+    const givens =
+      from && this.#memory
+        ? this.#memory.givens.of(`${this.#scope.id}/${key}`, this.#rows, from, read)
+        : this.#rows.map(read);
+    return this.#add(key, title, givenStep(unit, givens, this.#scope));
   }
 
   /** A number that the levelled schedule gave each row, as decimal text. */
@@ -84,13 +97,22 @@ export class Recipe<R> {
   }
 
   /** A text given in each row: the key of a row elsewhere, a stage. */
-  key(key: string, title: string, read: (row: R) => string | undefined): Step<'text'> {
-    return this.#add(key, title, textStep(this.#rows.map(read), this.#scope));
+  key(
+    key: string,
+    title: string,
+    read: (row: R) => string | undefined,
+    from?: readonly unknown[],
+  ): Step<'text'> {
+    const texts =
+      from && this.#memory
+        ? this.#memory.texts.of(`${this.#scope.id}/${key}`, this.#rows, from, read)
+        : this.#rows.map(read);
+    return this.#add(key, title, textStep(texts, this.#scope));
   }
 
   /** The row's own key, to link to a row of the same key elsewhere. It is the first column of the table. */
   rowKey(): Step<'text'> {
-    const texts = this.#scope.rows.map(row => row.key);
+    const texts = this.#scope.keys;
     const home = this.#add('key', this.#scope.heading, textStep(texts, this.#scope));
     this.placed.pop();
     return home;

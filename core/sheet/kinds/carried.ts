@@ -4,17 +4,18 @@ import { atom, call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireSettled } from '../looseness';
 import { idOf, type SheetResult } from '../result';
+import { rowsNamed } from '../rows-named';
 import { makeStep, nameOf, requireUnit, type Step } from '../step';
 import { boundUnit, type SheetUnit } from '../unit';
 
 function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): Kind {
   const rowBefore = (row: number): number | undefined => {
     if (key === undefined) return 0;
-    const text = key.kind.texts?.[row];
-    const at = text === undefined ? undefined : step.scope?.index.get(text);
+    const at = step.scope && rowsNamed(key.kind.texts ?? [], step.scope)[row];
+    if (at === undefined || at < 0) return undefined;
+    if (!step.unit.includes('own')) return at;
     const wanted = boundUnit(step.unit, key.scope?.rows[row]?.own);
-    if (at === undefined || boundUnit(step.unit, step.scope?.rows[at]?.own) !== wanted) return undefined;
-    return at;
+    return boundUnit(step.unit, step.scope?.rows[at]?.own) === wanted ? at : undefined;
   };
   const id = (row: number): string | undefined => {
     const at = rowBefore(row);

@@ -4,7 +4,8 @@ import { ONE, ZERO, exactOfText, type Exact } from '../decimal';
 import { atom } from '../formula/term';
 import type { Given } from '../given';
 import type { Kind, Run } from '../kind';
-import { wholeOfText } from '../quick/text';
+import { Cells } from '../quick/cells';
+import { isReadWhole, wholeOfText } from '../quick/text';
 import { makeStep, type Step } from '../step';
 import type { Scope } from '../scope';
 import { boundUnit, type SheetUnit, type StepUnit } from '../unit';
@@ -19,15 +20,14 @@ const live = (): Run => notCalculated();
 function fault(given: Given | undefined, unit: string): string | undefined {
   if (given?.value === undefined) return 'it is not given';
   if (given.unit !== unit) return `it is given in ${given.unit}, not in ${unit}`;
-  if (PLAIN.has(given)) return undefined;
-  const range = [given.value, given.low, given.high];
-  if (!range.every(text => text === undefined || isDecimalText(text))) return 'it is not a plain number';
-  PLAIN.add(given);
-  return undefined;
+  const isPlain = isNumber(given.value) && isNumber(given.low) && isNumber(given.high);
+  return isPlain ? undefined : 'it is not a plain number';
 }
 
-/** Givens whose value and range were found to be plain numbers: the same are read again and again. */
-const PLAIN = new WeakSet<Given>();
+/** Whether a text is a plain number; none given is no fault. */
+function isNumber(text: string | undefined): boolean {
+  return text === undefined || isReadWhole(text) || isDecimalText(text);
+}
 
 /** A number given for each row of a table, or one single given. */
 export function givenStep<U extends SheetUnit>(
@@ -42,6 +42,11 @@ export function givenStep<U extends SheetUnit>(
     exact: (_, row) => {
       const text = isSound(row) ? givens[row]?.value : undefined;
       return text === undefined ? undefined : exactOfText(text);
+    },
+    quickColumn: (cells, first) => {
+      const column = givenColumn(givens, unit, scope, isSound);
+      column?.into(cells, first);
+      return column !== undefined;
     },
     quick: (cells, _, out, row) => {
       const text = isSound(row) ? givens[row]?.value : undefined;
@@ -58,12 +63,39 @@ export function givenStep<U extends SheetUnit>(
   return makeStep(unit, kind, [], 0, scope);
 }
 
+/** Columns of givens as numbers, by the list of givens: the same lists are evaluated again and again. */
+const COLUMNS = new WeakMap<
+  readonly (Given | undefined)[],
+  { readonly unit: string; readonly scope: Scope | undefined; readonly cells: Cells | undefined }
+>();
+
+/** A column of givens as cells of its own; undefined when one of them has too many digits for a double. */
+function givenColumn(
+  givens: readonly (Given | undefined)[],
+  unit: string,
+  scope: Scope | undefined,
+  isSound: (row: number) => boolean,
+): Cells | undefined {
+  const known = COLUMNS.get(givens);
+  if (known !== undefined && known.unit === unit && known.scope === scope) return known.cells;
+  const column = new Cells(givens.length);
+  const fits = givens.every((given, row) => {
+    const text = isSound(row) ? given?.value : undefined;
+    if (text === undefined) return column.putAbsent(row);
+    const read = wholeOfText(text);
+    return read !== undefined && column.putWhole(row, read.whole, read.decimals);
+  });
+  const cells = fits ? column : undefined;
+  COLUMNS.set(givens, { unit, scope, cells });
+  return cells;
+}
+
 /** Text given for each row: the key of another row, a stage. */
 export function textStep(texts: readonly (string | undefined)[], scope: Scope): Step<'text'> {
   const kind: Kind = {
     operation: 'key',
     exact: () => undefined,
-    quick: (cells, _, out) => cells.putAbsent(out),
+    quickColumn: () => true,
     live,
     formula: notCalculated,
     words: () => 'key',

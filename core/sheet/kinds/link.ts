@@ -2,6 +2,7 @@ import { BugError } from '../../base';
 import { passOn } from '../columns/runs';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
+import { rowsNamed } from '../rows-named';
 import { makeStep, nameOf, requireUnit, type Step } from '../step';
 import { boundUnit, type SheetUnit } from '../unit';
 
@@ -9,12 +10,13 @@ const record: Kind = {
   operation: 'link',
   cells: (self, row, book) => {
     const [key, target] = self.inputs;
-    const text = key?.kind.texts?.[row];
-    const at = text === undefined ? undefined : target?.scope?.index.get(text);
-    if (target === undefined || at === undefined) return [-1];
-    const wanted = boundUnit(self.unit, self.scope?.rows[row]?.own);
-    const found = boundUnit(target.unit, target.scope?.rows[at]?.own);
-    return [wanted === found ? book.cell(target, at) : -1];
+    if (target?.scope === undefined) return [-1];
+    const at = rowsNamed(key?.kind.texts ?? [], target.scope)[row] ?? -1;
+    if (at < 0) return [-1];
+    const isSame =
+      !self.unit.includes('own') ||
+      boundUnit(self.unit, self.scope?.rows[row]?.own) === boundUnit(target.unit, target.scope.rows[at]?.own);
+    return [isSame ? book.cell(target, at) : -1];
   },
   exact: ([value]) => value,
   quick: (cells, [from = -1], out) => cells.copy(out, from),

@@ -92,6 +92,12 @@ export class Cells {
     return true;
   }
 
+  /** Puts all these cells into others, from the first on. */
+  into(cells: Cells, first: number): void {
+    cells.mantissa.set(this.mantissa, first);
+    cells.decimals.set(this.decimals, first);
+  }
+
   /** Puts a value that was worked out in decimals. */
   putExact(out: number, value: Value): void {
     if (value === undefined) {

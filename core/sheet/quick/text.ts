@@ -33,6 +33,11 @@ export function wholeOfText(text: string): Whole | undefined {
   return read;
 }
 
+/** Whether a text was read before as a number that fits. */
+export function isReadWhole(text: string): boolean {
+  return READ.get(text) !== undefined;
+}
+
 function readWhole(text: string): Whole | undefined {
   const point = text.indexOf('.');
   const kept = point < 0 ? text : text.replace(/0+$/, '');

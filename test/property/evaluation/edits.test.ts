@@ -1,0 +1,93 @@
+import { readFileSync } from 'node:fs';
+import { produce, type Draft } from 'immer';
+import { expect, test, vi } from 'vitest';
+import { randomStream } from '../../../core/base';
+import type { Evaluation } from '../../../core/evaluation';
+import { readProject, type Project } from '../../../core/project';
+
+const DEMO = readFileSync('demo/wrenfield.reef.json', 'utf8');
+const OPTIONS = { today: '2026-11-24', seed: 1, schedules: 8, upright: false };
+
+type Edit = (project: Draft<Project>, draw: () => number) => void;
+
+const figure = (value: string, unit: string) => ({
+  value,
+  unit,
+  basis: 'quoted' as const,
+  source: 'Entered in the test',
+  year: 2026,
+});
+const changeOf = (project: Draft<Project>, item: string) => {
+  const found = project.items.find(row => row.item === item);
+  if (found !== undefined) return found;
+  const made: Draft<Project>['items'][number] = { item, note: 'Entered in the test' };
+  project.items.push(made);
+  return made;
+};
+
+/** Edits of every kind that the loop keeps something of: prices, quantities, durations, work, ship, calendar, options. */
+const EDITS: readonly Edit[] = [
+  (project, draw) =>
+    void (project.vessel.lightship = figure(String(3000 + Math.round(draw() * 900)), 'long-ton')),
+  (project, draw) =>
+    void project.rates.overrides.push({
+      at: 'equipment/forklift/rate',
+      figure: figure((300 + draw() * 99).toFixed(2), 'USD/work-day'),
+    }),
+  (project, draw) =>
+    void (changeOf(project, 'pcb-cable-removal').duration = figure(
+      String(3 + Math.floor(draw() * 20)),
+      'work-day',
+    )),
+  (project, draw) => void (changeOf(project, 'asbestos-notice').include = draw() < 0.5),
+  (project, draw) => void (project.calendars.start = `2027-0${1 + Math.floor(draw() * 8)}-15`),
+  (project, draw) =>
+    void (project.options['shift-pattern'] = draw() < 0.5 ? 'one-shift-six-days' : 'two-shifts-five-days'),
+  (project, draw) => void (project.contingency.share = figure((draw() * 0.2).toFixed(3), '1')),
+  (project, draw) => void (project.vessel.built = 1955 + Math.floor(draw() * 30)),
+  project => void project.quotes.forEach(quote => void (quote.chosen = !quote.chosen)),
+  project => void project.rates.overrides.pop(),
+  project => void project.items.pop(),
+];
+
+/** All that an evaluation says, cell by cell. */
+function said(evaluation: Evaluation): unknown {
+  const { estimate, findings } = evaluation;
+  return {
+    findings,
+    schedule: estimate?.schedule,
+    problem: estimate?.problem,
+    figures: [estimate?.work, estimate?.money].map(one =>
+      one?.sheet.tables.map(table => table.placed.map(step => one.result.column(step))),
+    ),
+    sums: estimate?.money && Object.values(estimate.money.sums).map(step => estimate.money?.result.at(step)),
+  };
+}
+
+/** Evaluates with nothing kept: every module anew. */
+async function anew(project: Project, scenario: string): Promise<unknown> {
+  vi.resetModules();
+  const { evaluate } = await import('../../../core/evaluation');
+  return said(evaluate(structuredClone(project), { ...OPTIONS, scenario }));
+}
+
+test('a project edited step by step says in every cell what it says when it is evaluated for the first time', async () => {
+  const { evaluate } = await import('../../../core/evaluation');
+  const draw = randomStream(7, 'edits');
+  let project = readProject(DEMO).project;
+  let compared = 0;
+  let priced = 0;
+  for (let step = 0; step < 36; step++) {
+    const edit = EDITS[Math.floor(draw() * EDITS.length)];
+    if (project === undefined || edit === undefined) throw new Error('no project, or no edit');
+    project = produce(project, draft => edit(draft, draw));
+    const scenario = project.scenarios[Math.floor(draw() * project.scenarios.length)]?.id ?? '';
+    const edited = evaluate(project, { ...OPTIONS, scenario });
+    if (step % 4 !== 3) continue;
+    compared += 1;
+    expect(said(edited), `after ${step + 1} edits`).toEqual(await anew(project, scenario));
+    if (edited.estimate?.money !== undefined) priced += 1;
+  }
+  expect(compared).toBe(9);
+  expect(priced).toBeGreaterThan(5);
+}, 180_000);
