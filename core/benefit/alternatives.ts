@@ -6,7 +6,8 @@ export interface Alternative {
   readonly id: AlternativeId;
   readonly title: string;
   readonly priceYear?: number;
-  readonly published: Cents;
+  /** Absent where nobody has published a cost. */
+  readonly published?: Cents;
   /** In the money of the estimate; absent when the index does not reach. */
   readonly today?: Cents;
   readonly low?: Cents;
@@ -18,7 +19,7 @@ export interface Alternative {
 
 /**
  * The alternatives beside the estimate. Published figures are means over many ships of a large programme: a
- * cross-check of size, never a quote for this ship. Doing nothing has no published cost and is not among them.
+ * cross-check of size, never a quote for this ship. One without a published cost stands there without a figure.
  * @param priceFactor from a price year to the money of the estimate; `undefined` when the index has no such year.
  */
 export function alternatives(
@@ -26,7 +27,8 @@ export function alternatives(
   estimate: Cents,
   priceFactor: (fromYear: number) => number | undefined,
 ): Alternative[] {
-  return rules.alternatives.map(({ id, title, figure }) => {
+  return rules.alternatives.map(({ id, title, figure, why = 'no published cost' }) => {
+    if (figure === undefined) return { id, title, source: why };
     const factor = figure.year === undefined ? undefined : priceFactor(figure.year);
     const at = (value: string | undefined): Cents | undefined =>
       value === undefined || factor === undefined ? undefined : Math.round(dollarsToCents(value) * factor);

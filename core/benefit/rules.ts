@@ -7,14 +7,20 @@ export const PLANNING_FIGURE = 'planning figure: a range for a decision, not a f
 
 export const CORROSION_IDS = ['slow', 'wreck-low', 'wreck-high'] as const;
 export type CorrosionId = (typeof CORROSION_IDS)[number];
-export const ALTERNATIVE_IDS = ['reef', 'recycle', 'keep-laid-up'] as const;
+export const ALTERNATIVE_IDS = ['reef', 'recycle', 'keep-laid-up', 'do-nothing'] as const;
 export type AlternativeId = (typeof ALTERNATIVE_IDS)[number];
 
 /** Schema of the file of benefits: corrosion, alternatives, usual obligations, a discount rate. */
 export const benefitFile = z.strictObject({
   corrosion: z.array(z.strictObject({ id: z.enum(CORROSION_IDS), title: z.string(), figure: figureSchema })),
   alternatives: z.array(
-    z.strictObject({ id: z.enum(ALTERNATIVE_IDS), title: z.string(), figure: figureSchema }),
+    z.strictObject({
+      id: z.enum(ALTERNATIVE_IDS),
+      title: z.string(),
+      /** Absent where nobody has published a cost; `why` says what is known. */
+      figure: figureSchema.optional(),
+      why: z.string().optional(),
+    }),
   ),
   obligations: z.array(
     z.strictObject({

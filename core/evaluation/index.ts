@@ -31,6 +31,7 @@ export { uprightInput } from './upright-input';
 export { openingWork, type OpeningWork } from './upright-work';
 export { classOf, shippedReviewData } from './estimate-class';
 export {
+  benefitJson,
   benefitView,
   bidJson,
   bidLeaks,

@@ -1,3 +1,4 @@
+export { benefitJson } from './benefit-json';
 export { benefitView, type BenefitView } from './benefit-view';
 export { bidJson, internalJson } from './bid-json';
 export { bidLeaks, bidView, type BidView } from './bid-view';

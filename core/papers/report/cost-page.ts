@@ -6,7 +6,7 @@ import { STAGES } from '../../work';
 import { barChart } from './charts';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
-import { dollarsAndCents, monthWords } from './words';
+import { dollarsAndCents, monthName, monthWords } from './words';
 
 const ELEMENT_TITLES: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
   labour: 'Labour',
@@ -60,7 +60,12 @@ export function costPage({ summary }: ReportFacts): Markup {
 }
 
 /** When it is spent: by fiscal year, with its picture; nothing when a line has no amount or no dates. */
-export function cashPart({ months, fiscalYears }: ReportFacts): Markup | undefined {
+export function cashPart({
+  months,
+  fiscalYears,
+  fiscalYearStart,
+  isFiscalYearGiven,
+}: ReportFacts): Markup | undefined {
   if (months === undefined || fiscalYears === undefined) return undefined;
   const busy = [...months].sort((a, b) => b.amount - a.amount)[0];
   const dearest =
@@ -71,7 +76,8 @@ export function cashPart({ months, fiscalYears }: ReportFacts): Markup | undefin
     {},
     heading(2, 'When it is spent'),
     paragraph(
-      'Cost of work by month, before the terms of payment and before any grant is paid back. Fiscal years start in October. ',
+      'Cost of work by month, before the terms of payment and before any grant is paid back. ',
+      `Fiscal years start in ${monthName(fiscalYearStart)}${isFiscalYearGiven ? '' : ', as is usual; the funding section may say otherwise'}. `,
       dearest,
     ),
     barChart(

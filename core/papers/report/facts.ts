@@ -14,13 +14,16 @@ export interface ReportFacts {
   readonly summary: EstimateSummary;
   readonly months: readonly MonthOfSpending[] | undefined;
   readonly fiscalYears: readonly { readonly fiscalYear: number; readonly amount: number }[] | undefined;
+  /** The month in which the fiscal year begins, 1 to 12, and whether the document says so. */
+  readonly fiscalYearStart: number;
+  readonly isFiscalYearGiven: boolean;
   readonly comparison: Comparison | undefined;
   /** The start of the document's SHA-256: two papers with the same one speak of the same document. */
   readonly documentHash: string;
 }
 
-/** The month in which the fiscal year of a county begins, unless it says otherwise: October (common practice). */
-export const FISCAL_YEAR_STARTS = 10;
+/** The month in which a fiscal year begins where the document does not say: October (common practice). */
+const USUAL_FISCAL_YEAR_START = 10;
 
 /** Gathers the facts of a report. @returns nothing without an estimate. */
 export function reportFacts(evaluation: Evaluation, comparison?: Comparison): ReportFacts | undefined {
@@ -29,13 +32,16 @@ export function reportFacts(evaluation: Evaluation, comparison?: Comparison): Re
   const parts = { ...estimate, money: estimate.money };
   const summary = summarise(parts);
   const months = monthlySpending(parts, summary);
+  const fiscalYearStart = project.funding?.fiscalYearStart ?? USUAL_FISCAL_YEAR_START;
   return {
     evaluation,
     project,
     parts,
     summary,
     months,
-    fiscalYears: months && byFiscalYear(months, FISCAL_YEAR_STARTS),
+    fiscalYears: months && byFiscalYear(months, fiscalYearStart),
+    fiscalYearStart,
+    isFiscalYearGiven: project.funding !== undefined,
     comparison,
     documentHash: documentHash(project),
   };

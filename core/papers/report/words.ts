@@ -49,6 +49,11 @@ export function dateWords(iso: string | undefined): string {
   return `${MONTHS[month - 1] ?? ''} ${day}, ${year}`;
 }
 
+/** The name of a month, 1 to 12. */
+export function monthName(month: number): string {
+  return MONTHS[month - 1] ?? '';
+}
+
 /** A month in words: `July 2029`. */
 export function monthWords(month: string): string {
   const { year, month: number } = civilOf(dayOf(`${month}-01`));

@@ -1,4 +1,5 @@
 import type { Command } from '../command';
+import { benefitCommand } from './benefit';
 import { bidCommand } from './bid';
 import { checkCommand } from './check';
 import { compareCommand } from './compare';
@@ -27,6 +28,7 @@ export const COMMANDS: readonly Command[] = [
   uprightCommand,
   fundingCommand,
   bidCommand,
+  benefitCommand,
   checkCommand,
   reviewCommand,
   compareCommand,

@@ -164,6 +164,10 @@ describe('alternatives', () => {
     });
     expect(recycle).not.toHaveProperty('low');
   });
+  it('doing nothing stands among them without a figure: nobody has published one', () => {
+    const nothing = alternatives(RULES, usd(1), () => 2).find(one => one.id === 'do-nothing');
+    expect(Object.keys(nothing ?? {})).toEqual(['id', 'title', 'source']);
+  });
   it('are absent in the money of the estimate when the index does not reach', () => {
     expect(alternatives(RULES, 1, () => undefined)[0]).not.toHaveProperty('today');
   });

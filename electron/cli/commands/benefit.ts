@@ -1,0 +1,51 @@
+import { benefitJson, benefitView, type BenefitView } from '../../../core/evaluation';
+import { dollars } from '../../../core/cash-flow';
+import { PLANNING_FIGURE } from '../../../core/benefit';
+import type { Command } from '../command';
+import { evaluated } from '../load';
+import { SCENARIO_OPTION } from './estimate';
+
+export const benefitCommand: Command = {
+  name: 'benefit',
+  words:
+    'Benefits and life: service life, benefit against cost, duties after the sinking, alternatives. Planning figures.',
+  usage: 'reefwright benefit FILE [--scenario ID] [--json]',
+  options: SCENARIO_OPTION,
+  run: call =>
+    evaluated(call, evaluation => {
+      const view = benefitView(evaluation);
+      return {
+        json: benefitJson(evaluation, view),
+        lines: linesOf(view),
+        findings: [...evaluation.findings, ...view.findings],
+      };
+    }),
+};
+
+function linesOf({ case: made, obligations, alternatives = [] }: BenefitView): string[] {
+  const life = made?.life;
+  const likely = made?.likely;
+  return [
+    PLANNING_FIGURE,
+    ...(life === undefined ? [] : [`Plate lasts a band of ${life.lowYears} to ${life.highYears} years`]),
+    ...(likely === undefined
+      ? []
+      : [
+          row('Net present value, likely', likely.netPresentValue),
+          `  Benefit over cost, likely: ${likely.benefitCostRatio?.toFixed(2) ?? 'absent'}; break-even visits a year: ${likely.breakEvenVisits ?? 'absent'}`,
+        ]),
+    ...(obligations?.beside ?? []).map(one =>
+      row(
+        `${one.title}, ${one.party}, ${one.years} years from year ${one.firstYear}, a year`,
+        one.costPerYear,
+      ),
+    ),
+    ...alternatives.map(one =>
+      one.today === undefined ? `  ${one.title}: absent` : row(`${one.title}, published per ship`, one.today),
+    ),
+  ];
+}
+
+function row(title: string, amount: number): string {
+  return `  ${title.padEnd(72)} ${dollars(amount).padStart(18)}`;
+}
