@@ -67,7 +67,7 @@ function clearanceFindings(project: Project, input: EstimateInput, work: WorkShe
   if (depth === undefined || required === undefined || hullDepth === undefined) return [];
   const extent = input.options['topside-extent'];
   const points = input.library.tripPoints;
-  const height = (metres: number) => convert(quantity(metres.toFixed(3), 'm'), 'ft').value;
+  const height = (metres: number) => Number(convert(quantity(metres.toFixed(6), 'm'), 'ft').value).toFixed(2);
   const usual = height(highestStaying(hullDepth, extent));
   const allowed = decimalDifference(depth, required);
   const metres = Number(convert(quantity(allowed, 'ft'), 'm').value);
@@ -122,7 +122,7 @@ function noGeneralPermit({ top, depth }: Heights, rule: string): Finding {
   };
 }
 
-/** Feet within which two heights are the same: they are worked out in metres and rounded to the millimetre. */
+/** Feet within which two heights are the same: they are worked out in metres and rounded to a hundredth of a foot. */
 const ROUNDING = '0.01';
 
 function least(a: string, b: string): string {

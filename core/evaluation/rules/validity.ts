@@ -29,9 +29,14 @@ export function validityFindings(work: WorkSheet): Finding[] {
 }
 
 function driverValue(work: WorkSheet, item: WorkSheet['rows'][number]['item']): number | undefined {
-  return item.disposes === undefined
-    ? work.result.number(work.drivers.columns.number, item.driver)
-    : work.result.number(work.streams.columns.tonnes, item.disposes);
+  const { drivers, streams, result } = work;
+  if (item.disposes !== undefined)
+    return streams.scope.index.has(item.disposes)
+      ? result.number(streams.columns.tonnes, item.disposes)
+      : undefined;
+  return drivers.scope.index.has(item.driver)
+    ? result.number(drivers.columns.number, item.driver)
+    : undefined;
 }
 
 const NAMED = 3;
