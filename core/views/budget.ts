@@ -6,7 +6,7 @@ import type { EstimateContext } from './context';
 import { dollars, roundText } from './number-text';
 import type { Sentence } from './rows';
 import type { ShownMoney } from './shown-money';
-import { wasteTable } from './waste';
+import { generatorTable, wasteTable } from './waste';
 import { wholeDollars } from './whole-dollars';
 import type { BasisPart, BudgetView } from './window-rows';
 
@@ -27,7 +27,7 @@ export function budgetView(context: EstimateContext, money: ShownMoney): BudgetV
     basisHead: basisHead(basis),
     basis: basis.parts,
     waste: wasteTable(context),
-    generator: { id: 'generator', caption: '', columns: [], rows: [] },
+    generator: generatorTable(context),
   };
 }
 

@@ -4,6 +4,11 @@ import type { Finding } from '../base';
 export function findingWords({ message, meaning, remedy }: Finding): string {
   return [message, meaning, remedy]
     .filter(part => part !== undefined)
-    .map(part => `${part.charAt(0).toUpperCase()}${part.slice(1)}${/[.!?]$/.test(part) ? '' : '.'}`)
+    .map(asSentence)
     .join(' ');
+}
+
+/** Words with a capital and a full stop. */
+export function asSentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? '' : '.'}`;
 }

@@ -4,6 +4,7 @@ import type { Library } from '../work';
 import { aligned, asStep, basisCell, givenCell, words } from './cells';
 import type { Measures } from './measures';
 import type { Column, Row, Shown, TableRows } from './rows';
+import { wageTable } from './wages';
 import type { RatesView } from './window-rows';
 
 /** One number of the rate book: its place in the book and what it is called. */
@@ -28,6 +29,7 @@ export function ratesView(project: Project, library: Library, measures: Measures
   const tables = rateGroups(library).map(({ id, caption, lines }) =>
     rateTable(id, caption, lines, overrides, measures),
   );
+  const wages = wageTable(project, library, measures);
   const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
   const own =
     overrides.size === 0
@@ -35,7 +37,7 @@ export function ratesView(project: Project, library: Library, measures: Measures
       : `${overrides.size} of them this project’s own`;
   return {
     sentence: [`${count} rates, ${own}; prices of ${library.rateBook.priceYear}, before escalation.`],
-    tables,
+    tables: [...tables, wages],
   };
 }
 

@@ -16,6 +16,8 @@ export interface Edit {
   readonly units?: readonly string[];
   /** May be left empty: emptied, it is taken away. */
   readonly optional?: true;
+  /** A field beside it that may not stay empty alone: it takes the same words while it has none. */
+  readonly pair?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */
   readonly basis?: Basis;
 }
@@ -74,7 +76,8 @@ export interface Column {
   readonly key: string;
   readonly title: string;
   readonly unit?: string;
-  readonly kind: 'words' | 'number' | 'unit' | 'basis' | 'share' | 'action';
+  /** A range is two numbers in words, at the right of its column. */
+  readonly kind: 'words' | 'number' | 'range' | 'unit' | 'basis' | 'share' | 'action';
   /** Shown only where there is room. */
   readonly wide?: true;
 }

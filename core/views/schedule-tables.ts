@@ -1,8 +1,8 @@
 import { holdingWords } from '../scheduling';
-import { aligned, NOT_APPLYING, words } from './cells';
+import { aligned, editCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
 import { dateWords } from './schedule-axis';
-import type { Column, Row, TableRows } from './rows';
+import type { Column, Row, Shown, TableRows } from './rows';
 
 const COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Activity', kind: 'words' },
@@ -47,6 +47,7 @@ export function activityTable({ parts, evaluation }: EstimateContext): TableRows
             kind: 'date',
             value: notBefore,
             label: `Not before, ${activity.title.toLowerCase()}`,
+            optional: true,
           },
         },
         holds: words(first === undefined ? '' : holdingWords(parts.problem, first)),
@@ -71,7 +72,13 @@ export function calendarTable({ evaluation: { project } }: EstimateContext): Tab
       title: words(title),
       value: {
         text: calendars[field] === undefined ? '–' : dateWords(calendars[field]),
-        edit: { at: `/calendars/${field}`, kind: 'date', value: calendars[field] ?? '', label: title },
+        edit: {
+          at: `/calendars/${field}`,
+          kind: 'date',
+          value: calendars[field] ?? '',
+          label: title,
+          ...(field === 'deadline' ? { optional: true as const } : {}),
+        },
       },
     },
   });
@@ -87,7 +94,7 @@ export function calendarTable({ evaluation: { project } }: EstimateContext): Tab
           text: calendars.federalHolidays ? 'not worked' : 'worked',
           edit: {
             at: '/calendars/federalHolidays',
-            kind: 'choice',
+            kind: 'switch',
             value: String(calendars.federalHolidays),
             choices: [
               { id: 'true', title: 'not worked' },
@@ -98,25 +105,61 @@ export function calendarTable({ evaluation: { project } }: EstimateContext): Tab
         },
       },
     },
-    ...calendars.closures.flatMap((closure): Row[] => [
-      closureRow(closure.id, closure.title, 'from', closure.from),
-      closureRow(closure.id, closure.title, 'to', closure.to),
-    ]),
   ];
-  return { id: 'calendar', caption: 'Dates, holidays and closures', columns: CALENDAR_COLUMNS, rows };
+  return { id: 'calendar', caption: 'Dates and holidays', columns: CALENDAR_COLUMNS, rows };
 }
 
-function closureRow(id: string, title: string, field: 'from' | 'to', value: string): Row {
-  const label = `${title}, ${field === 'from' ? 'first day' : 'last day'}`;
-  return {
-    id: `${id}-${field}`,
-    kind: 'line',
-    cells: {
-      title: words(label),
-      value: {
-        text: dateWords(value),
-        edit: { at: `/calendars/closures/${id}/${field}`, kind: 'date', value, label },
+const CLOSURE_COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Closure', kind: 'words' },
+  { key: 'from', title: 'First day', kind: 'words' },
+  { key: 'to', title: 'Last day', kind: 'words' },
+  { key: 'calendars', title: 'Stops work of', kind: 'words' },
+  REMOVE_COLUMN,
+];
+const CALENDARS = ['yard', 'sea', 'office', 'continuous'].map(id => ({ id, title: id }));
+
+/** Days of the project’s own on which work of a kind may not go on. */
+export function closureTable({ evaluation: { project } }: EstimateContext): TableRows {
+  const rows = project.calendars.closures.map((closure): Row => {
+    const at = `/calendars/closures/${closure.id}`;
+    const day = (field: 'from' | 'to', label: string): Shown =>
+      editCell(
+        { at: `${at}/${field}`, kind: 'date', value: closure[field], label: `${closure.title}, ${label}` },
+        dateWords(closure[field]),
+      );
+    return {
+      id: closure.id,
+      kind: 'line',
+      cells: {
+        title: editCell({
+          at: `${at}/title`,
+          kind: 'text',
+          value: closure.title,
+          label: `Name of ${closure.title}`,
+        }),
+        from: day('from', 'first day'),
+        to: day('to', 'last day'),
+        calendars: words(closure.calendars.join(', ')),
+        remove: removeCell(at, `the closure ${closure.title}`),
       },
+    };
+  });
+  return {
+    id: 'closures',
+    caption: 'Closures of this project',
+    columns: CLOSURE_COLUMNS,
+    rows,
+    add: {
+      at: '/calendars/closures',
+      what: 'a closure',
+      idFrom: 'title',
+      entry: { calendars: [''] },
+      fields: [
+        { path: 'title', kind: 'text', label: 'Name' },
+        { path: 'from', kind: 'date', label: 'First day' },
+        { path: 'to', kind: 'date', label: 'Last day' },
+        { path: 'calendars/0', kind: 'choice', label: 'Stops work of', choices: CALENDARS },
+      ],
     },
   };
 }

@@ -4,7 +4,7 @@ import type { EstimateContext } from './context';
 import { people } from './people';
 import { chartSpan, dateWords, timeAxis } from './schedule-axis';
 import { shades } from './schedule-shades';
-import { activityTable, calendarTable } from './schedule-tables';
+import { activityTable, calendarTable, closureTable } from './schedule-tables';
 import type { Sentence } from './rows';
 import type { ScheduleBar, ScheduleLane, ScheduleMark, ScheduleView } from './window-rows';
 
@@ -38,6 +38,7 @@ export function scheduleView(context: EstimateContext): ScheduleView | undefined
     ...people(context),
     table: activityTable(context),
     calendar: calendarTable(context),
+    closures: closureTable(context),
     words: `The work in time from ${dateWords(schedule.start)} to ${dateWords(schedule.finish)}, ${schedule.activities.length} activities in ${lanes.length} places. The table beside it tells the same.`,
   };
 }

@@ -2,9 +2,20 @@ import type { Figure } from '../base';
 import type { Project } from '../project';
 import { idOf } from '../sheet';
 import type { MeasureKey } from '../vessel';
-import { aligned, basisCell, figureEdit, givenCell, NOT_APPLYING, words } from './cells';
+import {
+  aligned,
+  basisCell,
+  editCell,
+  figureEdit,
+  givenCell,
+  NOT_APPLYING,
+  REMOVE_COLUMN,
+  removeCell,
+  words,
+} from './cells';
 import { figureCell, type EstimateContext, type ViewContext } from './context';
 import type { Column, Edit, Row, Shown, TableRows } from './rows';
+import { compartmentAddition } from './vessel-lists';
 
 const COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Particular', kind: 'words' },
@@ -153,6 +164,8 @@ const COMPARTMENT_COLUMNS: readonly Column[] = [
   { key: 'bottom', title: 'Bottom', kind: 'number', wide: true },
   { key: 'top', title: 'Top', kind: 'number', wide: true },
   { key: 'openings', title: 'Openings', kind: 'number' },
+  { key: 'permeability', title: 'Permeability', kind: 'number', wide: true },
+  { ...REMOVE_COLUMN, wide: true },
 ];
 
 /** Compartments bow to stern with their extent and openings. */
@@ -169,12 +182,24 @@ export function compartmentTable({ evaluation: { project }, measures }: ViewCont
       subject: one.id,
       cells: {
         number: words(String(at + 1)),
-        title: words(one.title),
+        title: editCell({
+          at: `${place}/title`,
+          kind: 'text',
+          value: one.title,
+          label: `Name of ${one.title}`,
+        }),
         from: extent('from', 'from the stern'),
         to: extent('to', 'to'),
         bottom: extent('bottom', 'bottom'),
         top: extent('top', 'top'),
         openings: words(String(count)),
+        permeability: givenCell(
+          `${place}/permeability`,
+          `${one.title}, permeability`,
+          one.permeability,
+          measures,
+        ),
+        remove: removeCell(place, `the compartment ${one.title}`),
       },
     };
   });
@@ -182,5 +207,12 @@ export function compartmentTable({ evaluation: { project }, measures }: ViewCont
   const columns = COMPARTMENT_COLUMNS.map(column =>
     unit !== undefined && ['from', 'to', 'bottom', 'top'].includes(column.key) ? { ...column, unit } : column,
   );
-  return { id: 'compartments', caption: 'Compartments, bow to stern', columns, rows: aligned(columns, rows) };
+  const add = compartmentAddition(measures);
+  return {
+    id: 'compartments',
+    caption: 'Compartments, bow to stern',
+    columns,
+    rows: aligned(columns, rows),
+    ...(add === undefined ? {} : { add }),
+  };
 }

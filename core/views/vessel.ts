@@ -1,5 +1,6 @@
 import type { EstimateContext } from './context';
 import { clearanceOf, shipPicture } from './ship-picture';
+import { openingAdditions, openingTable, tankTable, weightTable } from './vessel-lists';
 import { compartmentTable, namesTable, particulars, siteTable } from './vessel-tables';
 import type { Sentence } from './rows';
 import type { ShipPicture, VesselView } from './window-rows';
@@ -16,6 +17,10 @@ export function vesselView(context: EstimateContext): VesselView {
     site: siteTable(context),
     names: namesTable(context),
     compartments: compartmentTable(context),
+    openings: openingTable(context),
+    openingAdditions: openingAdditions(context),
+    tanks: tankTable(context),
+    weights: weightTable(context),
     picture,
     notes: [
       'Hull lines and topside are drawn in a usual form from the particulars; nothing is calculated from the drawing. Screening only, not a naval architect’s study.',

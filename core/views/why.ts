@@ -5,6 +5,7 @@ import { bidWhy } from './bid/why';
 import { grantWhy } from './funding/why';
 import { materialsWhy } from './materials/why';
 import { openedRows, type OpenedName, type OpenedRows } from './opened';
+import { generatorWhy } from './waste';
 import { pastWhy } from './review/why';
 import type { WhyRows } from './rows';
 import { shownMoney } from './shown-money';
@@ -52,7 +53,8 @@ export class WhyDesk {
       materialsWhy(context, id) ??
       grantWhy(context, id) ??
       bidWhy(context, id) ??
-      pastWhy(context, id);
+      pastWhy(context, id) ??
+      generatorWhy(context, id);
     if (direct !== undefined) return direct;
     this.warm();
     return sheetRows(context, this.#whole, id);

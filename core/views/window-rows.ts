@@ -1,5 +1,5 @@
 import type { Basis } from '../base';
-import type { BottomCell, Edit, FindingRow, Sentence, Shown, TableRows, Verdict } from './rows';
+import type { Addition, BottomCell, Edit, FindingRow, Sentence, Shown, TableRows, Verdict } from './rows';
 
 /** A part of the ship as it is drawn: metres from the stern, the centreline and the keel. */
 export interface DrawnPart {
@@ -68,6 +68,11 @@ export interface VesselView {
   readonly site: TableRows;
   readonly names: TableRows;
   readonly compartments: TableRows;
+  readonly openings: TableRows;
+  /** What may be added to each compartment. */
+  readonly openingAdditions: readonly Addition[];
+  readonly tanks: TableRows;
+  readonly weights: TableRows;
   readonly picture: ShipPicture | undefined;
   readonly notes: Sentence;
 }
@@ -100,6 +105,7 @@ export interface WorkView {
   readonly table: TableRows;
   readonly byPayee: TableRows;
   readonly options: TableRows;
+  readonly quotes: TableRows;
   readonly leftOut: readonly {
     readonly id: string;
     readonly title: string;
@@ -185,6 +191,7 @@ export interface ScheduleView {
   readonly table: TableRows;
   readonly peopleTable: TableRows;
   readonly calendar: TableRows;
+  readonly closures: TableRows;
   readonly words: string;
 }
 

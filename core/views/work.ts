@@ -4,6 +4,7 @@ import { idOf } from '../sheet';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { dollars } from './number-text';
+import { quoteTable } from './quotes';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
 import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
@@ -18,6 +19,7 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
     table: workTable(context, money, bases),
     byPayee: payeeTable(context, money),
     options: optionTable(context),
+    quotes: quoteTable(context),
     leftOut: leftOut(context),
   };
 }

@@ -1,7 +1,7 @@
 import type { Basis } from '../../core/base';
 import type { Project } from '../../core/project';
 import type { Edit } from '../../core/views';
-import { holderAt, isHolder } from './place';
+import { entryAt, holderAt, isHolder, stepsOf } from './place';
 
 /** A change of the document: its name for the undo list, and the pure function that makes it on a draft. */
 export interface NamedEdit {
@@ -60,7 +60,9 @@ export function setWord(edit: Edit, scenario: string, value: string): NamedEdit 
     label: `change ${edit.label}`,
     apply: draft => {
       const place = target(draft, scenario, edit.at);
-      if (place !== undefined) place.holder[place.field] = value;
+      if (place === undefined) return;
+      place.holder[place.field] = value;
+      if (edit.pair !== undefined) place.holder[edit.pair] ??= value;
     },
   };
 }
@@ -86,11 +88,27 @@ export function setSwitch(edit: Edit, scenario: string, isOn: boolean): NamedEdi
   };
 }
 
+/** Entries that say nothing without their one field: they go with it. */
+const EMPTY_WITHOUT = /^\/((survey\/measured|rates\/(overrides|wages))\/[^/]+\/figure|notes\/[^/]+\/text)$/;
+
+/** Takes the entry of a list out, by its place. */
+export function takeEntry(draft: Project, scenario: string, at: string): void {
+  const cut = at.lastIndexOf('/');
+  const place = target(draft, scenario, at.slice(0, cut));
+  const list = place?.holder[place.field];
+  const entry = Array.isArray(list) ? entryAt(list, stepsOf(at).at(-1) ?? '') : -1;
+  if (Array.isArray(list) && entry >= 0) list.splice(entry, 1);
+}
+
 /** Takes a change of the planner away: what the program works out counts again. */
 export function takeAway(edit: Edit, scenario: string): NamedEdit {
   return {
     label: `take back ${edit.label}`,
     apply: draft => {
+      if (EMPTY_WITHOUT.test(edit.at)) {
+        takeEntry(draft, scenario, edit.at.slice(0, edit.at.lastIndexOf('/')));
+        return;
+      }
       const place = target(draft, scenario, edit.at);
       if (place !== undefined) Reflect.deleteProperty(place.holder, place.field);
     },

@@ -1,7 +1,7 @@
 import type { Project } from '../../core/project';
 import type { Addition, AddField, Removal } from '../../core/views';
-import { target, type NamedEdit } from './edits';
-import { entryAt, isHolder, setAt, type Holder } from './place';
+import { takeEntry, target, type NamedEdit } from './edits';
+import { isHolder, setAt, type Holder } from './place';
 
 /** What was typed into the fields of a new entry, by path; what was left empty is not there. */
 export type Filled = Readonly<Record<string, string>>;
@@ -29,10 +29,7 @@ export function removeEntry({ at, label }: Removal, scenario: string): NamedEdit
   return {
     label: `remove ${label}`,
     apply: draft => {
-      const cut = at.lastIndexOf('/');
-      const list = listAt(draft, scenario, at.slice(0, cut));
-      const place = list === undefined ? -1 : entryAt(list, at.slice(cut + 1));
-      if (place >= 0) list?.splice(place, 1);
+      takeEntry(draft, scenario, at);
     },
   };
 }

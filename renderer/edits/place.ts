@@ -82,5 +82,6 @@ export function setAt(entry: Holder, path: string, value: unknown): void {
     if (next === undefined && isHolder(place)) place[step] = {};
     place = Array.isArray(place) ? place[Number(step)] : isHolder(place) ? place[step] : undefined;
   }
-  if (isHolder(place)) place[last] = value;
+  if (Array.isArray(place)) place[Number(last)] = value;
+  else if (isHolder(place)) place[last] = value;
 }

@@ -68,8 +68,14 @@ function sourceTerms(funding: Funding, measures: Measures): TableRows {
         support: choice('support', source.support, 'Support', SUPPORT),
         share: optionalFigure(`${at}/share`, `Share of ${source.title}`, source.share, '1', measures),
         cap: optionalFigure(`${at}/cap`, `Cap of ${source.title}`, source.cap, 'USD', measures),
-        start: word('period/start', source.period?.start ?? '', 'First day', { kind: 'date' }),
-        finish: word('period/finish', source.period?.finish ?? '', 'Last day', { kind: 'date' }),
+        start: word('period/start', source.period?.start ?? '', 'First day', {
+          kind: 'date',
+          pair: 'finish',
+        }),
+        finish: word('period/finish', source.period?.finish ?? '', 'Last day', {
+          kind: 'date',
+          pair: 'start',
+        }),
         mode: choice('mode', source.mode, 'Way of paying', MODES),
         lagMonths: word('lagMonths', String(source.lagMonths), 'Months until it pays', { kind: 'whole' }),
         remove: removeCell(at, `the source ${source.title}`),

@@ -16,7 +16,7 @@ const COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Material and where it is', kind: 'words' },
   { key: 'quantity', title: 'Quantity', kind: 'number' },
   { key: 'unit', title: 'Unit', kind: 'unit' },
-  { key: 'range', title: 'Range', kind: 'number' },
+  { key: 'range', title: 'Range', kind: 'range' },
   { key: 'presence', title: 'Present', unit: '% likely', kind: 'share', wide: true },
   { key: 'measured', title: 'Surveyed', kind: 'number' },
   { key: 'from', title: 'How it is known', kind: 'words', wide: true },

@@ -38,7 +38,7 @@ function sentence(context: EstimateContext, money: ShownMoney): Sentence {
     concerned.some(driver => driver.id === one.driver),
   ).length;
   const cost = familyCost(context, money, undefined);
-  const counted = `${present.length} quantities of materials of concern are taken to be on board, ${measured} of them surveyed`;
+  const counted = `${present.length} quantities of concern are on board, ${measured} of them surveyed`;
   if (cost === undefined) return [`${counted}; what cleaning them costs is not known yet.`];
   return [`${counted}; cleaning them costs `, { text: dollars(cost * 100), why: 'family:all' }, '.'];
 }

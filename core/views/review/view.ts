@@ -3,6 +3,7 @@ import type { ReviewRow } from '../../review';
 import { aligned, words } from '../cells';
 import { percentText } from '../bid/received';
 import type { EstimateContext } from '../context';
+import { asSentence } from '../finding-words';
 import { dollars, roundText } from '../number-text';
 import type { Column, Row, Sentence, TableRows } from '../rows';
 import { recordTables } from './record';
@@ -55,9 +56,9 @@ function guides(rows: readonly ReviewRow[]): readonly PracticeGuide[] {
         id: practiceId,
         practice,
         standing,
-        evidence: evidence.slice(0, SHOWN),
-        more: evidence.length > SHOWN ? `and ${evidence.length - SHOWN} more` : '',
-        remedy,
+        evidence: evidence.slice(0, SHOWN).map(asSentence),
+        more: evidence.length > SHOWN ? `${evidence.length - SHOWN} more` : '',
+        remedy: asSentence(remedy),
       })),
     };
   });
@@ -69,14 +70,14 @@ function classWords({ summary }: EstimateContext): Pick<ReviewView, 'classSenten
     return { classSentence: ['The class of the estimate cannot be told yet.'], classNote: '' };
   const share = { text: percentText(found.share), why: 'basis:unchecked' };
   const end = (one: { narrow: number; wide: number }) =>
-    `${roundText((one.narrow * 100).toFixed(4), 0)} to ${roundText((one.wide * 100).toFixed(4), 0)} %`;
+    `${roundText((Math.abs(one.narrow) * 100).toFixed(4), 0)} to ${roundText((Math.abs(one.wide) * 100).toFixed(4), 0)} %`;
   return {
     classSentence: [
       `It is a class ${found.estimateClass} estimate: `,
       share,
       ' of the money is surveyed or quoted for this ship.',
     ],
-    classNote: `Estimates of that class came out ${end(found.low).replaceAll('-', '\u2212')} below to ${end(found.high)} above; use: ${found.use}. ${found.source}.`,
+    classNote: `By the published classes such an estimate may come out ${end(found.low)} too high or ${end(found.high)} too low; it is for ${found.use}. Source: ${found.source}.`,
   };
 }
 

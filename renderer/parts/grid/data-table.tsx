@@ -96,7 +96,7 @@ function Space({ height, columns }: { height: number; columns: number }) {
 }
 
 function Head({ column }: { column: Column }) {
-  const isNumber = column.kind === 'number' || column.kind === 'share';
+  const isNumber = column.kind === 'number' || column.kind === 'share' || column.kind === 'range';
   return (
     <th
       scope="col"
@@ -146,6 +146,9 @@ function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableR
   );
 }
 
+/** Inputs that are never broken over lines. */
+const TIGHT = new Set(['date', 'whole', 'decimal', 'figure']);
+
 interface TableCellProps {
   readonly row: Row;
   readonly column: Column;
@@ -158,11 +161,12 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const isHere = grid.at.row === place.row && grid.at.column === place.column;
   const editing = isHere ? grid.editing : undefined;
   const isEdited = editing !== undefined && shown?.edit !== undefined;
-  const isNumber = column.kind === 'number' || column.kind === 'share';
+  const isNumber = column.kind === 'number' || column.kind === 'share' || column.kind === 'range';
   const isEditable = shown?.edit !== undefined;
   const className = [
     isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
+    shown?.edit !== undefined && TIGHT.has(shown.edit.kind) ? 'tight' : '',
     column.wide === true ? 'wide-only' : '',
   ]
     .filter(word => word !== '')

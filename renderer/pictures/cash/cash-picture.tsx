@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import { area, curveStepAfter, line } from 'd3-shape';
+import { curveStepAfter, line } from 'd3-shape';
 import type { CashPicture as Cash, CashPoint } from '../../../core/views';
 import { textWidth } from '../text-width';
 
@@ -21,11 +21,10 @@ export function CashPicture({ cash, width, height }: { cash: Cash; width: number
   ];
   const paid = (one: Place) => one.point?.paidSoFar ?? 0;
   const came = (one: Place) => one.point?.inSoFar ?? 0;
-  const wash = area<Place>()
-    .x(one => x(one.at))
-    .y0(one => y(came(one)))
-    .y1(one => y(Math.max(paid(one), came(one))))
-    .curve(curveStepAfter)([...ends]);
+  const wash = `${ends.map((one, at) => `${at === 0 ? 'M' : 'L'}${x(one.at)} ${y(paid(one))}`).join('')}${ends
+    .toReversed()
+    .map(one => `V${y(came(one))}H${x(Math.max(0, one.at - 1))}`)
+    .join('')}Z`;
   const paidLine = line<Place>()
     .x(one => x(one.at))
     .y(one => y(paid(one)))([...ends]);
@@ -46,7 +45,7 @@ export function CashPicture({ cash, width, height }: { cash: Cash; width: number
           </text>
         </g>
       ))}
-      <path d={wash ?? ''} fill="var(--accent-wash)" />
+      <path d={wash} fill="var(--accent-wash)" />
       {points.map((point, at) => (
         <rect
           key={point.month}

@@ -51,8 +51,8 @@ function Practice({ line }: { line: PracticeLine }) {
       <p>{line.practice}</p>
       <div>
         <p className="practice-evidence">
-          {line.evidence.join('. ')}
-          {line.more === '' ? '' : `; ${line.more}`}.
+          {line.evidence.join(' ')}
+          {line.more === '' ? '' : ` And ${line.more}.`}
         </p>
         {line.standing === 'met' ? null : <p className="quiet">{line.remedy}</p>}
       </div>

@@ -46,7 +46,12 @@ export default function Schedule() {
             <DataTable table={view.peopleTable} />
           </>
         ) : null}
-        {face === 'calendar' ? <DataTable table={view.calendar} /> : null}
+        {face === 'calendar' ? (
+          <>
+            <DataTable table={view.calendar} />
+            <DataTable table={view.closures} />
+          </>
+        ) : null}
       </div>
     </>
   );

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { TitleLine } from '../../frame/title-line';
+import { AddForm } from '../../parts/add-form';
 import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { DeckPlan } from '../../pictures/ship/deck-plan';
@@ -7,12 +8,15 @@ import { ShipLegend } from '../../pictures/ship/legend';
 import { Profile } from '../../pictures/ship/profile';
 import { useWidth } from '../../pictures/use-width';
 import { useWindow } from '../../state/store';
-import type { VesselView } from '../../../core/views';
+import type { TableRows, VesselView } from '../../../core/views';
 import './vessel.css';
 
 const FACES = [
   { id: 'picture', title: 'Picture' },
   { id: 'tables', title: 'Tables' },
+  { id: 'compartments', title: 'Compartments' },
+  { id: 'tanks', title: 'Tanks' },
+  { id: 'weights', title: 'Weights' },
 ];
 
 /** Particulars, the ship to scale afloat and at rest, compartments and openings. */
@@ -23,19 +27,63 @@ export default function Vessel() {
   return (
     <>
       <TitleLine sentence={view.sentence} faces={FACES} face={face} onFace={setFace} />
-      <div className="two-columns vessel">
-        {face === 'picture' ? <Picture view={view} /> : null}
-        <div className="column">
-          <DataTable table={view.particulars} />
-          <DataTable table={view.site} />
-          {view.compartments.rows.length === 0 ? null : <DataTable table={view.compartments} />}
-          <DataTable table={view.names} />
-          <p className="table-note">
-            <Says sentence={view.notes} />
-          </p>
-        </div>
-      </div>
+      {face === 'compartments' ? <Compartments view={view} /> : null}
+      {face === 'tanks' ? (
+        <List table={view.tanks} empty="Tanks stand here with what was found in each." />
+      ) : null}
+      {face === 'weights' ? (
+        <List
+          table={view.weights}
+          empty="Weights stand here with their centres; the upright screen reads them."
+        />
+      ) : null}
+      {face === 'picture' || face === 'tables' ? <Both view={view} face={face} /> : null}
     </>
+  );
+}
+
+function Both({ view, face }: { view: VesselView; face: string }) {
+  return (
+    <div className="two-columns vessel">
+      {face === 'picture' ? <Picture view={view} /> : null}
+      <div className="column">
+        <DataTable table={view.particulars} />
+        <DataTable table={view.site} />
+        {view.compartments.rows.length === 0 ? null : <DataTable table={view.compartments} />}
+        <DataTable table={view.names} />
+        <p className="table-note">
+          <Says sentence={view.notes} />
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function List({ table, empty }: { table: TableRows; empty: string }) {
+  return (
+    <div className="scroll-x">
+      {table.rows.length === 0 ? (
+        <div className="empty">
+          <p>{empty}</p>
+        </div>
+      ) : null}
+      <DataTable table={table} isCaptionUnseen />
+    </div>
+  );
+}
+
+/** Compartments with their openings; the chosen one takes a new opening. */
+function Compartments({ view }: { view: VesselView }) {
+  const chosen = useWindow(window => window.chosen);
+  const addition =
+    view.openingAdditions.find(one => one.at.includes(`/${chosen ?? ''}/`)) ?? view.openingAdditions[0];
+  return (
+    <div className="scroll-x">
+      <DataTable table={view.compartments} />
+      <DataTable table={view.openings} />
+      {addition === undefined ? null : <AddForm key={addition.at} addition={addition} />}
+      <p className="table-note">Choose a compartment above to add an opening to it.</p>
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { TableRows } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { useWindow } from '../../state/store';
@@ -10,6 +11,7 @@ const FACES = [
   { id: 'table', title: 'Table' },
   { id: 'payee', title: 'By who is paid' },
   { id: 'choices', title: 'Choices' },
+  { id: 'quotes', title: 'Quotes' },
 ];
 
 /** The work items of the scenario, as sentences under stage headings, and as tables. */
@@ -23,7 +25,23 @@ export default function Work() {
       {face === 'sentences' ? <WorkSentences view={view} /> : null}
       {face === 'table' ? <DataTable table={view.table} isSticky isCaptionUnseen /> : null}
       {face === 'payee' ? <DataTable table={view.byPayee} isSticky isCaptionUnseen /> : null}
+      {face === 'quotes' ? <Quotes table={view.quotes} /> : null}
       {face === 'choices' ? <DataTable table={view.options} isCaptionUnseen /> : null}
+    </>
+  );
+}
+
+function Quotes({ table }: { table: TableRows }) {
+  return (
+    <>
+      {table.rows.length === 0 ? (
+        <div className="empty">
+          <p>Quotes go here, beside the item they price.</p>
+        </div>
+      ) : null}
+      <div className="scroll-x">
+        <DataTable table={table} isCaptionUnseen />
+      </div>
     </>
   );
 }

@@ -8,6 +8,8 @@ export const VIEW_NAMES = [
   'Rates',
   'Schedule',
   'Budget',
+  'Funding',
+  'Bid',
   'Review',
   'Documents',
 ] as const;

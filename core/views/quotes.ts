@@ -1,0 +1,91 @@
+import type { EstimateContext } from './context';
+import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
+import { unitWords } from './measures';
+import type { Addition, Column, Row, TableRows } from './rows';
+
+const COLUMNS: readonly Column[] = [
+  { key: 'vendor', title: 'Vendor', kind: 'words' },
+  { key: 'covers', title: 'Work items it prices', kind: 'words' },
+  { key: 'amount', title: 'Amount', kind: 'number' },
+  { key: 'unit', title: 'Unit', kind: 'unit' },
+  { key: 'dated', title: 'Dated', kind: 'words' },
+  { key: 'validUntil', title: 'Valid until', kind: 'words' },
+  { key: 'chosen', title: 'Relied on', kind: 'words' },
+  { key: 'note', title: 'Note', kind: 'words' },
+  REMOVE_COLUMN,
+];
+
+/** Quotes: who asks how much for what, until when, and whether the estimate rests on it. */
+export function quoteTable({ evaluation: { project }, parts, measures }: EstimateContext): TableRows {
+  const titles = new Map(parts.items.map(item => [item.id, item.title]));
+  const rows = project.quotes.map((quote): Row => {
+    const at = `/quotes/${quote.id}`;
+    const of = `the quote of ${quote.vendor}`;
+    const amount = givenCell(`${at}/amount`, `Amount of ${of}`, quote.amount, measures);
+    return {
+      id: quote.id,
+      kind: 'line',
+      ...(quote.covers[0] === undefined ? {} : { subject: quote.covers[0].item }),
+      cells: {
+        vendor: editCell({ at: `${at}/vendor`, kind: 'text', value: quote.vendor, label: `Vendor of ${of}` }),
+        covers: words(quote.covers.map(({ item }) => titles.get(item) ?? item).join('; ')),
+        amount,
+        unit: words(unitWords(quote.amount.unit)),
+        dated: editCell({ at: `${at}/dated`, kind: 'date', value: quote.dated, label: `Date of ${of}` }),
+        validUntil: editCell({
+          at: `${at}/validUntil`,
+          kind: 'date',
+          value: quote.validUntil,
+          label: `Last day of ${of}`,
+        }),
+        chosen: switchCell(`${at}/chosen`, `Rely on ${of}`, quote.chosen),
+        note: editCell({
+          at: `${at}/note`,
+          kind: 'text',
+          value: quote.note ?? '',
+          label: `Note on ${of}`,
+          optional: true,
+        }),
+        remove: removeCell(at, of),
+      },
+    };
+  });
+  return {
+    id: 'quotes',
+    caption: 'Quotes',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, rows),
+    add: addition(parts.items.map(item => ({ id: item.id, title: item.title }))),
+  };
+}
+
+function addition(items: NonNullable<Addition['fields'][number]['choices']>): Addition {
+  return {
+    at: '/quotes',
+    what: 'a quote',
+    idFrom: 'vendor',
+    entry: { covers: [{ item: '', share: '1' }], exclusions: [] },
+    fields: [
+      { path: 'vendor', kind: 'text', label: 'Vendor' },
+      {
+        path: 'covers/0/item',
+        kind: 'choice',
+        label: 'Work item it prices',
+        choices: items.toSorted((a, b) => a.title.localeCompare(b.title)),
+      },
+      { path: 'amount', kind: 'figure', label: 'Lump sum, $', unit: 'USD', basis: 'quoted' },
+      { path: 'dated', kind: 'date', label: 'Dated' },
+      { path: 'validUntil', kind: 'date', label: 'Valid until' },
+      {
+        path: 'chosen',
+        kind: 'switch',
+        label: 'Rely on it',
+        choices: [
+          { id: 'true', title: 'yes' },
+          { id: 'false', title: 'no' },
+        ],
+      },
+      { path: 'note', kind: 'text', label: 'Note', optional: true },
+    ],
+  };
+}
