@@ -2,7 +2,7 @@ import type { EstimateInput, WorkSheet } from '../estimate';
 import { UPRIGHT_DEFAULTS, type UprightInput, type UprightSite } from '../flooding';
 import type { Project } from '../project';
 import type { SheetResult } from '../sheet';
-import { highestStaying, type MeasureKey, type TakeOff } from '../vessel';
+import { highestStaying, houseStaying, type MeasureKey, type TakeOff } from '../vessel';
 import { compartmentsOf } from './upright-compartments';
 import { numberIn, rangeIn } from './upright-figures';
 import { factsOf, slackTanks, stationsOf } from './upright-hull';
@@ -38,6 +38,7 @@ export function uprightInput(
   if (compartments === undefined) return undefined;
   const waterplane = numberIn(input.ship.type.quantities['waterplane-coefficient'], '1');
   const thickness = measure('opening-thickness');
+  const house = houseStaying(length, breadth, input.options['topside-extent']);
   return {
     particulars: {
       ...{ length, breadth, depth, lightDraught },
@@ -51,6 +52,7 @@ export function uprightInput(
     removedWeights: work === undefined ? [] : weightsOfWork(work, depth, length),
     method: input.options['sinking-method'] === 'explosive' ? 'explosive scuttling' : 'flooding',
     site: siteOf(project, input, depth, measure('water-depth')),
+    ...(house === undefined ? {} : { superstructure: house }),
     facts: factsOf(project),
     ...(thickness === undefined ? {} : { plateThickness: thickness }),
     ...chosen(project),

@@ -16,5 +16,6 @@ export {
   withCuts,
   type CrossFloodingLimits,
 } from './upright/cross-flooding';
+export { intermediateFactor } from './upright/yardsticks';
 export { applyEffect } from './upright/apply-effect';
 export { compareChoices } from './upright/choices';

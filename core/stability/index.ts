@@ -6,6 +6,7 @@ export * from './statics/heel-angles';
 export * from './statics/flooded-box';
 export * from './statics/grounding';
 export * from './statics/trim';
+export * from './statics/gz-curve';
 export * from './statics/measured-gm';
 export * from './geometry/polygon';
 export * from './geometry/wetted';

@@ -5,4 +5,4 @@ export { type OpeningMeasure } from './opening-measures';
 export { plantOf, type Plant } from './plant';
 export { takeOff, type Particular, type ShipGivens, type TakeOff, type TankGiven } from './take-off';
 export * from './formulas';
-export { USUAL_TOPSIDE, highestStaying, type TopsidePart } from './topside';
+export { USUAL_TOPSIDE, highestStaying, houseStaying, type TopsidePart } from './topside';

@@ -44,3 +44,17 @@ export function highestStaying(depth: number, extent: string | undefined, allowe
   if (extent !== 'clearance' || allowed === undefined) return usual;
   return Math.max(depth * BOW, Math.min(usual, allowed));
 }
+
+/** Breadth of a usual house over the beam (judgement, 2026). */
+const HOUSE_BREADTH = 0.8;
+
+/** The part of the deck that the staying house covers, metres: what still pierces the water once the deck is under. */
+export function houseStaying(
+  length: number,
+  beam: number,
+  extent: string | undefined,
+): { readonly length: number; readonly breadth: number } | undefined {
+  const tiers = USUAL_TOPSIDE.filter(({ bottom, goes }) => bottom === 1 && !goes.includes(extent ?? ''));
+  const [first] = tiers;
+  return first && { length: (first.to - first.from) * length, breadth: HOUSE_BREADTH * beam };
+}

@@ -17,7 +17,9 @@ export function uprightLines(evaluation: Evaluation, upright: UprightResult): st
     ...sizing(upright),
     ...workLines(evaluation),
     ...choices(upright),
+    ...section('After the deck edge', upright.afterDeckEdge?.notes ?? []),
     ...section('Site', upright.site.notes),
+    ...yardstickLines(upright),
     ...towLines(evaluation),
     ...section('Missing', upright.missingInputs),
     ...section('What the screen cannot see', upright.cannotSee),
@@ -107,6 +109,16 @@ function choiceLine(choice: UprightChoiceResult): string {
       ? ''
       : `${signedDollars(choice.cost)}, ${signed(String(choice.days))} work days, `;
   return `${title}: ${price}${heel}${change}, unevenness ${(100 * choice.unevenness).toFixed(1)} %, worst ${choice.worst}, ${choice.verdict}`;
+}
+
+function yardstickLines({ yardsticks }: UprightResult): string[] {
+  return section(
+    'Yardsticks of public rules, as context: no approval',
+    yardsticks.map(
+      ({ condition, rule, asks, found, unit, meets }) =>
+        `${condition}: ${rule}, ${asks}: ${found === undefined ? 'no equilibrium' : `${found.toFixed(2)}${unit === '1' ? '' : ` ${unit}`}`}, ${meets ? 'met' : 'not met'}`,
+    ),
+  );
 }
 
 function towLines({ tow, upright }: Evaluation): string[] {

@@ -118,6 +118,28 @@ export interface UprightWhatIf {
   readonly minutes: number;
 }
 
+/** One yardstick of a public rule, for context: nothing here is approved by it. */
+export interface UprightYardstick {
+  readonly condition: 'afloat before the sinking' | 'at the worst flood level';
+  readonly rule: string;
+  /** What the rule asks for, in words with units. */
+  readonly asks: string;
+  /** What she has; absent where there is no equilibrium to measure from. */
+  readonly found?: number;
+  readonly unit: 'm' | 'degrees' | 'm degrees' | '1';
+  readonly meets: boolean;
+}
+
+/** What the section check cannot follow: the deck edge under, and the ship under altogether. */
+export interface AfterDeckEdge {
+  /** GM with the deck just under, m: only the footprint of the superstructure still pierces the water. */
+  readonly houseGmMetres?: number;
+  /** Air still aboard then, m3, and the height of its middle above the centre of gravity, m. */
+  readonly airCubicMetres: number;
+  readonly airLeverMetres?: number;
+  readonly notes: readonly string[];
+}
+
 /** Screening only, not a naval architect's study. */
 export interface UprightResult {
   readonly verdict: UprightVerdict;
@@ -148,6 +170,9 @@ export interface UprightResult {
   /** All even, one side slower, each closed door forgotten open. */
   readonly whatIfs: readonly UprightWhatIf[];
   readonly site: UprightSiteResult;
+  /** Values of public rules beside those of the ship, as context and not as approval. */
+  readonly yardsticks: readonly UprightYardstick[];
+  readonly afterDeckEdge?: AfterDeckEdge;
   readonly findings: readonly Finding[];
   /** "Screening, not a naval architect's study" and what it cannot see. */
   readonly caution: string;

@@ -180,6 +180,8 @@ export interface UprightInput {
   readonly targetSinkTime?: number;
   readonly method: SinkingMethod;
   readonly site?: UprightSite;
+  /** What stands above the deck and still pierces the water once the deck is under, metres. */
+  readonly superstructure?: { readonly length: number; readonly breadth: number };
   readonly facts?: UprightFacts;
   readonly choices?: readonly UprightChoice[];
   readonly limits?: UprightLimits;

@@ -1,6 +1,7 @@
 import { anyBlocks, type Finding } from '../../base';
 import { SEA_WATER } from '../../stability';
 import type { SimulationResult } from '../simulate/ship';
+import { afterDeckEdge } from './after-deck-edge';
 import { compareChoices } from './choices';
 import { sizeCrossFlooding } from './cross-flooding';
 import { checkUprightInput } from './check-input';
@@ -17,6 +18,7 @@ import { worstCase, type Judged } from './verdict';
 import type { UprightInput, UprightResult, UprightSizing } from './types';
 import { whatIfs } from './what-if';
 import { CANNOT_SEE, CAUTION } from './words';
+import { yardsticks } from './yardsticks';
 
 function withheld(input: UprightInput, findings: readonly Finding[]): UprightResult {
   return {
@@ -28,6 +30,7 @@ function withheld(input: UprightInput, findings: readonly Finding[]): UprightRes
     whatIfs: [],
     missingInputs: missingInputs(input),
     site: { notes: [] },
+    yardsticks: [],
     findings,
     caution: CAUTION,
     cannotSee: CANNOT_SEE,
@@ -130,6 +133,8 @@ export function uprightScreen(input: UprightInput): UprightResult {
     ...choicesOf(input, judged),
     whatIfs: whatIfs(input, sizing, likely),
     site: siteOf(input, run),
+    yardsticks: yardsticks(ship, likely),
+    afterDeckEdge: afterDeckEdge(ship, likely, run),
     findings: [
       ...faults,
       ...evidence.findings,

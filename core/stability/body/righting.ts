@@ -90,3 +90,19 @@ export function gmUpright(ship: WetShip, kg: number): number {
 export function gmLengthwise(ship: WetShip, kg: number): number {
   return gm(ship, kg, 'along');
 }
+
+/**
+ * Small-angle GM with the deck just under, m, referred to the light displacement: the waterplane has shrunk to the
+ * footprint of what stands above the deck, and the hull below it is wholly immersed.
+ * @param footprint inertia of that footprint about the centreline, m4.
+ */
+export function gmDeckUnder(ship: WetShip, kg: number, footprint: number): number {
+  const sum = dry();
+  fillLevel(ship.hull, UPRIGHT, ship.hull.capacity, sum);
+  let total = sum.mw + footprint;
+  ship.spaces.forEach((space, i) => {
+    const volume = ship.volumes[i] ?? 0;
+    if (volume > 0) total -= stiffness(space, volume, sum, 'across');
+  });
+  return total / ship.lightVolume - kg;
+}
