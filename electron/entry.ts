@@ -1,6 +1,7 @@
 import path from 'node:path';
 import * as electron from 'electron';
-import { localDate, runMain } from './main';
+import { localDate } from './local-date';
+import { runMain } from './main';
 import { paperMaker } from './paper-maker';
 import { version } from '../package.json';
 

@@ -1,9 +1,9 @@
 import path from 'node:path';
-import { format } from 'date-fns';
 import type * as Electron from 'electron';
 import { AppFolder } from './files/app-folder';
 import { HostDocuments } from './files/documents';
 import { hostChannels, type ChannelMap } from './host';
+import { localDate } from './local-date';
 import { PaperRoom, type PaperMaker } from './paper-room';
 import { pageFiles } from './page-files';
 import { dialogDesk } from './window/dialog-desk';
@@ -114,11 +114,6 @@ class Desktop {
     }
     this.#window.webContents.send('opened', await this.#documents.openPath(target));
   }
-}
-
-/** The day on the machine's own clock, `YYYY-MM-DD`. */
-export function localDate(now: Date): string {
-  return format(now, 'yyyy-MM-dd');
 }
 
 /** Runs the desktop program. A second start hands its document to the first and ends. */

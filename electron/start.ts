@@ -11,7 +11,7 @@ import { findChromium, openByDefault, openChromium } from './launch/chromium';
 import { watchPresence } from './launch/presence';
 import { electronOnDisk, fetchRuntime, rememberRefusal, wasRefused } from './launch/runtime';
 import { serveLoopback } from './loopback/serve';
-import { localDate } from './main';
+import { localDate } from './local-date';
 import { pageFiles } from './page-files';
 import { paperMaker } from './paper-maker';
 import { PaperRoom } from './paper-room';

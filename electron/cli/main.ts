@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { anyBlocks } from '../../core/base';
+import { localDate } from '../local-date';
 import { UsageError, type Call, type Command, type Outcome } from './command';
 import { COMMANDS } from './commands';
 import { commandHelp, findingLines, generalHelp } from './words';
@@ -51,7 +52,7 @@ function callOf(values: Values, positionals: readonly string[]): Call {
     option,
     flag: name => values[name] === true,
     today,
-    machineDate: new Date().toISOString().slice(0, 10),
+    machineDate: localDate(new Date()),
   };
 }
 
@@ -65,6 +66,9 @@ function print(outcome: Outcome, json: boolean): number {
   }
   return blocked ? 1 : 0;
 }
+
+// A reader that stops early, such as a pager or `head`, is no fault.
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => process.exit(fault.code === 'EPIPE' ? 0 : 2));
 
 try {
   process.exitCode = await main(process.argv.slice(2));

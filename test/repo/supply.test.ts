@@ -16,11 +16,10 @@ interface Locked {
   readonly hasInstallScript?: boolean;
   readonly link?: boolean;
 }
-const read = <T>(name: string) => JSON.parse(fs.readFileSync(path.join(ROOT, name), 'utf8')) as T;
-const manifest = read<Manifest>('package.json');
-const locked = Object.entries(
-  read<{ packages: Record<string, Locked> }>('package-lock.json').packages,
-).filter(([name]) => name !== '');
+const read = (name: string): unknown => JSON.parse(fs.readFileSync(path.join(ROOT, name), 'utf8'));
+const manifest = read('package.json') as Manifest;
+const { packages } = read('package-lock.json') as { packages: Record<string, Locked> };
+const locked = Object.entries(packages).filter(([name]) => name !== '');
 
 /** What ends up in the program: packages that core, renderer and electron name. A new one is a deliberate edit here. */
 const RUNTIME = [
