@@ -4,6 +4,7 @@ import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } fro
 import type { Library } from '../work';
 import { checkFunding } from './check-funding';
 import { checkItems, knownItems } from './check-items';
+import { checkRisk } from './check-risk';
 import { placedGivens, type PlacedGiven } from './given-rules';
 import { withScenario } from './overlay';
 import type { Project } from './schema';
@@ -19,6 +20,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...checkItems(project, library),
     ...checkDates(project),
     ...checkFunding(project, library),
+    ...checkRisk(project, library),
     ...checkTwins(
       '/scenarios',
       project.scenarios.map(scenario => scenario.id),

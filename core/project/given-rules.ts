@@ -1,5 +1,6 @@
 import type { Figure } from '../base';
 import { hullGivens } from './hull-rules';
+import { riskGivens } from './risk-rules';
 import type { Project } from './schema';
 import type { PlainUnit, Unit } from '../units';
 import {
@@ -124,6 +125,7 @@ export function placedGivens(project: Project): PlacedGiven[] {
     ...quoteGivens(project.quotes),
     ...receivedBidGivens(project.receivedBids ?? []),
     ...(project.record ? recordGivens(project.record) : []),
+    ...(project.risk ? riskGivens(project.risk) : []),
   ];
 }
 

@@ -15,6 +15,7 @@ import {
 } from './sections/plan';
 import { receivedBidSchema } from './sections/received-bids';
 import { recordSchema } from './sections/record';
+import { riskSchema } from './sections/risk';
 import { surveySchema } from './sections/survey';
 import { titleText, words, year } from './sections/texts';
 import { uprightSchema } from './sections/upright';
@@ -25,6 +26,7 @@ export * from './sections/decision';
 export * from './sections/plan';
 export * from './sections/received-bids';
 export * from './sections/record';
+export * from './sections/risk';
 export * from './sections/survey';
 export * from './sections/upright';
 export * from './sections/vessel';
@@ -69,6 +71,7 @@ export const projectSchema = z.strictObject({
   /** Relationships of this project alone, beside those of the library. */
   relationships: z.array(relationshipSchema).default([]),
   contingency: contingencySchema,
+  risk: riskSchema.optional(),
   funding: fundingSchema.optional(),
   bid: bidSchema.optional(),
   benefits: benefitsSchema.optional(),

@@ -1,21 +1,18 @@
 import type { Finding } from '../../base';
 import { dollarsOf } from '../../money';
-import {
-  meanOf,
-  TRIALS_PER_CHUNK,
-  type Distribution,
-  type PreparedRun,
-  type RankCorrelation,
-} from '../../risk';
+import { meanOf, TRIALS_PER_CHUNK, type Distribution, type PreparedRun } from '../../risk';
 import { chainScheduler, type ChainScheduler } from '../../scheduling';
 import type { Evaluation } from '../evaluate';
 import type { WholeParts } from './parts';
 import { rangedGivens, type RangedGiven } from './ranged-givens';
-import { registerEvents } from './register';
+import type { RiskSection } from '../../project';
+import { leftOutFindings, registerEvents } from './register';
 import { riskDrivers } from './risk-drivers';
 import { shippedRisk, type RiskFile } from './risk-file';
+import { correlationsOf } from './correlations';
 import { planLineCosts } from './line-costs';
 import { idsThatMatter, idsWorthCarrying, screenGivens, shapeOf } from './screen-givens';
+import { faultyPlaces, riskSectionOf, withOwnRanges, withSection } from './section';
 import { trialModel } from './trial-model';
 import { weatherOf } from './weather';
 
@@ -26,11 +23,15 @@ export interface RiskChoices {
   /** Drivers, register events and weather. */
   readonly events?: boolean;
   readonly file?: RiskFile;
+  /** In place of the section of the project. */
+  readonly section?: RiskSection;
 }
 
 /** An estimate made ready for a simulation. */
 export interface PreparedEstimate {
   readonly run: PreparedRun;
+  /** The risk section it was made from, defaults filled in. */
+  readonly section: RiskSection;
   /** Day number of the horizon start: a finish of `d` days ends on day `first + d - 1`. */
   readonly first: number;
   readonly liveSteps: number;
@@ -55,48 +56,47 @@ export function prepareRisk(
   const scheduler = chainScheduler(parts.problem, parts.schedule);
   if (scheduler === undefined)
     return { findings: [notWhole('the plan shares crews in a way trials cannot follow')] };
-  return { prepared: assemble(parts, scheduler, dollarsOf(total), choices), findings: [] };
+  const faulty = faultyPlaces(evaluation.findings);
+  const section = choices.section ?? riskSectionOf(evaluation.project);
+  const file = choices.file ?? shippedRisk();
+  return assemble(parts, scheduler, dollarsOf(total), {
+    ranges: true,
+    events: true,
+    ...choices,
+    file,
+    section,
+    faulty,
+  });
+}
+
+interface AllChoices extends Required<RiskChoices> {
+  readonly faulty: (place: string) => boolean;
 }
 
 function assemble(
   parts: WholeParts,
   scheduler: ChainScheduler,
   total: number,
-  { ranges = true, events = true, file = shippedRisk() }: RiskChoices,
-): PreparedEstimate {
-  const all = rangedGivens(parts, file.narrowings);
+  choices: AllChoices,
+): { readonly prepared: PreparedEstimate; readonly findings: readonly Finding[] } {
+  const { events, section, faulty } = choices;
+  const file = withSection(choices.file, section, faulty);
+  const { givens: all, findings } = withOwnRanges(rangedGivens(parts, file.narrowings), section);
   const standby = Number(file.weather.standbyDays.value);
   const kept = withAllowance(parts, scheduler);
   const effects = screenGivens(all, trialModel(parts, kept, all, standby), kept);
-  const matter = idsThatMatter(effects);
+  const matter = new Set([...idsThatMatter(effects), ...idsNamed(section)]);
   const moving = idsWorthCarrying(effects, total);
   const carried = all.filter(given => moving.has(given.id) || matter.has(given.id));
-  const drivers = events ? riskDrivers(file.drivers, carried, parts.input.library) : [];
-  const weather = events ? weatherOf(parts, scheduler, file.weather) : undefined;
-  const moved = new Set(drivers.flatMap(driver => driver.inputs));
-  const givens = carried.filter(given => (ranges && matter.has(given.id)) || moved.has(given.id));
-  const settled = ranges ? carried.filter(given => !givens.includes(given)) : [];
-  const means = new Map(settled.map(given => [given, meanOf(shapeOf(given))]));
-  const model = trialModel(parts, scheduler, givens, standby, means);
-  const spread = (given: RangedGiven): Distribution => {
-    if (!ranges) return { kind: 'certain', value: given.likely };
-    return matter.has(given.id) ? shapeOf(given) : { kind: 'certain', value: meanOf(shapeOf(given)) };
-  };
+  const drawn = drawnGivens(parts, carried, matter, { ...choices, file });
+  const model = trialModel(parts, scheduler, drawn.givens, standby, drawn.means);
+  const isDrawn = events && section.weather === 'drawn';
+  const weather = isDrawn ? weatherOf(parts, scheduler, file.weather) : undefined;
   const run: PreparedRun = {
-    inputs: givens.map(given => ({
-      id: given.id,
-      title: given.title,
-      distribution: spread(given),
-      moves: given.items,
-    })),
-    drivers,
-    events: events ? registerEvents(parts, file.events) : [],
-    correlations: ranges
-      ? correlationsOf(
-          file,
-          givens.filter(given => matter.has(given.id)),
-        )
-      : [],
+    inputs: drawn.inputs,
+    drivers: drawn.drivers,
+    events: events ? registerEvents(parts, file.events, section, faulty) : [],
+    correlations: drawn.correlations,
     ...(weather === undefined ? {} : { weather }),
     lines: parts.work.rows.map(row => row.item.id),
     activities: scheduler.activities,
@@ -106,13 +106,61 @@ function assemble(
     scheduler: weather === undefined ? kept : scheduler,
     money: batch => model.money(batch),
   };
-  return {
+  const prepared = {
     run,
+    section,
     first: scheduler.first,
     liveSteps: model.liveSteps,
     ranged: all.length,
     drawn: run.inputs.filter(input => input.distribution.kind !== 'certain').length,
   };
+  return { prepared, findings: [...findings, ...leftOutFindings(file.events, section)] };
+}
+
+/** Which givens are drawn or moved by a driver, how, and where the others stand. */
+function drawnGivens(
+  parts: WholeParts,
+  carried: readonly RangedGiven[],
+  matter: ReadonlySet<string>,
+  { ranges, events, section, file, faulty }: AllChoices,
+) {
+  const drivers = events ? riskDrivers(file.drivers, carried, parts.input.library) : [];
+  const moved = new Set(drivers.flatMap(driver => driver.inputs));
+  const isDrawn = (given: RangedGiven) => ranges && matter.has(given.id);
+  const givens = carried.filter(given => isDrawn(given) || moved.has(given.id));
+  const settled = ranges ? carried.filter(given => !givens.includes(given)) : [];
+  const spread = (given: RangedGiven): Distribution => {
+    if (isDrawn(given)) return shapeOf(given);
+    return { kind: 'certain', value: ranges ? meanOf(shapeOf(given)) : given.likely };
+  };
+  const inputs = givens.map(given => {
+    const survey = section.surveys.find((s, i) => s.given === given.id && !faulty(`/risk/surveys/${i}`));
+    return {
+      id: given.id,
+      title: given.title,
+      distribution: spread(given),
+      moves: given.items,
+      ...(survey && {
+        survey: { cost: Number(survey.cost.value), rangeLeft: Number(survey.rangeLeft.value) },
+      }),
+    };
+  });
+  return {
+    givens,
+    means: new Map(settled.map(given => [given, meanOf(shapeOf(given))])),
+    drivers,
+    inputs,
+    correlations: ranges ? correlationsOf(file, section, faulty, givens.filter(isDrawn)) : [],
+  };
+}
+
+/** Givens the project says something about: they are drawn however little they do. */
+function idsNamed({ ranges, surveys, correlations }: RiskSection): string[] {
+  return [
+    ...ranges.map(range => range.given),
+    ...surveys.map(survey => survey.given),
+    ...correlations.flatMap(({ first, second }) => [first, second]),
+  ];
 }
 
 /** The scheduler of a run without weather: an operation holds its allowance, as in the plan. */
@@ -133,16 +181,6 @@ function withAllowance(parts: WholeParts, scheduler: ChainScheduler): ChainSched
       scheduler.chunk({ ...trials, durations: trials.durations.map(lengthened) });
     },
   };
-}
-
-function correlationsOf(file: RiskFile, drawn: readonly RangedGiven[]): RankCorrelation[] {
-  const idOf = (column: string) => drawn.find(given => given.column === column)?.id;
-  return file.correlations.flatMap(({ first, second, correlation }) => {
-    const [a, b] = [idOf(first), idOf(second)];
-    return a === undefined || b === undefined
-      ? []
-      : [{ first: a, second: b, correlation: Number(correlation.value), of: 'ranks' as const }];
-  });
 }
 
 function notWhole(why: string): Finding {

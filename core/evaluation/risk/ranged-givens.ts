@@ -21,6 +21,8 @@ export interface RangedGiven {
   readonly likely: number;
   readonly low: number;
   readonly high: number;
+  /** How it is spread between its ends; most weight at the likely value unless the project says otherwise. */
+  readonly shape?: 'pert' | 'triangular' | 'uniform';
   /** Items whose lines and activities it moves. */
   readonly items: readonly string[];
   readonly stages: ReadonlySet<string>;

@@ -15,7 +15,13 @@ const eventSchema = z.strictObject({
   /** Work days on the activity named, or on the longest of the stage. */
   delay: impact.extend({ workDays: figureSchema }).optional(),
   owner: z.string(),
-  mitigation: z.string(),
+  /** What can be done, its price, and what probability and share of the impact it leaves. */
+  mitigation: z.strictObject({
+    title: z.string().min(3),
+    cost: figureSchema,
+    probability: figureSchema,
+    impactLeft: figureSchema,
+  }),
   note: z.string(),
 });
 

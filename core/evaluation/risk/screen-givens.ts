@@ -16,8 +16,8 @@ export interface Effect {
  * What is not known about a given. The ends of the library's ranges are the furthest seen, so most weight lies at the
  * likely value: a PERT, not a triangle, whose long upper side would lift the mean of every line.
  */
-export function shapeOf({ low, likely, high }: RangedGiven): Distribution {
-  return { kind: 'pert', low, likely, high };
+export function shapeOf({ low, likely, high, shape = 'pert' }: RangedGiven): Distribution {
+  return shape === 'uniform' ? { kind: shape, low, high } : { kind: shape, low, likely, high };
 }
 
 /**
