@@ -1,9 +1,10 @@
 import type { UprightResult } from '../flooding';
 import { amountIn, quantity } from '../units';
-import { aligned, NOT_APPLYING, words } from './cells';
+import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
-import { decimalsFor, dollarChange, shownNumber } from './number-text';
+import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
+import { choiceTable, openingWorkTable, settlesWords, yardstickTable } from './sinking-tables';
 import type { DrawnStage, SinkingView } from './window-rows';
 
 type Stage = UprightResult['stages'][number];
@@ -73,6 +74,11 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     stages: stageTable(upright, context),
     sizing: sizingTable(upright, context),
     choices: choiceTable(upright),
+    openingWork: openingWorkTable(context),
+    yardsticks: yardstickTable(upright),
+    afterDeckEdge: upright.afterDeckEdge?.notes ?? [],
+    missingInputs: upright.missingInputs,
+    settles: settlesWords(upright),
     choicesMessage: upright.choices?.message ?? '',
     caution: upright.caution,
     cannotSee: upright.cannotSee,
@@ -190,37 +196,4 @@ function sizingTable(upright: UprightResult, context: EstimateContext): TableRow
     },
   }));
   return { id: 'sizing', caption: 'Openings for even flooding', columns, rows: aligned(columns, rows) };
-}
-
-const CHOICES: readonly Column[] = [
-  { key: 'title', title: 'Choice', kind: 'words' },
-  { key: 'cost', title: 'Cost', unit: '$', kind: 'number' },
-  { key: 'days', title: 'Days', kind: 'number' },
-  { key: 'verdict', title: 'Verdict', kind: 'words' },
-];
-
-/** Choices that improve the verdict, with cost and days. */
-function choiceTable(upright: UprightResult): TableRows {
-  const rows = (upright.choices?.each ?? []).map((choice, at): Row => ({
-    id: String(at),
-    kind: 'line',
-    cells: {
-      title: words(choice.titles.join(' and ')),
-      cost: { text: dollarChange(Math.round(choice.cost * 100)).replace('$', ''), why: 'upright:verdict' },
-      days:
-        choice.days === 0
-          ? NOT_APPLYING
-          : {
-              text: `+${shownNumber(choice.days.toFixed(3), decimalsFor(choice.days.toFixed(3)))}`,
-              why: 'upright:verdict',
-            },
-      verdict: words(choice.verdict),
-    },
-  }));
-  return {
-    id: 'choices',
-    caption: 'What would widen the margin',
-    columns: CHOICES,
-    rows: aligned(CHOICES, rows),
-  };
 }

@@ -229,6 +229,14 @@ export interface SinkingView {
   readonly sizing: TableRows;
   readonly choices: TableRows;
   readonly choicesMessage: string;
+  /** Work items that follow from the sizes of the openings. */
+  readonly openingWork: TableRows;
+  /** Values of public rules as context, no approval. */
+  readonly yardsticks: TableRows;
+  readonly afterDeckEdge: readonly string[];
+  readonly missingInputs: readonly string[];
+  /** The one measurement that would settle "cannot tell", with its price; empty otherwise. */
+  readonly settles: string;
   readonly caution: string;
   readonly cannotSee: readonly string[];
   readonly words: string;
