@@ -1,7 +1,6 @@
 import path from 'node:path';
 import { evaluate } from '../core/evaluation';
 import { readProject } from '../core/project';
-import { compareScenarios } from '../core/scenario';
 import type { PaperMaker } from './paper-room';
 import { HostProblem } from './problem';
 import { EVERY_PAPER } from './papers/kinds';
@@ -13,17 +12,12 @@ export function paperMaker(today: () => string): PaperMaker {
     if (project === undefined) throw withheld(findings[0]?.message ?? 'The document cannot be read.');
     const options = { today: project.statusDate ?? today(), seed: 1 };
     const evaluation = evaluate(project, { ...options, scenario });
-    const others = project.scenarios.map(({ id }) =>
-      id === scenario ? evaluation : evaluate(project, { ...options, scenario: id }),
-    );
+    const { comparedScenarios } = await import('./papers/compared');
+    const isSimulated = ['report', 'workbook', 'json'].some(kind => only.includes(kind));
+    const comparison = comparedScenarios(project, { today: options.today, isSimulated }, [evaluation]);
     const { writePapers } = await import('./papers/paper-set');
     const kinds = EVERY_PAPER.filter(kind => only.includes(kind));
-    const written = await writePapers(
-      evaluation,
-      folder,
-      kinds,
-      others.length > 1 ? compareScenarios(others) : undefined,
-    );
+    const written = await writePapers(evaluation, folder, kinds, comparison);
     if (written.files.length === 0) throw withheld(written.findings[0]?.message ?? 'Nothing was written.');
     return written.files.map(file => path.relative(folder, file));
   };

@@ -12,7 +12,7 @@ export { calendarFile } from './calendar/calendar';
 export { csvFiles, type NamedCsv } from './csv/files';
 export { csvFile, type CsvCell } from './csv/rows';
 export { monthlySpending, type MonthOfSpending } from './monthly-spending';
-export { reportHtml } from './report/report';
+export { REPORT_READERS, reportHtml, type ReportReader } from './report/report';
 export { bidPaper, bidWorkbook, type BidFrame } from './bid/bid-workbook';
 export { internalWorkbook } from './bid/internal-workbook';
 export { documentHash } from './document-hash';
@@ -38,3 +38,14 @@ export {
   type WholeEvaluation,
 } from './take-back';
 export { INPUTS, INPUT_HEADS, stampOf, stampText, type PaperStamp } from './workbook/inputs';
+export {
+  decisionAbout,
+  type AfterSinkingCost,
+  type BoardDate,
+  type CountyMoney,
+  type Decision,
+  type OtherChoice,
+  type Recommendation,
+  type Trouble,
+} from './decision';
+export { EVALUATION_FORMAT, EVALUATION_VERSION, evaluationJson } from './evaluation-json';

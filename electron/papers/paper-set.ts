@@ -1,14 +1,16 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from '../../core/base';
-import { bidView, estimateJson, scheduleJson, summarise, type Evaluation } from '../../core/evaluation';
+import { bidView, type Evaluation } from '../../core/evaluation';
 import {
   bidWorkbook,
   calendarFile,
   csvFiles,
   estimateWorkbook,
   internalWorkbook,
+  evaluationJson,
   reportHtml,
+  type ReportReader,
 } from '../../core/papers';
 import type { Comparison } from '../../core/scenario';
 import type { PaperKind } from './kinds';
@@ -30,17 +32,22 @@ interface PaperSource {
 /**
  * Writes the papers of one scenario into a folder, which is made when it is not there.
  * @param comparison all scenarios side by side, for the papers that show alternatives.
+ * @param onProgress told before each paper.
  */
 export async function writePapers(
   evaluation: Evaluation,
   folder: string,
   kinds: readonly PaperKind[],
   comparison?: Comparison,
+  onProgress: (words: string) => void = () => undefined,
 ): Promise<WrittenPapers> {
   mkdirSync(folder, { recursive: true });
   const source = { evaluation, comparison };
   const written: WrittenPapers[] = [];
-  for (const kind of kinds) written.push(await writers[kind](source, folder));
+  for (const [i, kind] of kinds.entries()) {
+    onProgress(`writing ${kind}, ${i + 1} of ${kinds.length}`);
+    written.push(await writers[kind](source, folder));
+  }
   return {
     files: written.flatMap(({ files }) => files),
     findings: written.flatMap(({ findings }) => findings),
@@ -73,30 +80,41 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
   csv: (source, folder) => {
     const { estimate } = source.evaluation;
     if (estimate?.money === undefined) return nothing('CSV files');
-    const csv = csvFiles(estimate, summarise({ ...estimate, money: estimate.money }));
+    const csv = csvFiles(source.evaluation);
     const written = csv.map(({ name, text }) => file(source, folder, `${name}.csv`, text));
     return { files: written.flatMap(({ files }) => files), findings: [] };
   },
   json: (source, folder) => {
-    const { evaluation } = source;
-    const json = { estimate: estimateJson(evaluation), schedule: scheduleJson(evaluation) };
+    const json = evaluationJson(source.evaluation, source.comparison);
     return file(source, folder, 'evaluation.json', JSON.stringify(json, null, 1) + '\n');
   },
 };
 
+/** The reports of a scenario and the ends of their names; a reader whose matter is not there gets none. */
+const REPORTS: readonly { readonly reader: ReportReader; readonly end: string }[] = [
+  { reader: 'board', end: 'report.pdf' },
+  { reader: 'grant', end: 'grant-file.pdf' },
+  { reader: 'bid', end: 'bid-file.pdf' },
+];
+
 async function report(source: PaperSource, folder: string): Promise<WrittenPapers> {
-  const html = reportHtml(source.evaluation, source.comparison);
-  if (html === undefined) return nothing('report');
+  const { evaluation, comparison } = source;
+  const pages = REPORTS.flatMap(({ reader, end }) => {
+    const html = reportHtml(evaluation, comparison, reader);
+    return html === undefined ? [] : [{ html, target: join(folder, `${evaluation.scenario.id}-${end}`) }];
+  });
+  if (pages.length === 0) return nothing('report');
   const chromium = findChromium();
   if (chromium === undefined) return { files: [], findings: [NO_CHROMIUM] };
-  const target = join(folder, `${source.evaluation.scenario.id}-report.pdf`);
-  await printPdf(chromium, html, target);
-  return existsSync(target)
-    ? { files: [target], findings: [] }
-    : {
-        files: [],
-        findings: [{ ...NO_CHROMIUM, message: 'The Chromium that was found printed no report.' }],
-      };
+  for (const { html, target } of pages) await printPdf(chromium, html, target);
+  const files = pages.map(({ target }) => target).filter(target => existsSync(target));
+  return {
+    files,
+    findings:
+      files.length === pages.length
+        ? []
+        : [{ ...NO_CHROMIUM, message: 'The Chromium that was found did not print every report.' }],
+  };
 }
 
 function file(

@@ -13,7 +13,7 @@ import {
   type WholeEvaluation,
 } from '../../core/papers';
 import type { Project } from '../../core/project';
-import { compareScenarios, type Comparison } from '../../core/scenario';
+import { comparedScenarios } from './compared';
 import { readCsv } from '../imports/read-table';
 import { readInWorker } from './workbook-worker';
 
@@ -51,9 +51,8 @@ export async function takeBackFile(
   if (!project.scenarios.some(({ id }) => id === stamp.scenario))
     return { findings: [noScenario(stamp.scenario)] };
   const options = { today: stamp.dated, seed: 1, ...(schedules !== undefined && { schedules }) };
-  const evaluations = project.scenarios.map(({ id }) => evaluate(project, { ...options, scenario: id }));
-  const evaluation = evaluations.find(({ scenario }) => scenario.id === stamp.scenario);
-  if (evaluation === undefined || !isWhole(evaluation)) return { findings: evaluation?.findings ?? [] };
+  const evaluation = evaluate(project, { ...options, scenario: stamp.scenario });
+  if (!isWhole(evaluation)) return { findings: evaluation.findings };
   const shownTotal = isCsv ? undefined : totalOf(cells);
   const taken = takeBack(evaluation, rows, {
     ...options,
@@ -62,8 +61,7 @@ export async function takeBackFile(
     ...(shownTotal !== undefined && { totalOfPaper: shownTotal }),
   });
   const hash = documentHash(evaluation.project);
-  const comparison = evaluations.length > 1 ? compareScenarios(evaluations) : undefined;
-  const beside = isCsv || hash !== stamp.document ? [] : besideInputs(evaluation, comparison, cells);
+  const beside = isCsv || hash !== stamp.document ? [] : besideInputs(evaluation, project, cells);
   const all = [...findings, ...otherVersion(stamp, hash), ...taken.findings, ...beside];
   return { scenario: stamp.scenario, taken: { ...taken, findings: all }, findings: all };
 }
@@ -81,13 +79,14 @@ async function workbookCells({ name, bytes }: PaperFile, reader: URL): Promise<F
   };
 }
 
-function besideInputs(
-  evaluation: Evaluation,
-  comparison: Comparison | undefined,
-  cells: readonly FileCell[],
-): Finding[] {
-  const hasComparison = cells.some(({ sheet }) => sheet === 'Comparison');
-  const paper = estimateWorkbook(evaluation, hasComparison ? comparison : undefined);
+/** The workbook is written again, as it was handed out, and every cell beside the inputs is compared. */
+function besideInputs(evaluation: Evaluation, project: Project, cells: readonly FileCell[]): Finding[] {
+  const has = (name: string) => cells.some(({ sheet }) => sheet === name);
+  const comparison =
+    has('Comparison') || has('Risk')
+      ? comparedScenarios(project, { today: evaluation.today, isSimulated: has('Risk') }, [evaluation])
+      : undefined;
+  const paper = estimateWorkbook(evaluation, comparison);
   return paper === undefined ? [] : otherCells(paper, cells);
 }
 

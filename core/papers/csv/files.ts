@@ -1,5 +1,14 @@
 import { dollarsOf, fromCents, type Money } from '../../money';
-import { ELEMENTS, type EstimateParts, type EstimateSummary } from '../../evaluation';
+import {
+  ELEMENTS,
+  summarise,
+  type EstimateParts,
+  type EstimateSummary,
+  type Evaluation,
+} from '../../evaluation';
+import { documentHash } from '../document-hash';
+import { inputCells, type WholeEvaluation } from '../take-back';
+import { INPUT_HEADS, stampText } from '../workbook/inputs';
 import { monthlySpending, type MonthOfSpending } from '../monthly-spending';
 import { csvFile, type CsvCell } from './rows';
 
@@ -9,13 +18,45 @@ export interface NamedCsv {
   readonly text: string;
 }
 
-/** The CSV files of a scenario: lines, activities, and spending by month when every line is known. */
-export function csvFiles(parts: EstimateParts, summary: EstimateSummary): NamedCsv[] {
+/**
+ * The CSV files of a scenario: lines, activities, spending by month when every line is known, and the figures that may
+ * be changed and taken back.
+ */
+export function csvFiles(evaluation: Evaluation): NamedCsv[] {
+  const { estimate } = evaluation;
+  if (estimate?.money === undefined) return [];
+  const parts = { ...estimate, money: estimate.money };
+  const summary = summarise(parts);
   const months = monthlySpending(parts, summary);
   return [
     { name: 'lines', text: csvFile(lineRows(summary)) },
     { name: 'activities', text: csvFile(activityRows(parts)) },
     ...(months === undefined ? [] : [{ name: 'cash' as const, text: csvFile(cashRows(months)) }]),
+    { name: 'inputs', text: csvFile(inputRows({ ...evaluation, estimate: parts })) },
+  ];
+}
+
+/** The rows of the sheet of inputs, with the paper they belong to in the last column of the first. */
+function inputRows(evaluation: WholeEvaluation): CsvCell[][] {
+  const paper = stampText({
+    document: documentHash(evaluation.project),
+    scenario: evaluation.scenario.id,
+    dated: evaluation.today,
+  });
+  const [kind, figure, key, amount, unit] = INPUT_HEADS;
+  const heads = [kind, figure, key, amount, unit, 'Basis of a new amount', 'Source of a new amount', 'Paper'];
+  return [
+    heads,
+    ...inputCells(evaluation).map((cell, i): CsvCell[] => [
+      cell.kind,
+      cell.title,
+      cell.key,
+      cell.value === undefined ? undefined : { value: Number(cell.value) },
+      cell.unit,
+      '',
+      '',
+      i === 0 ? paper : '',
+    ]),
   ];
 }
 

@@ -39,12 +39,7 @@ export function basisPage(facts: ReportFacts): Markup {
     heading(2, 'Findings'),
     findingsPart(evaluation.findings),
     heading(2, 'Cautions'),
-    element(
-      'div',
-      { class: 'cautions' },
-      ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
-    ),
-    paragraph(evaluation.library.cautionClosing),
+    ...cautionsPart(facts),
   );
 }
 
@@ -65,6 +60,18 @@ function findingsPart(findings: readonly Finding[]): Markup {
     points(sorted.slice(0, FINDINGS_SHOWN).map(finding => `${finding.message} To do: ${finding.remedy}`)),
     rest > 0 ? paragraph(`${rest} more stand in the workbook.`) : undefined,
   );
+}
+
+/** The cautions of the work of this scenario, with who decides. */
+export function cautionsPart(facts: ReportFacts): Markup[] {
+  return [
+    element(
+      'div',
+      { class: 'cautions' },
+      ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
+    ),
+    paragraph(facts.evaluation.library.cautionClosing),
+  ];
 }
 
 /** Cautions of the dangers of this scenario: of work that is done, of stability, and of costs. */

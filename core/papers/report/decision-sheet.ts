@@ -1,15 +1,17 @@
-import { fromCents } from '../../money';
-import type { Evaluation } from '../../evaluation';
-import { summarise } from '../../evaluation';
+import { fromCents, roundToCents } from '../../money';
+import type { Decision } from '../decision';
+import { capitalised } from './words';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, type Child, type Markup } from './markup';
-import { dateWords, dollarsAndCents, percentWords } from './words';
+import { dateWords, dollarsAndCents, monthName, monthWords, percentWords } from './words';
 
 /** The most figures that stand on the decision sheet. */
 export const MOST_FIGURES = 14;
-
-/** Figures that are always there, beside fiscal years, alternatives and board dates. */
-const FIXED_FIGURES = 7;
+/** How many fiscal years and dates of the board are shown; the rest stands on later pages. */
+const YEARS = 3;
+const DATES = 2;
+/** How many things not studied are named. */
+const NOT_STUDIED = 4;
 
 function figure(words: string): Markup {
   return element('b', { class: 'figure' }, words);
@@ -20,75 +22,139 @@ function figure(words: string): Markup {
  * known, and what else there is. At most 14 figures: fewer alternatives are shown before one figure more.
  */
 export function decisionSheet(facts: ReportFacts): Markup {
-  const { project, summary, evaluation } = facts;
-  const { scenario, letter } = evaluation;
-  const dates = boardDates(facts).slice(0, 2);
-  const years = (facts.fiscalYears ?? []).slice(0, 2);
-  const room = MOST_FIGURES - FIXED_FIGURES - dates.length - years.length;
+  const { project, decision } = facts;
+  const parts = [...asked(decision), ...cost(decision), ...time(decision), ...trouble(decision)];
+  const dates = decision.boardDates.slice(0, DATES);
+  const used = (inside(parts).match(/<b class="figure">/g) ?? []).length + dates.length;
   return element(
     'section',
     { class: 'answers' },
     element('h1', {}, project.title),
     sampleLine(project.sample),
-    element(
-      'p',
-      { class: 'lead' },
-      `${project.site.county} is asked to approve scenario ${letter}, ${lowerFirst(scenario.title)}, with a budget of `,
-      figure(dollarsAndCents(summary.budget)),
-      '.',
-    ),
-    heading(2, 'What it costs'),
-    paragraph(
-      'The work costs ',
-      figure(dollarsAndCents(summary.total)),
-      ' at the month of spending. The budget adds a contingency of ',
-      figure(dollarsAndCents(summary.contingency)),
-      ' for what an estimate of this kind has missed before.',
-    ),
-    yearsLine(facts, years),
-    heading(2, 'When it is done'),
-    paragraph(
-      'The ship is sunk by ',
-      figure(dateWords(sinkingDate(facts))),
-      '. The last activity ends on ',
-      figure(dateWords(facts.parts.schedule.finish)),
-      '.',
-    ),
-    heading(2, 'Why this scenario'),
-    points(reasons(facts)),
-    heading(2, 'If it goes wrong'),
-    points([
-      'It is late: each month at the berth costs rent, guards and power. The owner pays unless the contract makes the contractor pay.',
-      'It costs more: the owner pays what lies above the grant and above the contract price.',
-      'The ship lands on its side or breaks up: clearance may be lost, divers may be barred, and raising her is rarely possible. The owner answers to the permit.',
-    ]),
-    heading(2, 'After the sinking'),
-    paragraph(
-      'Monitoring and what the permit asks for cost ',
-      figure(dollarsAndCents(summary.byStage['after-sinking'])),
-      ' in all, and are part of the total.',
-    ),
-    heading(2, 'How sure this is'),
-    sureLine(facts),
+    ...parts,
     heading(2, 'What was not studied'),
-    points(notStudied(evaluation)),
+    points(decision.notStudied.slice(0, NOT_STUDIED)),
     heading(2, 'Other choices'),
-    points(alternatives(facts, room)),
+    points(otherChoices(decision, MOST_FIGURES - used)),
     heading(2, 'Dates on which the board must act'),
-    points(dates.map(({ title, date }): Child => [`${title}: by `, figure(dateWords(date))])),
+    dates.length === 0
+      ? paragraph('The schedule has no activity of the board.')
+      : points(dates.map(({ title, date }): Child => [`${title}: by `, figure(dateWords(date)), '.'])),
   );
 }
 
-/** The last day of the sinking stage's work that waits for a window of weather. */
-function sinkingDate({ parts }: ReportFacts): string | undefined {
-  const sinking = new Set(
-    parts.items.filter(item => item.stage === 'sinking' && item.window !== undefined).map(item => item.id),
+function inside(parts: readonly Markup[]): string {
+  return parts.map(({ markup }) => markup).join('');
+}
+
+/** The request in one sentence, and why in three. */
+function asked({ request, isPermittable, budget, recommended, letter, scenario }: Decision): Markup[] {
+  const isOwn = recommended?.scenario === scenario;
+  const amount: Child[] =
+    isPermittable && isOwn ? [', with a budget of ', figure(dollarsAndCents(budget))] : [];
+  const title =
+    recommended === undefined ? 'No scenario is recommended' : `Why scenario ${recommended.letter}`;
+  const reasons = recommended?.reasons ?? [
+    'Each scenario leaves a clean-up goal unmet, or has no total. See the findings.',
+  ];
+  return [
+    element('p', { class: 'lead' }, request, ...amount, '.'),
+    ...(isOwn || recommended === undefined
+      ? []
+      : [paragraph(`The figures below are those of scenario ${letter}.`)]),
+    heading(2, title),
+    points(reasons),
+  ];
+}
+
+function cost(decision: Decision): Markup[] {
+  const { total, contingency, risk, county } = decision;
+  return [
+    heading(2, 'What it costs'),
+    paragraph(
+      'The work costs ',
+      figure(dollarsAndCents(total)),
+      ' at the month of spending. The budget adds a contingency of ',
+      figure(dollarsAndCents(contingency)),
+      ' for what an estimate of this kind has missed before.',
+    ),
+    risk === undefined
+      ? paragraph('How likely it is to stay inside the budget was not simulated.')
+      : paragraph(
+          'In 80 of 100 simulated runs the work costs no more than ',
+          figure(dollarsAndCents(roundToCents(risk.p80))),
+          '.',
+        ),
+    countyLine(county),
+    ...(county.peakGap === undefined
+      ? []
+      : [
+          paragraph(
+            'The county must carry at most ',
+            figure(dollarsAndCents(fromCents(county.peakGap.amount))),
+            `, in ${monthWords(county.peakGap.month)}, until the grant is paid back.`,
+          ),
+        ]),
+  ];
+}
+
+const COUNTY_LEAD: Readonly<Record<Decision['county']['of'], string>> = {
+  'own share': 'The county’s own share: ',
+  spending: 'No source of funding is named. The county spends: ',
+  'not known': '',
+};
+
+function countyLine({ of, fiscalYears, fiscalYearStart }: Decision['county']): Markup {
+  if (of === 'not known')
+    return paragraph('Spending by fiscal year is not known, because a line is absent. See the findings.');
+  const shown = fiscalYears.slice(0, YEARS);
+  const words = shown.flatMap((year, i): Child[] => [
+    i === 0 ? '' : ', ',
+    `fiscal year ${year.fiscalYear} `,
+    figure(dollarsAndCents(fromCents(year.amount))),
+  ]);
+  const rest = fiscalYears.length > shown.length ? ', and the rest in later years' : '';
+  return paragraph(
+    COUNTY_LEAD[of],
+    ...words,
+    `${rest}. The fiscal year starts in ${monthName(fiscalYearStart)}.`,
   );
-  const days = parts.schedule.activities.filter(activity => sinking.has(activity.id));
-  return days
-    .map(activity => activity.finish)
-    .sort()
-    .at(-1);
+}
+
+function time({ sunkOn, finish }: Decision): Markup[] {
+  return [
+    heading(2, 'When it is done'),
+    sunkOn === undefined
+      ? paragraph('No day of sinking is known. The last activity ends on ', figure(dateWords(finish)), '.')
+      : paragraph(
+          'The ship is sunk by ',
+          figure(dateWords(sunkOn)),
+          '. Reports and payments follow; the last activity is no decision of the board.',
+        ),
+  ];
+}
+
+function trouble({ troubles, afterSinking, uncheckedShare }: Decision): Markup[] {
+  const { perYear, years } = afterSinking;
+  return [
+    heading(2, 'If it goes wrong'),
+    points(troubles.map(({ title, happens, pays }) => `${title}. ${happens} ${pays}`)),
+    heading(2, 'After the sinking'),
+    perYear === undefined
+      ? paragraph('What the reef costs each year after the sinking is not known.')
+      : paragraph(
+          'Monitoring and the permit cost about ',
+          figure(dollarsAndCents(fromCents(perYear))),
+          ` a year for ${years === 1 ? 'one year' : `${years} years`}. This is part of the total.`,
+        ),
+    heading(2, 'How sure the figures are'),
+    uncheckedShare === undefined
+      ? paragraph('The share nobody has checked is not known, because a line is absent.')
+      : paragraph(
+          figure(percentWords(uncheckedShare)),
+          ' of the total rests on figures nobody has checked yet. Surveys and quotes bring it down.',
+        ),
+  ];
 }
 
 /** Says that an example is one. */
@@ -98,91 +164,19 @@ export function sampleLine(sample: boolean): Markup | undefined {
     : undefined;
 }
 
-function lowerFirst(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
-}
-
-function yearsLine({ fiscalYears }: ReportFacts, shown: NonNullable<ReportFacts['fiscalYears']>): Markup {
-  if (fiscalYears === undefined)
-    return paragraph('Spending by fiscal year is not known, because a line is absent. See the findings.');
-  const words = shown.flatMap((year, i): Child[] => [
-    i === 0 ? '' : ', ',
-    `fiscal year ${year.fiscalYear} `,
-    figure(dollarsAndCents(fromCents(year.amount))),
-  ]);
-  const rest = fiscalYears.length > shown.length ? ', and the rest in later years' : '';
-  return paragraph('The county spends, before any grant is paid back: ', ...words, `${rest}.`);
-}
-
-function sureLine({ summary }: ReportFacts): Markup {
-  const share = summary.uncheckedShare;
-  if (share === undefined)
-    return paragraph('The share nobody has checked is not known, because a line is absent.');
-  return paragraph(
-    figure(percentWords(share)),
-    ' of the total rests on figures nobody has checked yet. Surveys and quotes bring it down.',
-  );
-}
-
-/** Three reasons at most, each from figures of this estimate. */
-function reasons(facts: ReportFacts): string[] {
-  const { evaluation, comparison } = facts;
-  const others = (comparison?.evaluations ?? []).filter(
-    other => other.scenario.id !== evaluation.scenario.id,
-  );
-  const own = facts.summary.total?.cents;
-  const totals = others.map(other => totalOf(other)?.cents);
-  const finish = facts.parts.schedule.finish ?? '';
-  const finishes = others.map(other => other.estimate?.schedule.finish ?? '');
-  const said: string[] = [];
-  if (evaluation.scenario.note !== undefined) said.push(evaluation.scenario.note);
-  if (others.length > 0 && own !== undefined && totals.every(total => total !== undefined && own <= total))
-    said.push('It costs least of the scenarios compared.');
-  if (others.length > 0 && finish !== '' && finishes.every(other => other >= finish))
-    said.push('None of the scenarios compared is done earlier.');
-  const verdict = evaluation.upright?.verdict;
-  if (verdict !== undefined) said.push(`The roll-over screen says: ${verdict}. It is a screening only.`);
-  return said.length > 0 ? said.slice(0, 3) : ['It is the scenario this estimate was made for.'];
-}
-
-function totalOf({ estimate }: Evaluation) {
-  return estimate?.money && summarise({ ...estimate, money: estimate.money }).total;
-}
-
-function notStudied(evaluation: Evaluation): string[] {
-  const upright =
-    evaluation.upright === undefined
-      ? 'Whether the ship stays upright while sinking.'
-      : 'Stability and flooding beyond a screening: it is not a naval architect’s study.';
+/** The other choices: with their amounts as long as there is room, doing nothing always. */
+function otherChoices({ otherChoices: all }: Decision, room: number): Child[] {
+  const priced = all.filter(({ kind, amount }) => kind !== 'nothing' && amount !== undefined);
+  const shown = priced.slice(0, Math.max(0, room));
+  const rest = priced.length > shown.length ? ['More choices stand in the comparison of this report.'] : [];
+  const nothing = all.filter(({ kind }) => kind === 'nothing');
   return [
-    upright,
-    'Benefits to fishing, diving and the coast: this paper counts cost and time only.',
-    'The chance of overrunning: the budget here is a percentage, not a simulation.',
-  ];
-}
-
-function alternatives({ comparison, evaluation }: ReportFacts, room: number): Child[] {
-  const others = (comparison?.evaluations ?? []).filter(
-    other => other.scenario.id !== evaluation.scenario.id,
-  );
-  const shown = others.slice(0, Math.max(0, room));
-  const rest =
-    others.length > shown.length ? ['Further scenarios stand in the comparison of this report.'] : [];
-  return [
-    ...shown.map((other): Child => [
-      `Scenario ${other.letter}, ${lowerFirst(other.scenario.title)}: total `,
-      figure(dollarsAndCents(totalOf(other))),
-      '.',
+    ...shown.map(({ title, amount, note }): Child => [
+      `${capitalised(title)}: `,
+      figure(dollarsAndCents(amount === undefined ? undefined : fromCents(amount))),
+      `, ${note}.`,
     ]),
     ...rest,
-    'Doing nothing: no cost of this project, no reef. The hull stays with its present owner.',
+    ...nothing.map(({ title, note }) => `${title}: ${note}.`),
   ];
-}
-
-/** Decisions of the board in the schedule: acceptance of the grant, award, and the like, soonest first. */
-export function boardDates({ parts }: ReportFacts): { title: string; date: string }[] {
-  const boards = parts.schedule.activities.filter(activity => /\bboard\b/i.test(activity.title));
-  return boards
-    .map(({ title, finish }) => ({ title, date: finish }))
-    .sort((a, b) => (a.date < b.date ? -1 : 1));
 }

@@ -3,6 +3,7 @@ import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } 
 import type { MoneySheet } from '../../estimate';
 import type { Project } from '../../project';
 import type { Comparison } from '../../scenario';
+import { decisionAbout, type Decision } from '../decision';
 import { documentHash } from '../document-hash';
 import { monthlySpending, type MonthOfSpending } from '../monthly-spending';
 
@@ -18,6 +19,7 @@ export interface ReportFacts {
   readonly fiscalYearStart: number;
   readonly isFiscalYearGiven: boolean;
   readonly comparison: Comparison | undefined;
+  readonly decision: Decision;
   /** The start of the document's SHA-256: two papers with the same one speak of the same document. */
   readonly documentHash: string;
 }
@@ -43,6 +45,7 @@ export function reportFacts(evaluation: Evaluation, comparison?: Comparison): Re
     fiscalYearStart,
     isFiscalYearGiven: project.funding !== undefined,
     comparison,
+    decision: decisionAbout(evaluation, comparison),
     documentHash: documentHash(project),
   };
 }

@@ -1,40 +1,68 @@
 import type { Evaluation } from '../../evaluation';
 import type { Comparison } from '../../scenario';
 import { basisPage } from './basis-page';
+import { bidFilePages } from './bid-file';
 import { comparisonPage } from './comparison-page';
 import { costPage } from './cost-page';
+import { weighingPage } from './decision-page';
 import { decisionSheet } from './decision-sheet';
-import { reportFacts } from './facts';
-import { escaped, inside } from './markup';
+import { reportFacts, type ReportFacts } from './facts';
+import { grantFilePages } from './grant-file';
+import { escaped, inside, type Markup } from './markup';
 import { pageStyle } from './style';
 import { timePage } from './time-page';
 
-/**
- * The report for the board as one page of HTML that needs nothing from elsewhere: a decision sheet that stands alone,
- * then cost, time, comparison and basis. Printed by a browser it is a tagged PDF of a few pages.
- * @param comparison all scenarios side by side; without it alternatives are left out.
- * @returns nothing without an estimate: its findings say why.
- */
-export function reportHtml(evaluation: Evaluation, comparison?: Comparison): string | undefined {
-  const facts = reportFacts(evaluation, comparison);
-  if (facts === undefined) return undefined;
-  const { project, today } = evaluation;
-  const title = `${project.title}: scenario ${evaluation.letter}, ${evaluation.scenario.title}`;
-  const sample = project.sample ? 'Invented example. ' : '';
-  const foot = `${sample}Estimate of ${today}. Document ${facts.documentHash}. Format ${project.version}.`;
-  const body = [
+/** Who a report is for. */
+export const REPORT_READERS = ['board', 'grant', 'bid'] as const;
+export type ReportReader = (typeof REPORT_READERS)[number];
+
+/** What each report is called in its title and at the head of its pages. */
+const NAMES: Readonly<Record<ReportReader, string>> = {
+  board: 'Report to the board',
+  grant: 'Grant file',
+  bid: 'Bid file',
+};
+
+const PAGES: Readonly<
+  Record<ReportReader, (facts: ReportFacts) => readonly (Markup | undefined)[] | undefined>
+> = {
+  board: facts => [
     decisionSheet(facts),
     costPage(facts),
     timePage(facts),
     comparisonPage(facts),
+    weighingPage(facts),
     basisPage(facts),
-  ];
+  ],
+  grant: grantFilePages,
+  bid: bidFilePages,
+};
+
+/**
+ * A report as one page of HTML that needs nothing from elsewhere; printed by a browser it is a tagged PDF. For the
+ * board: a decision sheet that stands alone, then cost, time, comparison and basis. For the grant file: forms,
+ * narrative and the basis of every line. For the bid file: what a bidder shows and nothing of what it is made of.
+ * @param comparison all scenarios side by side; without it alternatives are left out.
+ * @returns nothing without an estimate, or without what the reader’s report is about: findings say why.
+ */
+export function reportHtml(
+  evaluation: Evaluation,
+  comparison?: Comparison,
+  reader: ReportReader = 'board',
+): string | undefined {
+  const facts = reportFacts(evaluation, comparison);
+  const body = facts && PAGES[reader](facts);
+  if (facts === undefined || body === undefined) return undefined;
+  const { project, today, letter, scenario } = evaluation;
+  const title = `${project.title}: ${NAMES[reader]}, scenario ${letter}, ${scenario.title}`;
+  const sample = project.sample ? 'Invented example. ' : '';
+  const foot = `${sample}Estimate of ${today}. Document ${facts.documentHash}. Format ${project.version}.`;
   return [
     '<!doctype html>',
     '<html lang="en-US"><head><meta charset="utf-8">',
     '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src \'unsafe-inline\'">',
     `<title>${escaped(title)}</title>`,
-    `<style>${pageStyle(foot, `Scenario ${evaluation.letter}`)}</style></head>`,
+    `<style>${pageStyle(foot, `${NAMES[reader]}, scenario ${letter}`)}</style></head>`,
     `<body>${body.map(inside).join('\n')}</body></html>`,
     '',
   ].join('\n');

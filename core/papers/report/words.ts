@@ -64,3 +64,13 @@ export function monthWords(month: string): string {
 export function percentWords(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
+
+/** A number of dollars in whole dollars: `$5,324,476`. Simulated figures are not known to the cent. */
+export function wholeDollars(dollars: number): string {
+  return `${dollars < 0 ? '\u2212' : ''}$${separated(String(Math.round(Math.abs(dollars))))}`;
+}
+
+/** Words at the beginning of a sentence. */
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -76,7 +76,9 @@ function frontSheets(
     coverSheet(evaluation, summary),
     readMeSheet(),
     checksSheet(summary),
-    ...(comparison === undefined ? [] : [comparisonSheet(comparison, evaluation)]),
+    ...(comparison === undefined || comparison.evaluations.length < 2
+      ? []
+      : [comparisonSheet(comparison, evaluation)]),
     rollUpSheet(summary, emitted),
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),

@@ -1,4 +1,4 @@
-import { evaluate, summarise } from '../../../core/evaluation';
+import { summarise } from '../../../core/evaluation';
 import { moneyText, type Money } from '../../../core/money';
 import { PAPERS } from '../../papers/kinds';
 import type { Command, Outcome } from '../command';
@@ -19,13 +19,11 @@ export const demoCommand: Command = {
     if (project === undefined) return { json: { findings }, lines: [], findings };
     const lines = [project.title, 'Ship, place, prices and quotes are invented.', '', head()];
     const files: string[] = [];
-    for (const scenario of project.scenarios) {
-      const evaluation = evaluate(project, {
-        today: call.today ?? project.statusDate ?? project.rates.priceDate,
-        seed: 1,
-        scenario: scenario.id,
-      });
-      const { estimate, letter } = evaluation;
+    const { comparedScenarios } = await import('../../papers/compared');
+    const today = call.today ?? project.statusDate ?? project.rates.priceDate;
+    const comparison = comparedScenarios(project, { today, isSimulated: true });
+    for (const evaluation of comparison.evaluations) {
+      const { estimate, letter, scenario } = evaluation;
       const summary = estimate?.money && summarise({ ...estimate, money: estimate.money });
       lines.push(
         [
@@ -38,7 +36,7 @@ export const demoCommand: Command = {
           String(estimate?.schedule.peakCrew ?? '–').padStart(5),
         ].join('  '),
       );
-      files.push(...(await writePapers(evaluation, FOLDER, PAPERS)).files);
+      files.push(...(await writePapers(evaluation, FOLDER, PAPERS, comparison)).files);
     }
     return { json: { files }, lines: [...lines, '', ...files.map(file => `wrote ${file}`)], findings };
   },

@@ -1,7 +1,8 @@
 import { EVERY_PAPER, INTERNAL_PAPER, PAPERS, type PaperKind } from '../../papers/kinds';
 import { UsageError, type Call, type Command } from '../command';
-import { evaluate, type Evaluation } from '../../../core/evaluation';
-import { compareScenarios, type Comparison } from '../../../core/scenario';
+import type { Evaluation } from '../../../core/evaluation';
+import type { Comparison } from '../../../core/scenario';
+import { comparedScenarios } from '../../papers/compared';
 import { evaluated, fileOf, loadProject } from '../load';
 import { SCENARIO_OPTION } from './estimate';
 
@@ -28,7 +29,13 @@ export const documentsCommand: Command = {
     const kinds = kindsOf(call);
     return evaluated(call, async evaluation => {
       const { writePapers } = await import('../../papers/paper-set');
-      const written = await writePapers(evaluation, out, kinds, alternatives(call, kinds, evaluation));
+      const written = await writePapers(
+        evaluation,
+        out,
+        kinds,
+        alternatives(call, kinds, evaluation),
+        told(call),
+      );
       const findings = [...evaluation.findings, ...written.findings];
       return { json: { files: written.files, findings }, lines: written.files, findings };
     });
@@ -36,18 +43,20 @@ export const documentsCommand: Command = {
 };
 
 /** The papers that show alternatives, beside the one scenario they are about. */
-const COMPARING: readonly PaperKind[] = ['workbook', 'report'];
+const COMPARING: readonly PaperKind[] = ['workbook', 'report', 'json'];
 
-/** All scenarios of the file side by side, where a paper shows them and there is more than one. */
+/** All scenarios of the file side by side, simulated with the same luck, where a paper shows them. */
 function alternatives(call: Call, kinds: readonly PaperKind[], chosen: Evaluation): Comparison | undefined {
   if (!kinds.some(kind => COMPARING.includes(kind))) return undefined;
   const { project } = loadProject(fileOf(call));
-  if (project === undefined || project.scenarios.length < 2) return undefined;
-  return compareScenarios(
-    project.scenarios.map(({ id }) =>
-      id === chosen.scenario.id ? chosen : evaluate(project, { today: chosen.today, seed: 1, scenario: id }),
-    ),
-  );
+  if (project === undefined) return undefined;
+  const options = { today: chosen.today, isSimulated: true, onProgress: told(call) };
+  return comparedScenarios(project, options, [chosen]);
+}
+
+/** Tells how far the work has come, on standard error; not with --json. */
+function told(call: Call): (words: string) => void {
+  return call.flag('json') ? () => undefined : words => process.stderr.write(`${words}\n`);
 }
 
 function kindsOf(call: Call): PaperKind[] {

@@ -44,9 +44,10 @@ describe('a CSV file', () => {
   });
 
   test('the files of the example hold every line, activity and month, and add up to the total', () => {
-    const parts = estimated(evaluated(demoProject()));
+    const evaluation = evaluated(demoProject());
+    const parts = estimated(evaluation);
     const summary = summarise(parts);
-    const files = new Map(csvFiles(parts, summary).map(({ name, text }) => [name, read(text)]));
+    const files = new Map(csvFiles(evaluation).map(({ name, text }) => [name, read(text)]));
     const total = summary.total === undefined ? Number.NaN : dollarsOf(summary.total);
     const sum = (rows: string[][], column: number) =>
       Math.round(rows.slice(1).reduce((all, row) => all + Number(row[column]), 0) * 100) / 100;

@@ -41,7 +41,7 @@ describe('the report', () => {
     const text = reportHtml(first, { evaluations: many, bridges: [], risks: [] }) ?? '';
     const page = text.slice(text.indexOf('<section class="answers">'), text.indexOf('</section>'));
     expect((page.match(/<b class="figure">/g) ?? []).length).toBeLessThanOrEqual(14);
-    expect(page).toContain('Further scenarios');
+    expect(page).toContain('More choices stand');
   });
 
   test('says that the example is invented and that stability is a screening', () => {

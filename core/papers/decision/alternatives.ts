@@ -1,0 +1,48 @@
+import type { Cents } from '../../cash-flow';
+import { benefitView, type Evaluation } from '../../evaluation';
+import { isPermittable, summaryOf, type Comparison } from '../../scenario';
+import { lowerFirst } from './request';
+
+/** Something else that could be done with the ship. */
+export interface OtherChoice {
+  readonly kind: 'scenario' | 'published' | 'nothing';
+  readonly title: string;
+  /** In the money of the estimate; nothing where nobody has worked it out. */
+  readonly amount?: Cents;
+  /** What to know of it. */
+  readonly note: string;
+  readonly source?: string;
+}
+
+/** The other scenarios, what else is done with old ships by published cost, and doing nothing. */
+export function otherChoices(evaluation: Evaluation, { evaluations }: Comparison): OtherChoice[] {
+  const others = evaluations.filter(({ scenario }) => scenario.id !== evaluation.scenario.id);
+  const published = (benefitView(evaluation).alternatives ?? []).filter(({ id }) => id !== 'reef');
+  return [
+    ...others.map(scenarioChoice),
+    ...published.map(({ title, today, source, priceYear }) => ({
+      kind: 'published' as const,
+      title: title.replace(', per ship', ''),
+      ...(today !== undefined && { amount: today }),
+      note: `a mean over many ships${priceYear === undefined ? '' : ` at ${priceYear} prices, brought to today`}; no quote for this ship`,
+      source,
+    })),
+    {
+      kind: 'nothing',
+      title: 'Doing nothing',
+      note: 'no cost of this project and no reef; the hull stays with its present owner, who pays for its berth and answers for its oil',
+    },
+  ];
+}
+
+function scenarioChoice(other: Evaluation): OtherChoice {
+  const total = summaryOf(other)?.total?.cents;
+  return {
+    kind: 'scenario',
+    title: `Scenario ${other.letter}, ${lowerFirst(other.scenario.title)}`,
+    ...(total !== undefined && { amount: total }),
+    note: isPermittable(other)
+      ? 'total at the month of spending'
+      : 'may not be carried out: a clean-up goal is unmet',
+  };
+}

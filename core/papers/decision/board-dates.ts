@@ -1,0 +1,29 @@
+import type { Evaluation } from '../../evaluation';
+
+/** A day by which the board must have acted. */
+export interface BoardDate {
+  readonly id: string;
+  readonly title: string;
+  readonly date: string;
+}
+
+/** Decisions of the board in the schedule, soonest first. */
+export function boardDates({ estimate }: Evaluation): BoardDate[] {
+  return (estimate?.schedule.activities ?? [])
+    .filter(({ title }) => /\bboard\b/i.test(title))
+    .map(({ id, title, finish }) => ({ id, title, date: finish }))
+    .sort((a, b) => (a.date < b.date ? -1 : 1));
+}
+
+/** The day the ship goes down: the last of the sinking's work that waits for a window of weather. */
+export function sinkingDay({ estimate }: Evaluation): string | undefined {
+  if (estimate === undefined) return undefined;
+  const sinking = new Set(
+    estimate.items.filter(item => item.stage === 'sinking' && item.window !== undefined).map(item => item.id),
+  );
+  return estimate.schedule.activities
+    .filter(activity => sinking.has(activity.id))
+    .map(activity => activity.finish)
+    .sort()
+    .at(-1);
+}

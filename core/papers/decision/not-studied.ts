@@ -1,0 +1,30 @@
+import { benefitView, type Evaluation } from '../../evaluation';
+
+/** What this estimate has not looked into, found from what the project does not hold; the weightiest first. */
+export function notStudied(evaluation: Evaluation, isSimulated: boolean): string[] {
+  const { project, upright } = evaluation;
+  const { intake, laboratory, measured } = project.survey;
+  const unknown = Object.values(intake).filter(answer => answer !== 'yes').length;
+  const conditions = project.site.permit?.conditions.filter(({ met }) => met === 'unknown') ?? [];
+  return [
+    ...(upright === undefined
+      ? ['Whether the ship stays upright while sinking: the screen was not run.']
+      : ['Stability beyond a screening: no naval architect has studied this ship.']),
+    ...(upright !== undefined && upright.missingInputs.length > 0
+      ? [`What the screen lacks: ${upright.missingInputs.slice(0, 3).join(', ')}.`]
+      : []),
+    ...(isSimulated ? [] : ['The chance of overrunning: no simulation was run for this paper.']),
+    ...(laboratory.length === 0 ? ['The materials on board: no laboratory result is in hand.'] : []),
+    ...(measured.length === 0 ? ['Quantities: none was measured on board.'] : []),
+    ...(project.quotes.length === 0 ? ['The market: no quote has been asked for.'] : []),
+    ...(unknown > 0 || Object.keys(intake).length === 0
+      ? ['Papers: not all that the guidance asks for are in hand.']
+      : []),
+    ...(project.site.permit === undefined ? ['The site permit: none is named.'] : []),
+    ...(conditions.length > 0 ? ['Whether every condition of the site permit is met.'] : []),
+    ...(project.funding === undefined ? ['Who pays: no source of funding is named.'] : []),
+    ...(benefitView(evaluation).case?.likely === undefined
+      ? ['Benefits to fishing, diving and the coast: the figures for them are not given.']
+      : []),
+  ];
+}

@@ -1,0 +1,90 @@
+import { dayOf } from '../../calendar';
+import type { Evaluation } from '../../evaluation';
+import { summaryOf, type Comparison, type DecisionTable } from '../../scenario';
+
+/** The scenario to choose, and why in three sentences at most. */
+export interface Recommendation {
+  readonly letter: string;
+  readonly scenario: string;
+  readonly title: string;
+  /** Set when the board itself has chosen it, and not the table. */
+  readonly isBoardsChoice: boolean;
+  readonly reasons: readonly string[];
+}
+
+/** The first of the ranking, or the one the board has chosen. One that may not be carried out is never recommended. */
+export function recommendation(
+  { evaluations }: Comparison,
+  table: DecisionTable,
+): Recommendation | undefined {
+  const wanted = evaluations[0]?.project.decision?.chosen;
+  const chosen = table.ranked.find(({ scenario }) => scenario === wanted);
+  const first = chosen ?? table.ranked[0];
+  const evaluation = evaluations.find(({ scenario }) => scenario.id === first?.scenario);
+  if (first === undefined || evaluation === undefined) return undefined;
+  const able = evaluations.filter(one => table.ranked.some(({ scenario }) => scenario === one.scenario.id));
+  return {
+    letter: first.letter,
+    scenario: first.scenario,
+    title: first.title,
+    isBoardsChoice: chosen !== undefined,
+    reasons: reasonsFor(evaluation, able, table).slice(0, 3),
+  };
+}
+
+function reasonsFor(own: Evaluation, able: readonly Evaluation[], table: DecisionTable): string[] {
+  const others = able.filter(other => other.letter !== own.letter);
+  if (others.length === 0) return [alone(table), uprightReason(own, others)].flatMap(reason => reason ?? []);
+  return [
+    costReason(own, others),
+    timeReason(own, others),
+    uprightReason(own, others),
+    weightReason(table),
+  ].flatMap(reason => reason ?? []);
+}
+
+function alone({ leftOut }: DecisionTable): string {
+  return leftOut.length > 0
+    ? 'It is the only scenario that may be carried out.'
+    : 'It is the only scenario of this project.';
+}
+
+function costReason(own: Evaluation, others: readonly Evaluation[]): string | undefined {
+  const cost = (one: Evaluation) => summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents ?? Infinity;
+  const cheaper = others.filter(other => cost(other) < cost(own));
+  if (cheaper.length === 0) return 'It costs least of the scenarios that may be carried out.';
+  return `It costs more than ${lettersOf(cheaper)}, and comes first when all that counts is weighed.`;
+}
+
+function timeReason(own: Evaluation, others: readonly Evaluation[]): string | undefined {
+  const day = ({ estimate }: Evaluation) =>
+    estimate?.schedule.finish === undefined ? undefined : dayOf(estimate.schedule.finish);
+  const finish = day(own);
+  if (finish === undefined) return undefined;
+  const earlier = others.filter(other => (day(other) ?? Infinity) < finish);
+  if (earlier.length === 0) return 'None of the others is done earlier.';
+  return undefined;
+}
+
+function uprightReason({ upright }: Evaluation, others: readonly Evaluation[]): string | undefined {
+  if (upright === undefined) return undefined;
+  const isShared = others.every(other => other.upright?.verdict === upright.verdict);
+  const said = `The roll-over screen says “${upright.verdict}”`;
+  return others.length > 0 && isShared ? `${said}, as for the others.` : `${said}.`;
+}
+
+/** Whether the order hangs on the weights. */
+function weightReason({ sensitivity, isBoardsOwn, ranked }: DecisionTable): string | undefined {
+  if (ranked.length < 2 || sensitivity.length === 0) return undefined;
+  const whose = isBoardsOwn ? 'the board’s weights' : 'the usual weights';
+  const isFirm = sensitivity.every(
+    ({ firstBelow, firstAbove }) => firstBelow === undefined && firstAbove === undefined,
+  );
+  return isFirm
+    ? `It comes first by ${whose}, and no change of a single weight turns that.`
+    : `It comes first by ${whose}; other weights could turn the order.`;
+}
+
+function lettersOf(evaluations: readonly Evaluation[]): string {
+  return evaluations.map(({ letter }) => letter).join(' and ');
+}

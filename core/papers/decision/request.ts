@@ -1,0 +1,22 @@
+import type { Evaluation } from '../../evaluation';
+import type { Recommendation } from './recommendation';
+
+/** What is asked of the board, in one sentence: approve, choose another scenario, or do not approve. */
+export function requestSentence(
+  { project, scenario, letter }: Evaluation,
+  unmet: readonly string[],
+  recommended: Recommendation | undefined,
+): string {
+  const { county } = project.site;
+  const named = `scenario ${letter}, ${lowerFirst(scenario.title)}`;
+  if (unmet.length > 0)
+    return `${county} cannot approve ${named}: it leaves a clean-up goal unmet (${unmet.join('; ')})`;
+  if (recommended !== undefined && recommended.scenario !== scenario.id)
+    return `${county} is asked to choose scenario ${recommended.letter} instead of ${named}, which this paper describes`;
+  return `${county} is asked to approve ${named}`;
+}
+
+/** A title inside a sentence. */
+export function lowerFirst(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}

@@ -1,0 +1,82 @@
+import { anyBlocks } from '../../base';
+import { bidView } from '../../evaluation';
+import { fromCents } from '../../money';
+import { cautionsPart } from './basis-page';
+import { sampleLine } from './decision-sheet';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, points, table, type Markup } from './markup';
+import { stageSpans } from './time-chart';
+import { dateWords, dollarsAndCents, numberWords } from './words';
+
+/** Stages of the contractor, whose dates a bidder shows. */
+const STAGES_SHOWN = ['yard', 'clean-up', 'topside', 'openings', 'acceptance', 'tow', 'sinking'];
+
+/** The bid file: schedule of values, alternates, dates, what the price holds and leaves out. No cost stands in it. */
+export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
+  const { sheet, findings } = bidView(facts.evaluation);
+  if (sheet === undefined || anyBlocks(findings)) return undefined;
+  const dollars = (cents: number) => dollarsAndCents(fromCents(cents));
+  const { project, parts } = facts;
+  return [
+    element(
+      'section',
+      {},
+      element('h1', {}, `Bid file: ${project.title}`),
+      sampleLine(project.sample),
+      paragraph(
+        `Ship ${project.vessel.name}, prepared at ${project.site.port}, sunk at ${project.site.name}.`,
+      ),
+      heading(2, 'Schedule of values'),
+      table(
+        'Items at their full price',
+        [
+          { title: 'Work' },
+          { title: 'Unit' },
+          { title: 'Quantity', figures: true },
+          { title: 'Unit price, USD', figures: true },
+          { title: 'Amount, USD', figures: true },
+        ],
+        sheet.items.map(item => [
+          `${item.number}. ${item.title}${item.isAllowance === true ? ' (allowance)' : ''}`,
+          item.unit,
+          numberWords(item.quantity),
+          item.unitPrice === undefined ? '' : dollars(item.unitPrice),
+          dollars(item.amount),
+        ]),
+        ['Base bid', '', '', '', dollars(sheet.baseBid)],
+      ),
+      ...(sheet.alternates.length === 0
+        ? []
+        : [
+            table(
+              'Alternates, not in the base bid',
+              [{ title: 'Alternate' }, { title: 'Adds or takes, USD', figures: true }],
+              sheet.alternates.map(({ number, title, amount }) => [`${number}. ${title}`, dollars(amount)]),
+            ),
+          ]),
+    ),
+    element(
+      'section',
+      { class: 'page' },
+      heading(2, 'What the price holds'),
+      points([
+        `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of each work.`,
+        'Overhead, profit, bond, insurance and tax are inside each price.',
+        'Scrap kept by the contractor is inside the prices as a credit.',
+        'Title, permits, surveys, inspection and monitoring are the owner’s and not inside.',
+        'Materials beyond the survey are not inside; they are paid by the unit prices, or by change order.',
+      ]),
+      heading(2, 'When'),
+      table(
+        'Stages from first start to last finish',
+        [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
+        stageSpans(parts)
+          .filter(({ stage }) => STAGES_SHOWN.includes(stage))
+          .map(({ title, start, finish }) => [title, dateWords(start), dateWords(finish)]),
+      ),
+      paragraph('Dates are planned, not promised; tow and sinking wait for weather.'),
+      heading(2, 'Cautions'),
+      ...cautionsPart(facts),
+    ),
+  ];
+}

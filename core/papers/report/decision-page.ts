@@ -1,0 +1,110 @@
+import { CRITERION_TITLES, differenceTable, pairedRisks, type ComparedValue } from '../../scenario';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, table, type Markup } from './markup';
+import { dateWords, dollarsAndCents, numberWords, percentWords, wholeDollars } from './words';
+
+/** How the scenarios compare by what counts, and only where they differ. */
+export function weighingPage(facts: ReportFacts): Markup | undefined {
+  const { comparison } = facts;
+  if (comparison === undefined || comparison.evaluations.length < 2) return undefined;
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'Weighing the scenarios'),
+    ...weightParts(facts),
+    ...riskParts(facts),
+    heading(2, 'Where they differ'),
+    differences(facts),
+  );
+}
+
+function weightParts({ decision }: ReportFacts): Markup[] {
+  const { weights, isBoardsOwn, ranked, sensitivity, leftOut, dominance } = decision.table;
+  const whose = isBoardsOwn
+    ? 'The board set these weights.'
+    : 'The board has set no weights yet; these are usual ones, by judgement.';
+  return [
+    paragraph(
+      `Each scenario gets a score for what counts, from 0 for the worst of those compared to 1 for the best. ${whose}`,
+    ),
+    table(
+      'Scores by what counts',
+      [
+        { title: 'What counts' },
+        { title: 'Weight', figures: true },
+        ...ranked.map(({ letter }) => ({ title: letter, figures: true })),
+        { title: 'The order holds for weights', figures: true },
+      ],
+      weights.map(({ criterion, weight }) => {
+        const range = sensitivity.find(one => one.criterion === criterion);
+        return [
+          CRITERION_TITLES[criterion],
+          percentWords(weight),
+          ...ranked.map(({ scores }) => (scores[criterion] ?? 0).toFixed(2)),
+          range === undefined ? '' : `${percentWords(range.from)} to ${percentWords(range.to)}`,
+        ];
+      }),
+      ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
+    ),
+    ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
+    ...dominance.map(({ better, worse }) =>
+      paragraph(`Scenario ${better} is at least as good as ${worse} in all that counts, and better in some.`),
+    ),
+  ];
+}
+
+function riskParts({ comparison }: ReportFacts): Markup[] {
+  if (comparison === undefined || comparison.risks.length === 0) return [];
+  const letterOf = (id: string) =>
+    comparison.evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  return [
+    heading(2, 'How sure each is'),
+    table(
+      'Simulated cost and finish of each scenario',
+      [
+        { title: 'Scenario' },
+        { title: 'Middle of the runs, USD', figures: true },
+        { title: '80 of 100 runs, USD', figures: true },
+        { title: 'Finish in 80 of 100', figures: true },
+      ],
+      comparison.risks.map(({ scenario, p50, p80, finishP80 }) => [
+        letterOf(scenario),
+        wholeDollars(p50),
+        wholeDollars(p80),
+        dateWords(finishP80),
+      ]),
+    ),
+    ...pairedRisks(comparison).map(({ from, to, firstCheaper }) =>
+      paragraph(
+        `With the same luck for both, ${letterOf(from)} costs less than ${letterOf(to)} in ${Math.round(firstCheaper * 100)} of 100 runs.`,
+      ),
+    ),
+  ];
+}
+
+function differences({ comparison }: ReportFacts): Markup {
+  const evaluations = comparison?.evaluations ?? [];
+  return table(
+    'What was chosen and what follows, only where the scenarios differ',
+    [{ title: 'What' }, ...evaluations.map(({ letter }) => ({ title: letter, figures: true }))],
+    differenceTable(evaluations).map(({ title, values }) => [title, ...values.map(said)]),
+  );
+}
+
+/** A compared value as a reader sees it. */
+export function said(value: ComparedValue): string {
+  switch (value.kind) {
+    case 'money':
+      return dollarsAndCents(value.amount);
+    case 'number':
+      return `${numberWords(value.value)}${value.unit === '' ? '' : ` ${value.unit}`}`;
+    case 'share':
+      return percentWords(value.value);
+    case 'date':
+      return value.iso;
+    case 'words':
+      return value.words;
+    case 'absent':
+      return 'absent, see Findings';
+  }
+}

@@ -1,0 +1,149 @@
+import { bookBasis, grantView, type GrantView } from '../../evaluation';
+import { fromCents, type Money } from '../../money';
+import { stageTitle } from '../../estimate';
+import { sampleLine } from './decision-sheet';
+import { cautionsPart } from './basis-page';
+import type { ReportFacts } from './facts';
+import { element, heading, paragraph, points, table, type Markup } from './markup';
+import { dateWords, dollarsAndCents, numberWords, percentWords } from './words';
+
+type Book = NonNullable<GrantView['book']>;
+type Award = Book['awards'][number];
+
+/** The grant file: what is asked of whom, the budget of each award as its form has it, narrative, basis of every line. */
+export function grantFilePages(facts: ReportFacts): Markup[] | undefined {
+  const view = grantView(facts.evaluation);
+  if (view.book === undefined) return undefined;
+  const { book } = view;
+  return [
+    element(
+      'section',
+      {},
+      element('h1', {}, `Grant file: ${facts.project.title}`),
+      sampleLine(facts.project.sample),
+      paragraph(
+        `Scenario ${facts.evaluation.letter}, ${facts.evaluation.scenario.title}. The award is expected on ${dateWords(facts.project.funding?.awardDate)}.`,
+      ),
+      heading(2, 'Who bears the cost'),
+      sharesTable(book),
+      paragraph(
+        `Indirect cost of the grantee: ${dollars(book.indirect)}. Program income: ${dollars(book.programIncome)}. Neither is part of the total of the estimate.`,
+      ),
+      reconciliation(book),
+      ...methodPart(facts),
+    ),
+    ...book.awards.map(awardPage),
+    linesPage(facts),
+    element('section', { class: 'page' }, heading(2, 'Cautions'), ...cautionsPart(facts)),
+  ];
+}
+
+function dollars(cents: number): string {
+  return dollarsAndCents(fromCents(cents));
+}
+
+function sharesTable(book: Book): Markup {
+  return table(
+    'Sources and what each bears',
+    [
+      { title: 'Source' },
+      { title: 'Amount, USD', figures: true },
+      { title: 'Left of its ceiling, USD', figures: true },
+    ],
+    book.bySource.map(({ title, amount, leftOfCap }) => [
+      title,
+      dollars(amount),
+      leftOfCap === undefined ? 'no ceiling' : dollars(leftOfCap),
+    ]),
+  );
+}
+
+function reconciliation({ reconciliation: { from, steps, to } }: Book): Markup {
+  return table(
+    'From the estimate to the budget of the forms',
+    [{ title: 'Step' }, { title: 'USD', figures: true }],
+    [from, ...steps].map(({ title, amount }) => [title, dollars(amount)]),
+    [to.title, dollars(to.amount)],
+  );
+}
+
+function methodPart({ project, summary, decision }: ReportFacts): Markup[] {
+  const { share } = project.contingency;
+  return [
+    heading(2, 'How the estimate was made'),
+    points([
+      `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of spending by a published index.`,
+      'Quantities come from the ship’s particulars by relationships, replaced by measured quantities where there are any.',
+      'Hours are quantity times hours for one, times a factor of the conditions of work.',
+      'Dates come from a schedule that keeps crews, closures and weather windows.',
+      'Money is rounded once, at each element of a line; every total is a sum of rounded amounts.',
+      ...(share === undefined
+        ? []
+        : [
+            `Contingency is ${percentWords(Number(share.value))} of the total. Basis: ${share.basis}, ${share.source}.`,
+          ]),
+      summary.uncheckedShare === undefined
+        ? 'The share nobody has checked is not known.'
+        : `${percentWords(summary.uncheckedShare)} of the total rests on figures nobody has checked yet.`,
+    ]),
+    heading(2, 'What was not studied'),
+    points(decision.notStudied),
+  ];
+}
+
+function awardPage({ source, form, narrative, tieOut }: Award): Markup {
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, source.title),
+    paragraph(`Budget as on ${form.kind}. The form, the narrative and the estimate agree line by line.`),
+    table(
+      'Lines of the form against the estimate',
+      [
+        { title: 'Line of the form' },
+        { title: 'Estimate, USD', figures: true },
+        { title: 'Form, USD', figures: true },
+        { title: 'Difference, USD', figures: true },
+      ],
+      tieOut.map(row => [row.title, dollars(row.estimate), dollars(row.form), dollars(row.formDifference)]),
+    ),
+    heading(3, 'Budget narrative'),
+    ...narrative.map(({ text }) => element('p', { class: 'note' }, text)),
+  );
+}
+
+/** Every line with its workings, its basis and its source. */
+function linesPage({ evaluation, summary }: ReportFacts): Markup {
+  const lines = bookBasis(evaluation).basis?.lines ?? [];
+  const stageOf = new Map(summary.lines.map(line => [line.id, line]));
+  const total: Money | undefined = summary.total;
+  return element(
+    'section',
+    { class: 'page' },
+    heading(2, 'Basis of the estimate, line by line'),
+    table(
+      'Every line with quantity, hours, total, weakest basis and its source',
+      [
+        { title: 'Line' },
+        { title: 'Stage' },
+        { title: 'Quantity', figures: true },
+        { title: 'Hours', figures: true },
+        { title: 'Total, USD', figures: true },
+        { title: 'Weakest basis and source' },
+      ],
+      lines.map(line => {
+        const own = stageOf.get(line.id);
+        const unit = own === undefined || own.unit === '1' ? '' : ` ${own.unit}`;
+        return [
+          line.title,
+          own === undefined ? '' : stageTitle(own.stage),
+          own?.quantity === undefined ? '' : `${numberWords(own.quantity)}${unit}`,
+          own?.hours === undefined ? '' : numberWords(own.hours),
+          dollars(line.total),
+          `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,
+        ];
+      }),
+      ['All lines', '', '', '', dollarsAndCents(total), ''],
+    ),
+  );
+}

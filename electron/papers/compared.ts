@@ -1,0 +1,39 @@
+import { evaluate, type Evaluation } from '../../core/evaluation';
+import type { Project } from '../../core/project';
+import { compareScenarios, riskFacts, type Comparison } from '../../core/scenario';
+
+/** Trials of a paper's simulation, and the seed that the window uses too. */
+const TRIALS = 4000;
+const SEED = 1;
+
+/** How scenarios are compared for a paper. */
+export interface ComparedOptions {
+  readonly today: string;
+  readonly isSimulated: boolean;
+  /** Told before each scenario: how far the work has come. */
+  readonly onProgress?: (words: string) => void;
+}
+
+/**
+ * All scenarios of a project side by side, each evaluated once, and simulated with the same luck when asked for.
+ * @param known evaluations that are there already.
+ */
+export function comparedScenarios(
+  project: Project,
+  { today, isSimulated, onProgress }: ComparedOptions,
+  known: readonly Evaluation[] = [],
+): Comparison {
+  const evaluations = project.scenarios.map(({ id, title }) => {
+    const found = known.find(one => one.scenario.id === id);
+    if (found !== undefined) return found;
+    onProgress?.(`working out ${title}`);
+    return evaluate(project, { today, seed: SEED, scenario: id });
+  });
+  const risks = isSimulated
+    ? evaluations.flatMap(one => {
+        onProgress?.(`simulating ${one.scenario.title}`);
+        return riskFacts(one, { trials: TRIALS, seed: SEED }) ?? [];
+      })
+    : [];
+  return compareScenarios(evaluations, risks);
+}
