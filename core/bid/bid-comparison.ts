@@ -68,12 +68,12 @@ function comparisonRow(item: TabulatedItem, settled: readonly SettledBid[]): Com
   return { item, byBid: Object.fromEntries(priced), ...(median !== undefined && { median }) };
 }
 
-/** The middle amount; of an even count the mean of the two in the middle, to the cent. */
+/** The middle amount; of an even count the mean of the two in the middle, to the cent. @param amounts at least one. */
 export function medianOf(amounts: readonly Cents[]): Cents {
   const sorted = amounts.toSorted((a, b) => a - b);
-  const upper = sorted[Math.floor(sorted.length / 2)] ?? 0;
-  const lower = sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
-  return Math.round((upper + lower) / 2);
+  const half = sorted.length / 2;
+  const middle = sorted.slice(Math.ceil(half) - 1, Math.floor(half) + 1);
+  return Math.round(sumCents(middle) / middle.length);
 }
 
 function rankTotals(settled: readonly SettledBid[], estimate: Cents): BidTotal[] {

@@ -87,7 +87,9 @@ const DATE = /(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)/g;
 
 /** The numbers of a text as printed. A calendar date is one word and not three numbers. */
 function printedNumbers(text: string): string[] {
-  return [...text.replaceAll(DATE, ' ').matchAll(/\d[\d,]*(?:\.\d+)?/g)].map(([number]) => number.replaceAll(',', ''));
+  return [...text.replaceAll(DATE, ' ').matchAll(/\d[\d,]*(?:\.\d+)?/g)].map(([number]) =>
+    number.replaceAll(',', ''),
+  );
 }
 
 function amountsOf(internal: InternalSheet): number[] {

@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { BugError, type Finding } from '../base';
 import { dollars, sumCents, type Cents } from '../cash-flow';
 import type { SettledBid, TabulatedItem } from './bid-tabulation';
 import { bidRule, type BidRules } from './rules';
@@ -15,37 +15,50 @@ export function unbalancedFindings(
   settled: readonly SettledBid[],
   rules: BidRules,
 ): Finding[] {
-  const whole = settled.filter(bid => bid.total !== undefined && bid.total > 0);
-  const lowest = whole.toSorted((a, b) => (a.total ?? 0) - (b.total ?? 0))[0];
+  const whole = settled.flatMap(({ bid, amounts, total }) =>
+    total !== undefined && total > 0 ? [{ bid, amounts, total }] : [],
+  );
+  const lowest = whole.toSorted((a, b) => a.total - b.total).slice(0, 1);
   return [
     ...whole.flatMap(bid => mathematically(items, bid, rules)),
     ...whole.flatMap(bid => frontLoaded(items, bid, rules)),
-    ...(lowest ? turningOnQuantity(items, lowest, whole, rules) : []),
+    ...lowest.flatMap(bid => turningOnQuantity(items, bid, whole, rules)),
   ];
 }
 
-function mathematically(items: readonly TabulatedItem[], settled: SettledBid, rules: BidRules): Finding[] {
-  const estimate = sumCents(items.map(item => item.estimate));
-  const bidRatio = (settled.total ?? 0) / estimate;
-  const [off, weight] = [bidRule(rules, 'unbalanced-ratio'), bidRule(rules, 'item-weight')];
-  return items.flatMap(item => {
-    const amount = settled.amounts[item.id];
-    if (amount === undefined || item.estimate < weight * estimate) return [];
-    const ratio = amount / item.estimate / bidRatio;
-    if (Math.abs(ratio - 1) <= off) return [];
-    return [
-      warns(
-        'bid/mathematically-unbalanced',
-        `/bids/${settled.bid.id}/${item.id}`,
-        `${settled.bid.bidder} asks ${dollars(amount)} for ${item.title}: ${ratio.toFixed(2)} times the level of its whole bid`,
-        'check the quantity; if it may change, see what the change costs',
-        '23 CFR 635.102',
-      ),
-    ];
-  });
+/** A bid with a price for every item. */
+type WholeBid = Pick<SettledBid, 'bid' | 'amounts'> & { readonly total: Cents };
+
+/** What a whole bid asks for an item. @throws BugError when it has no price: then it is not whole. */
+function asked({ bid, amounts }: WholeBid, item: TabulatedItem): Cents {
+  const amount = amounts[item.id];
+  if (amount === undefined) throw new BugError(`the bid ${bid.id} has no price for ${item.id}`);
+  return amount;
 }
 
-function frontLoaded(items: readonly TabulatedItem[], settled: SettledBid, rules: BidRules): Finding[] {
+function mathematically(items: readonly TabulatedItem[], whole: WholeBid, rules: BidRules): Finding[] {
+  const estimate = sumCents(items.map(item => item.estimate));
+  const bidRatio = whole.total / estimate;
+  const [off, weight] = [bidRule(rules, 'unbalanced-ratio'), bidRule(rules, 'item-weight')];
+  return items
+    .filter(item => item.estimate > 0 && item.estimate >= weight * estimate)
+    .flatMap(item => {
+      const amount = asked(whole, item);
+      const ratio = amount / item.estimate / bidRatio;
+      if (Math.abs(ratio - 1) <= off) return [];
+      return [
+        warns(
+          'bid/mathematically-unbalanced',
+          `/bids/${whole.bid.id}/${item.id}`,
+          `${whole.bid.bidder} asks ${dollars(amount)} for ${item.title}: ${ratio.toFixed(2)} times the level of its whole bid`,
+          'check the quantity; if it may change, see what the change costs',
+          '23 CFR 635.102',
+        ),
+      ];
+    });
+}
+
+function frontLoaded(items: readonly TabulatedItem[], whole: WholeBid, rules: BidRules): Finding[] {
   const estimate = sumCents(items.map(item => item.estimate));
   let running: Cents = 0;
   const early = items.filter(item => {
@@ -54,15 +67,15 @@ function frontLoaded(items: readonly TabulatedItem[], settled: SettledBid, rules
   });
   const late = items.filter(item => !early.includes(item));
   const level = (part: readonly TabulatedItem[]): number =>
-    sumCents(part.map(item => settled.amounts[item.id] ?? 0)) / sumCents(part.map(item => item.estimate));
-  if (early.length === 0 || late.length === 0) return [];
+    sumCents(part.map(item => asked(whole, item))) / sumCents(part.map(item => item.estimate));
+  if (early.length === 0) return [];
   const lead = level(early) / level(late) - 1;
   if (lead <= bidRule(rules, 'front-loaded')) return [];
   return [
     warns(
       'bid/front-loaded',
-      `/bids/${settled.bid.id}`,
-      `${settled.bid.bidder} prices the early half ${(lead * 100).toFixed(0)} per cent above the late half`,
+      `/bids/${whole.bid.id}`,
+      `${whole.bid.bidder} prices the early half ${(lead * 100).toFixed(0)} per cent above the late half`,
       'pay by a schedule of values that follows the work, or ask for a balanced one',
       '23 CFR 635.102',
     ),
@@ -71,8 +84,8 @@ function frontLoaded(items: readonly TabulatedItem[], settled: SettledBid, rules
 
 function turningOnQuantity(
   items: readonly TabulatedItem[],
-  lowest: SettledBid,
-  whole: readonly SettledBid[],
+  lowest: WholeBid,
+  whole: readonly WholeBid[],
   rules: BidRules,
 ): Finding[] {
   const others = whole.filter(bid => bid.bid.id !== lowest.bid.id);
@@ -95,9 +108,8 @@ function turningOnQuantity(
 }
 
 /** The total of a bid if one item came out at another quantity. */
-function totalAt(bid: SettledBid, item: TabulatedItem, quantity: number): number {
-  const amount = bid.amounts[item.id] ?? 0;
-  return (bid.total ?? 0) + amount * (quantity / item.quantity - 1);
+function totalAt(whole: WholeBid, item: TabulatedItem, quantity: number): number {
+  return whole.total + asked(whole, item) * (quantity / item.quantity - 1);
 }
 
 function warns(code: string, place: string, message: string, remedy: string, rule: string): Finding {

@@ -98,8 +98,7 @@ function withSmallServices(
   cap: Cents,
 ): Record<string, ContractClass> {
   const small = rows
-    .filter(row => row.kind === 'subcontract' && row.contractId !== undefined)
-    .map(row => row.contractId ?? '')
+    .flatMap(row => (row.kind === 'subcontract' && row.contractId !== undefined ? [row.contractId] : []))
     .filter(id => !rows.some(row => row.contractId === id && row.kind === 'contract'))
     .filter(id => sumCents(rows.filter(row => row.contractId === id).map(row => row.allowable)) <= cap);
   return { ...Object.fromEntries(small.map(id => [id, 'service procurement' as const])), ...chosen };

@@ -24,7 +24,7 @@ export interface GrowthView {
  */
 export function growthView(total: Cents, contingency: Cents, growth: GrowthData): GrowthView {
   const factors = growth.growth.map(one => Number(one.factor)).toSorted((a, b) => a - b);
-  const [least = 1, most = 1] = [factors[0], factors.at(-1)];
+  const [least, most] = [Math.min(...factors), Math.max(...factors)];
   const median = middleOf(factors);
   const factor = total > 0 ? (total + contingency) / total : 1;
   return {
@@ -40,9 +40,9 @@ export function growthView(total: Cents, contingency: Cents, growth: GrowthData)
   };
 }
 
-/** The middle of sorted factors, settled to hundredths as they are recorded. */
+/** The middle of sorted factors, of an even count the mean of two, settled to hundredths as they are recorded. */
 function middleOf(sorted: readonly number[]): number {
-  const upper = sorted[Math.floor(sorted.length / 2)] ?? 1;
-  const lower = sorted[Math.floor((sorted.length - 1) / 2)] ?? 1;
-  return Math.round(((upper + lower) / 2) * 100) / 100;
+  const half = sorted.length / 2;
+  const middle = sorted.slice(Math.ceil(half) - 1, Math.floor(half) + 1);
+  return Math.round((middle.reduce((sum, factor) => sum + factor, 0) / middle.length) * 100) / 100;
 }

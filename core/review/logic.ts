@@ -26,11 +26,16 @@ export function looseEnds({ activities, relationships }: ReviewSchedule): Fault[
 }
 
 function earliest(activities: readonly ReviewActivity[]): ReviewActivity | undefined {
-  return activities.toSorted((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0))[0];
+  const first = activities.map(one => one.start).toSorted()[0];
+  return activities.find(one => one.start === first);
 }
 
 function latest(activities: readonly ReviewActivity[]): ReviewActivity | undefined {
-  return activities.toSorted((a, b) => (a.finish > b.finish ? -1 : a.finish < b.finish ? 1 : 0))[0];
+  const last = activities
+    .map(one => one.finish)
+    .toSorted()
+    .at(-1);
+  return activities.find(one => one.finish === last);
 }
 
 /**
@@ -44,22 +49,18 @@ export function breakOfCriticalChain(schedule: ReviewSchedule): Fault | undefine
   const last = activities.filter(one => one.kind !== 'hammock' && one.finish === finish && one.isCritical);
   if (last.length === 0) return { id: 'finish', evidence: `no critical activity ends on ${finish}` };
   const open = [...last];
-  const seen = new Set(open.map(one => one.id));
-  let furthest = open[0];
+  const seen = [...last];
   for (let one = open.pop(); one; one = open.pop()) {
     if (one.start === start) return undefined;
-    if (!furthest || one.start < furthest.start) furthest = one;
     for (const id of before.get(one.id) ?? []) {
       const other = byId.get(id);
-      if (!other?.isCritical || seen.has(id)) continue;
-      seen.add(id);
+      if (!other?.isCritical || seen.includes(other)) continue;
+      seen.push(other);
       open.push(other);
     }
   }
-  return {
-    id: furthest?.id ?? 'finish',
-    evidence: `the critical chain breaks before ${furthest?.title ?? 'the finish'}`,
-  };
+  const breaks = seen.reduce((furthest, one) => (one.start < furthest.start ? one : furthest));
+  return { id: breaks.id, evidence: `the critical chain breaks before ${breaks.title}` };
 }
 
 function linksBefore({ relationships, resourceLinks }: ReviewSchedule): Map<string, string[]> {

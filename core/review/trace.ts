@@ -39,13 +39,16 @@ export function brokenRelationships({ activities, relationships }: ReviewSchedul
 export function brokenStages({ activities, stageDates }: ReviewSchedule): Fault[] {
   return stageDates.flatMap(({ stage, start, finish }) => {
     const own = activities.filter(one => one.stage === stage && one.kind !== 'hammock');
-    const starts = own.map(one => one.start).toSorted();
-    const finishes = own.map(one => one.finish).toSorted();
-    if (own.length === 0 || (starts[0] === start && finishes.at(-1) === finish)) return [];
+    const first = own.map(one => one.start).toSorted()[0];
+    const last = own
+      .map(one => one.finish)
+      .toSorted()
+      .at(-1);
+    if (first === undefined || last === undefined || (first === start && last === finish)) return [];
     return [
       {
         id: stage,
-        evidence: `the stage ${stage} runs ${start} to ${finish}, its activities ${starts[0] ?? ''} to ${finishes.at(-1) ?? ''}`,
+        evidence: `the stage ${stage} runs ${start} to ${finish}, its activities ${first} to ${last}`,
       },
     ];
   });

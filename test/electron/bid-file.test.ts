@@ -81,7 +81,12 @@ describe('a secret planted in the bid file is found', () => {
       (_b, sheet) => void (sheet.getCell('H40').value = `${money(amount)} in all`),
     ],
     ['in a comment', (_book, sheet) => void (sheet.getCell('A1').note = `wage ${fact('Crew rate')}`)],
-    ['in a name', book => void book.definedNames.add("'Schedule of values'!$A$1", `h_${supplierName()}`)],
+    [
+      'in a name',
+      book => {
+        book.definedNames.add("'Schedule of values'!$A$1", `h_${supplierName()}`);
+      },
+    ],
     ['in the creator', book => void (book.creator = 'Brae Marine Works')],
     ['in the keywords', book => void (book.keywords = `mark-up ${shareOf('profit')} per cent`)],
     ['in the company', book => void (book.company = 'Quayside Yard')],

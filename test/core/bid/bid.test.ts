@@ -388,3 +388,88 @@ describe('comparison of bids', () => {
     expect(() => bidRule({ ...RULES, rules: [] }, 'low-total')).toThrow('no low-total');
   });
 });
+
+describe('what a tabulation must not pass over', () => {
+  const ALLOWANCE: TabulatedItem = {
+    id: 'permits',
+    title: 'Permits',
+    unit: 'allowance',
+    quantity: 1,
+    estimate: usd(50),
+    isAllowance: true,
+  };
+  const WORK: TabulatedItem = {
+    id: 'work',
+    title: 'Work',
+    unit: 'lump sum',
+    quantity: 1,
+    estimate: usd(100),
+  };
+  const opened = (id: string, work?: number, permits?: number): OpenedBid => ({
+    id,
+    bidder: id,
+    prices: {
+      ...(work !== undefined && { work: { amount: usd(work) } }),
+      ...(permits !== undefined && { permits: { amount: usd(permits) } }),
+    },
+  });
+
+  it('an allowance written otherwise than set is found, one carried as set is not', () => {
+    const codes = (permits: number) =>
+      compareBids([WORK, ALLOWANCE], [opened('A', 100, permits), opened('B', 101, 50)], RULES).findings.map(
+        one => one.code,
+      );
+    expect(codes(50)).toEqual([]);
+    expect(codes(45)).toEqual(['bid/allowance-changed']);
+  });
+
+  it('bids without a total are in no ranking, and no item of them is called unbalanced', () => {
+    const { totals, findings } = compareBids([WORK, ALLOWANCE], [opened('A', 400), opened('B')], RULES);
+    expect(totals).toEqual([
+      { bidId: 'A', bidder: 'A' },
+      { bidId: 'B', bidder: 'B' },
+    ]);
+    expect(new Set(findings.map(one => one.code))).toEqual(
+      new Set(['bid/price-missing', 'bid/outlier', 'bid/low-total'].slice(0, 2)),
+    );
+  });
+
+  it('a form of one item has no early half to load, and no item to be out of balance with', () => {
+    const { findings } = compareBids([WORK], [opened('A', 104), opened('B', 99)], RULES);
+    expect(findings).toEqual([]);
+  });
+});
+
+describe('quotes of a scope nobody has chosen yet', () => {
+  it('are noted as such, and an expiry is not judged while the day is not known', () => {
+    const old = { id: 'a', supplier: 'a', amount: usd(1), adjustments: [], validUntil: '2020-01-01' };
+    const codes = (choice?: { quoteId: string }) =>
+      compareQuotes('tow', [old, { ...old, id: 'b' }, { ...old, id: 'c' }], choice).findings.map(
+        one => one.code,
+      );
+    expect(codes()).toEqual(['bid/quote-none-chosen']);
+    expect(codes({ quoteId: 'a' })).toEqual([]);
+    expect(compareQuotes('tow', []).rows).toEqual([]);
+    expect(compareQuotes('tow', [])).not.toHaveProperty('spread');
+  });
+});
+
+describe('how a secret is told apart from what is open', () => {
+  const secrets = { numbers: [12_345.67, 8.5], words: ['Abc', 'Brae Works'], open: new Set([12]) };
+  const leaks = (...contents: (string | number)[]) => findLeaks(contents, secrets).map(leak => leak.secret);
+
+  it('rounding, separators and the place in a text hide nothing', () => {
+    expect(leaks('12345.7')).toEqual([12_345.67]);
+    expect(leaks('about 12,346 dollars')).toEqual([12_345.67]);
+    expect(leaks(12_345.67)).toEqual([12_345.67]);
+    expect(leaks('9 per cent')).toEqual([8.5]);
+  });
+  it('a date is one word, an open number and nothing are no secrets', () => {
+    expect(leaks('2026-09-08', '12', '0', 'item 12 of 12')).toEqual([]);
+  });
+  it('a short name counts where it stands alone, a long one anywhere', () => {
+    expect(leaks('by ABC, in June')).toEqual(['Abc']);
+    expect(leaks('abcess of plates')).toEqual([]);
+    expect(leaks('subbrae works2')).toEqual(['Brae Works']);
+  });
+});

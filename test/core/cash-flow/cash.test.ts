@@ -249,3 +249,12 @@ describe('drawing a grant', () => {
     expect(totalOfMonths(spreadLike(100, months([1, 1, 1])))).toBe(100);
   });
 });
+
+describe('nothing to pay', () => {
+  it('is a view without months, without a peak and without carrying cost', () => {
+    const view = cashView([], []);
+    expect(view).toMatchObject({ months: [], totalPaid: 0, totalReceived: 0 });
+    expect(view).not.toHaveProperty('peak');
+    expect(carryingCost(view, 0.05)).toBe(0);
+  });
+});

@@ -49,6 +49,11 @@ describe('splitting cents', () => {
     expect(allocateCents(0, [0, 0])).toEqual([0, 0]);
   });
 
+  it('part of a cent is a fault of the program, in a sum and in a share', () => {
+    expect(() => sumCents([100, 0.5])).toThrow('not whole cents');
+    expect(() => shareOf(0.5, 0.1)).toThrow('not whole cents');
+  });
+
   it('a share is rounded once, half away from zero', () => {
     expect(shareOf(50, 0.15)).toBe(8);
     expect(shareOf(-50, 0.15)).toBe(-8);

@@ -77,3 +77,55 @@ describe('ways out that a reviewer accepts', () => {
 function fail(): never {
   throw new Error('a clean project was expected');
 }
+
+describe('what the review takes for granted and what it does not', () => {
+  it('a line of no money and no months lies in no wrong month and needs no range', () => {
+    const lines = clean.lines.map((line, i) => {
+      const { firstMonth: _first, lastMonth: _last, ...rest } = line;
+      return i === 5 ? { ...rest, total: 0, elementSum: 0, isRanged: false } : line;
+    });
+    const input = derive({ ...clean, lines });
+    expect(rowOf(input, 'baseline-agrees').standing).toBe('met');
+    expect(rowOf(input, 'uncertainty').standing).toBe('met');
+  });
+
+  it('a line with only its first month known is judged by it', () => {
+    const lines = clean.lines.map((line, i) => {
+      const { lastMonth: _last, ...rest } = line;
+      return i === 5 ? { ...rest, firstMonth: '2020-01' } : line;
+    });
+    expect(rowOf(derive({ ...clean, lines }), 'baseline-agrees').ids).toEqual(['L5']);
+  });
+
+  it('the same title in another stage is other work, the same id never is', () => {
+    const [first, , third] = clean.lines;
+    if (first === undefined || third === undefined) fail();
+    const titled = clean.lines.map(line => (line.id === third.id ? { ...line, title: first.title } : line));
+    expect(rowOf(derive({ ...clean, lines: titled }), 'structure').standing).toBe('met');
+    const same = clean.lines.map(line => (line.id === third.id ? { ...line, id: first.id } : line));
+    expect(rowOf(derive({ ...clean, lines: same }), 'structure').ids).toEqual([first.id]);
+  });
+
+  it('progress cannot be told without a status date, and the contingency level without a contingency', () => {
+    const { statusDate: _status, ...undated } = derive(clean);
+    expect(rowOf(undated, 'progress').standing).toBe('cannot tell');
+    const { contingency: _contingency, ...bare } = derive(clean);
+    expect(rowOf(bare, 'contingency-level').standing).toBe('cannot tell');
+    const { costAtP80: _cost, ...short } = derive(clean);
+    expect(rowOf(short, 'contingency-level').evidence[0]).not.toContain('80 in 100');
+  });
+
+  it('a critical chain that loops or leads nowhere is broken at its earliest activity', () => {
+    const { schedule } = clean;
+    const relationships = schedule.relationships
+      .filter(one => one.to !== 'A3')
+      .concat({ from: 'A5', to: 'A4', kind: 'FS', lag: 0 }, { from: 'gone', to: 'A3', kind: 'FS', lag: 0 });
+    const input = derive({ ...clean, schedule: { ...schedule, relationships } });
+    expect(rowOf(input, 'critical-path')).toMatchObject({ standing: 'not met' });
+  });
+
+  it('a growth with nothing estimated yet asks for nothing', () => {
+    const empty = { ...derive(clean), total: 0, contingency: 0 };
+    expect(rowOf(empty, 'contingency-growth').standing).toBe('met');
+  });
+});
