@@ -25,7 +25,13 @@ export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope
 export { screenUpright, withSizedOpenings } from './upright';
 export { type ChoiceLeftOut } from './upright-choice-list';
 export { measurementPrices, type MeasurementPrice } from './upright-measurements';
-export { uprightChoices, withChoices, type ChoicePrice, type PricedChoices, type PropellerChoice } from './upright-choices';
+export {
+  uprightChoices,
+  withChoices,
+  type ChoicePrice,
+  type PricedChoices,
+  type PropellerChoice,
+} from './upright-choices';
 export { towOf, withTowDays, type TowHoldPoint, type TowView } from './tow';
 export { uprightInput } from './upright-input';
 export { openingWork, type OpeningWork } from './upright-work';
@@ -82,3 +88,10 @@ export {
   type RiskChoices,
   type RiskFile,
 } from './risk';
+export {
+  splitAgainstHistory,
+  splitLines,
+  type LargestStage,
+  type SplitAgainstHistory,
+} from './split-history';
+export { datedNotices, type DatedNotice } from './rules';

@@ -5,6 +5,7 @@ import { STAGES } from '../work';
 import { ELEMENTS, type EstimateLine, type EstimateSummary } from './summary';
 import type { Evaluation } from './evaluate';
 import { classOf } from './estimate-class';
+import { splitAgainstHistory } from './split-history';
 import { summarise } from './summary';
 import { measurementPrices } from './upright-measurements';
 import { openingWork } from './upright-work';
@@ -41,6 +42,7 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
       : { byBasis: present(BASES.map(basis => [basis, summary.byBasis?.[basis]])) }),
     ...(summary.uncheckedShare === undefined ? {} : { uncheckedShare: summary.uncheckedShare }),
     ...classJson(summary),
+    againstHistory: splitAgainstHistory(estimate, summary),
     lines: summary.lines.map(lineJson),
     wasteTonnes: wasteTonnes(evaluation),
     generatorCategoryByMonth: Object.fromEntries(

@@ -1,4 +1,4 @@
-import { estimateJson, summarise } from '../../../core/evaluation';
+import { estimateJson, splitAgainstHistory, splitLines, summarise } from '../../../core/evaluation';
 import { moneyText, type Money } from '../../../core/money';
 import { stageTitle } from '../../../core/estimate';
 import { STAGES } from '../../../core/work';
@@ -34,6 +34,7 @@ export const estimateCommand: Command = {
         row('Budget', summary.budget),
         `Start ${schedule.start ?? '–'}, finish ${schedule.finish ?? '–'}, ${schedule.workDays ?? '–'} work days, ${schedule.peakCrew} people at the peak`,
         `${Math.round((summary.uncheckedShare ?? 0) * 100)} % of the total rests on figures nobody has checked yet`,
+        ...splitLines(splitAgainstHistory(estimate, summary)),
       ];
       return { json, lines, findings };
     }),
