@@ -1,3 +1,4 @@
+import { Again } from './again';
 import { Inner, keepInner } from './inner';
 import { Order, rowsOf } from './order';
 import { Cells } from './quick/cells';
@@ -8,23 +9,42 @@ import type { Step } from './step';
 /**
  * Evaluates a sheet exactly: as decimals of 34 digits, and quickly where whole numbers and doubles leave no doubt of
  * them. Never throws for the user's data: a figure that cannot be computed is absent, and `sheetFindings` tells why.
+ * A sheet with a memory works out only what has changed since it was last evaluated; the result is the same.
  */
 export function evaluateSheet(sheet: Sheet): SheetResult {
   const order = new Order(sheet);
   const inner = new Inner(order, new Cells(order.size));
+  const again = againOf(sheet, inner);
   let first = 0;
-  for (const step of order.steps) {
-    if (step.kind.cells === undefined) evaluateInRows(inner, step, first);
-    else evaluateAcross(inner, step, first);
+  order.steps.forEach((step, number) => {
+    if (again?.takeWhole(step, number, first) !== true) {
+      if (step.kind.cells === undefined) evaluateInRows(inner, step, { first, number, again });
+      else evaluateAcross(inner, step, first);
+      again?.compare(step, number, first);
+    }
     first += rowsOf(step);
-  }
+  });
+  sheet.memory?.evaluated.set(sheet.id, inner);
   const result = new SheetResult(sheet);
   keepInner(result, inner);
   return result;
 }
 
+/** What may be taken over from the evaluation before, when the sheet has the same steps. */
+function againOf(sheet: Sheet, inner: Inner): Again | undefined {
+  const before = sheet.memory?.evaluated.get(sheet.id);
+  const again = before && new Again(inner, before);
+  return again?.isAlike() === true ? again : undefined;
+}
+
+interface At {
+  readonly first: number;
+  readonly number: number;
+  readonly again: Again | undefined;
+}
+
 /** A step whose operands stand in the same row. */
-function evaluateInRows(inner: Inner, step: Step, first: number): void {
+function evaluateInRows(inner: Inner, step: Step, { first, number, again }: At): void {
   const { order, cells } = inner;
   const { kind } = step;
   if (kind.quickColumn?.(cells, first) === true) return;
@@ -32,7 +52,8 @@ function evaluateInRows(inner: Inner, step: Step, first: number): void {
   const operands = step.inputs.map(input => order.cell(input, 0));
   const moves = step.inputs.map(input => (input.scope === undefined ? 0 : 1));
   for (let row = 0; row < rows; row++) {
-    if (kind.quick?.(cells, operands, first + row, row) !== true)
+    const isTaken = again?.takeCell(step, number, operands, first + row, row) === true;
+    if (!isTaken && kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, kind.exact(inner.values(operands), row));
     for (let i = 0; i < moves.length; i++) operands[i] = (operands[i] ?? -1) + (moves[i] ?? 0);
   }

@@ -1,4 +1,5 @@
 import type { Given } from './given';
+import type { Inner } from './inner';
 import type { Scope } from './scope';
 
 interface Remembered<T> {
@@ -27,6 +28,8 @@ class ReadColumns<T> {
 export class SheetMemory {
   readonly givens = new ReadColumns<Given | undefined>();
   readonly texts = new ReadColumns<string | undefined>();
+  /** The last evaluation of each sheet, by its id. */
+  readonly evaluated = new Map<string, Inner>();
   readonly #scopes = new Map<string, { readonly rows: readonly unknown[]; readonly scope: Scope }>();
 
   /** The scope of a table whose rows are the same objects in the same order as before, else made anew. */

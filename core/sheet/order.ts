@@ -17,6 +17,7 @@ export class Order implements Book {
   /** How many cells there are. */
   readonly size: number;
   readonly #base = new Map<Step, number>();
+  readonly #numbers = new Map<Step, number>();
   readonly #starts: readonly number[];
 
   constructor(sheet: Sheet) {
@@ -27,6 +28,7 @@ export class Order implements Book {
       if (this.#base.has(step)) return;
       for (const input of step.inputs) visit(input);
       this.#base.set(step, next);
+      this.#numbers.set(step, steps.length);
       steps.push(step);
       starts.push(next);
       next += rowsOf(step);
@@ -43,6 +45,11 @@ export class Order implements Book {
     const base = this.#base.get(step);
     if (base === undefined) return -1;
     return step.scope === undefined ? base : base + row;
+  }
+
+  /** The number of a step in the order of calculation. */
+  numberOf(step: Step): number {
+    return this.#numbers.get(step) ?? -1;
   }
 
   /** The step and row of a cell. */

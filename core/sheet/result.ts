@@ -61,7 +61,10 @@ export class SheetResult {
 
   /** A figure as a double; undefined when absent. */
   number(step: Step, rowKey?: string): number | undefined {
-    return innerOf(this).number(this.cellOf(idOf(step, rowKey)));
+    const row = step.scope === undefined ? 0 : step.scope.index.get(rowKey ?? '');
+    const inner = innerOf(this);
+    const cell = row === undefined ? -1 : inner.order.cell(step, row);
+    return inner.number(cell < 0 ? this.cellOf(idOf(step, rowKey)) : cell);
   }
 
   /** A figure of money; undefined when absent. @throws BugError when it is not whole cents of dollars. */

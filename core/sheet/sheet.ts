@@ -19,7 +19,8 @@ export class Sheet {
   readonly lookUps: LookUp[] = [];
   readonly #taken: Set<string>;
 
-  readonly #memory: SheetMemory | undefined;
+  /** What its last build read and came to, when it has a memory. */
+  readonly memory: SheetMemory | undefined;
 
   /**
    * @param after the sheet whose figures this one carries on; their ids must not meet.
@@ -27,7 +28,7 @@ export class Sheet {
    */
   constructor(id: string, after?: Sheet, memory?: SheetMemory) {
     this.id = id;
-    this.#memory = memory;
+    this.memory = memory;
     this.#taken = new Set(after === undefined ? [] : after.#taken);
   }
 
@@ -38,12 +39,12 @@ export class Sheet {
    */
   table<R, C>(id: string, rows: RowsOf<R>, recipe: (t: Recipe<R>) => C): Table<C> {
     this.#take(id);
-    const scope = this.#memory?.scope(id, rows.of, () => scopeOf(id, rows)) ?? scopeOf(id, rows);
+    const scope = this.memory?.scope(id, rows.of, () => scopeOf(id, rows)) ?? scopeOf(id, rows);
     const builder = new Recipe(
       rows.of,
       scope,
       (step, key, title) => this.#placed(step, id, key, title),
-      this.#memory,
+      this.memory,
     );
     const columns = recipe(builder);
     const table = { id, heading: rows.heading, scope, columns, placed: builder.placed };

@@ -92,6 +92,13 @@ export class Cells {
     return true;
   }
 
+  /** Takes a run of cells over from others. */
+  take(from: Cells, first: number, to: number, count: number): void {
+    this.mantissa.set(from.mantissa.subarray(first, first + count), to);
+    this.error.set(from.error.subarray(first, first + count), to);
+    this.decimals.set(from.decimals.subarray(first, first + count), to);
+  }
+
   /** Puts all these cells into others, from the first on. */
   into(cells: Cells, first: number): void {
     cells.mantissa.set(this.mantissa, first);

@@ -1,0 +1,117 @@
+import type { Inner } from './inner';
+import { rowsOf } from './order';
+import { NEAR } from './quick/cells';
+import type { Step } from './step';
+
+/** Whether two steps calculate the same from the steps of the same numbers. */
+function isSameStep(
+  a: Step,
+  b: Step,
+  numberOfA: (step: Step) => number,
+  numberOfB: (step: Step) => number,
+): boolean {
+  if (a.kind.operation !== b.kind.operation || a.unit !== b.unit || a.inputs.length !== b.inputs.length)
+    return false;
+  if (a.home?.id !== b.home?.id || a.home?.key !== b.home?.key) return false;
+  if (JSON.stringify(a.kind.settings) !== JSON.stringify(b.kind.settings)) return false;
+  return a.inputs.every((input, i) => {
+    const other = b.inputs[i];
+    return other !== undefined && numberOfA(input) === numberOfB(other);
+  });
+}
+
+/** Whether two steps are evaluated in the same rows of the same tables, and name rows by the same keys. */
+function isInSameRows(a: Step, b: Step): boolean {
+  return (
+    a.scope === b.scope &&
+    a.inputs.every(
+      (input, i) => input.scope === b.inputs[i]?.scope && input.kind.texts === b.inputs[i]?.kind.texts,
+    )
+  );
+}
+
+/**
+ * What of an evaluation before can be taken over: where a step has the operands it had, its value is what it was. Cells
+ * are compared by value, so that a change ends where it changes nothing more; a cell that is only near its exact value
+ * counts as changed whenever it is worked out anew.
+ */
+export class Again {
+  readonly #now: Inner;
+  readonly #before: Inner;
+  /** By cell of the present sheet: 1 where its value is not what it was. */
+  readonly #changed: Uint8Array;
+  readonly #changedSteps = new Set<Step>();
+
+  constructor(now: Inner, before: Inner) {
+    this.#now = now;
+    this.#before = before;
+    this.#changed = new Uint8Array(now.order.size);
+  }
+
+  /** Whether the sheet before has the same steps; rows may have come and gone. */
+  isAlike(): boolean {
+    const [a, b] = [this.#now.order, this.#before.order];
+    return (
+      a.steps.length === b.steps.length &&
+      a.steps.every((step, i) => {
+        const other = b.steps[i];
+        return (
+          other !== undefined &&
+          isSameStep(
+            step,
+            other,
+            s => a.numberOf(s),
+            s => b.numberOf(s),
+          )
+        );
+      })
+    );
+  }
+
+  /** Takes a step over whole when nothing it looks at has changed. @returns false when it must be worked out. */
+  takeWhole(step: Step, number: number, first: number): boolean {
+    const before = this.#before.order.steps[number];
+    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.kind.carried || step.kind.entry)
+      return false;
+    const isLeaf = step.inputs.length === 0;
+    if (isLeaf && (step.kind.givens === undefined || step.kind.givens !== before.kind.givens)) return false;
+    if ((isLeaf || step.kind.cells !== undefined) && !isInSameRows(step, before)) return false;
+    if (step.inputs.some(input => this.#changedSteps.has(input))) return false;
+    const from = this.#before.order.cell(before, 0);
+    this.#now.cells.take(this.#before.cells, from, first, rowsOf(step));
+    return true;
+  }
+
+  /** Takes one cell over when its operands in the row have not changed. */
+  takeCell(step: Step, number: number, operands: readonly number[], cell: number, row: number): boolean {
+    const before = this.#before.order.steps[number];
+    if (before === undefined || row >= rowsOf(before) || step.inputs.length === 0) return false;
+    if (step.kind.carried || step.kind.entry) return false;
+    for (const operand of operands) if (this.#changed[operand] !== 0) return false;
+    this.#now.cells.copy(cell, this.#before.order.cell(before, row), this.#before.cells);
+    return true;
+  }
+
+  /** Marks what changed of a step that was worked out. */
+  compare(step: Step, number: number, first: number): void {
+    const before = this.#before.order.steps[number];
+    const from = before === undefined ? -1 : this.#before.order.cell(before, 0);
+    const rows = before === undefined ? 0 : rowsOf(before);
+    let count = 0;
+    for (let row = 0; row < rowsOf(step); row++) {
+      if (row < rows && this.#isSame(first + row, from + row)) continue;
+      this.#changed[first + row] = 1;
+      count += 1;
+    }
+    if (count > 0 || rows !== rowsOf(step)) this.#changedSteps.add(step);
+  }
+
+  #isSame(cell: number, before: number): boolean {
+    const state = this.#now.cells.stateOf(cell);
+    return (
+      state !== NEAR &&
+      state === this.#before.cells.stateOf(before) &&
+      (state < 0 || this.#now.cells.mantissaOf(cell) === this.#before.cells.mantissaOf(before))
+    );
+  }
+}
