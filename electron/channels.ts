@@ -114,6 +114,10 @@ export interface Channels {
     answer: readonly MadePaper[];
   };
   readonly 'read-paper': { request: { id: string }; answer: { name: string; base64: string } };
+  readonly 'read-table': {
+    request: { name: string; base64: string };
+    answer: { rows: readonly (readonly string[])[] };
+  };
   readonly 'mark-edited': { request: { name: string; edited: boolean }; answer: null };
 }
 
@@ -148,6 +152,7 @@ export interface Host {
   readRecovery(request: Request<'read-recovery'>): Promise<Reply<OpenedDocument>>;
   makePapers(request: Request<'make-papers'>): Promise<Reply<readonly MadePaper[]>>;
   readPaper(request: Request<'read-paper'>): Promise<Reply<{ name: string; base64: string }>>;
+  readTable(request: Request<'read-table'>): Promise<Reply<Answer<'read-table'>>>;
   markEdited(request: Request<'mark-edited'>): Promise<Reply<null>>;
   onCommand(listener: (command: string) => void): () => void;
   onOpened(listener: (document: OpenedDocument) => void): () => void;

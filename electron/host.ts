@@ -1,3 +1,4 @@
+import { extname } from 'node:path';
 import { z } from 'zod';
 import type { Answer, ChannelName, Request, Reply } from './channels';
 import { settingsSchema } from './files/app-folder';
@@ -44,6 +45,7 @@ export const QUESTIONS = {
   'read-recovery': z.strictObject({ key: recoveryKey }),
   'make-papers': z.strictObject({ text, scenario: z.string().max(80), only: paperKinds }),
   'read-paper': id,
+  'read-table': z.strictObject({ name, base64: z.string().max(28 * 1024 * 1024) }),
   'mark-edited': z.strictObject({ name, edited: z.boolean() }),
 } satisfies { [C in ChannelName]: z.ZodType<Request<C>> };
 
@@ -77,8 +79,15 @@ function handlersOf({ documents, papers, about }: HostParts): Handlers {
     'read-recovery': question => documents.readRecovery(question.key),
     'make-papers': question => papers.make(question),
     'read-paper': question => papers.read(question.id),
+    'read-table': tableOf,
     'mark-edited': question => documents.markEdited(question.name, question.edited),
   };
+}
+
+/** The rows of a table file that the window was given: its text, never its path. */
+async function tableOf({ name: file, base64 }: Request<'read-table'>): Promise<Answer<'read-table'>> {
+  const { readTableFile } = await import('./imports/read-table');
+  return { rows: await readTableFile(Buffer.from(base64, 'base64'), extname(file)) };
 }
 
 function channel<Q>(schema: z.ZodType<Q>, handler: (question: Q) => unknown): Channel {
@@ -125,6 +134,7 @@ export function hostChannels(parts: HostParts): ChannelMap {
   add('read-recovery', QUESTIONS['read-recovery']);
   add('make-papers', QUESTIONS['make-papers']);
   add('read-paper', QUESTIONS['read-paper']);
+  add('read-table', QUESTIONS['read-table']);
   add('mark-edited', QUESTIONS['mark-edited']);
   return made;
 }

@@ -21,6 +21,7 @@ const host: Host = {
   readRecovery: request => ipcRenderer.invoke('read-recovery', request),
   makePapers: request => ipcRenderer.invoke('make-papers', request),
   readPaper: request => ipcRenderer.invoke('read-paper', request),
+  readTable: request => ipcRenderer.invoke('read-table', request),
   markEdited: request => ipcRenderer.invoke('mark-edited', request),
   onCommand: listener => {
     const wrapped = (_event: IpcRendererEvent, command: string) => listener(command);

@@ -7,6 +7,7 @@ import type { MaterialsView } from './materials/rows';
 import { materialsView } from './materials/view';
 import type { ReviewView } from './review/rows';
 import { reviewView } from './review/view';
+import { scenariosView, type ScenariosView } from './scenarios';
 import type { ShownMoney } from './shown-money';
 
 /** Views that are made when they are opened, so that an edit elsewhere does not wait for them. */
@@ -15,6 +16,7 @@ export interface OpenedRows {
   readonly funding: FundingView;
   readonly bid: BidRows;
   readonly review: ReviewView;
+  readonly scenarios: ScenariosView;
 }
 export type OpenedName = keyof OpenedRows;
 
@@ -25,6 +27,7 @@ const MAKERS: {
   funding: fundingView,
   bid: bidRows,
   review: reviewView,
+  scenarios: scenariosView,
 };
 
 /** The rows of one of these views. */

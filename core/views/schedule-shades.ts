@@ -8,7 +8,11 @@ export function shades(
   span: { from: DayNumber; to: DayNumber },
   lanes: readonly ScheduleLane[],
 ): readonly ScheduleShade[] {
-  return [...seasons(context, span, lanes), ...ownClosures(context, span, lanes)];
+  return [
+    ...seasons(context, span, lanes),
+    ...ownClosures(context, span, lanes),
+    ...weatherWindows(context, span, lanes),
+  ];
 }
 
 function lanesWith(
@@ -62,4 +66,35 @@ function ownClosures(
         closure.calendars.some(calendar => calendar === calendars.get(activity)),
       ),
     }));
+}
+
+/** Spans in which work that needs the weather may go on, each once, with the lanes that wait for it. */
+function weatherWindows(
+  context: EstimateContext,
+  span: { from: DayNumber; to: DayNumber },
+  lanes: readonly ScheduleLane[],
+): ScheduleShade[] {
+  const found = new Map<string, ScheduleShade & { readonly activities: Set<string> }>();
+  for (const activity of context.parts.problem.activities) {
+    for (const window of activity.windows ?? []) {
+      for (const [first, last] of spansOf(window, span.from, span.to)) {
+        const id = `window-${first}-${last}`;
+        const known = found.get(id) ?? {
+          id,
+          title: 'Weather window',
+          from: Math.max(first, span.from),
+          to: Math.min(last, span.to) + 1,
+          kind: 'window' as const,
+          lanes: [],
+          activities: new Set<string>(),
+        };
+        known.activities.add(activity.id);
+        found.set(id, known);
+      }
+    }
+  }
+  return [...found.values()].map(({ activities, ...shade }) => ({
+    ...shade,
+    lanes: lanesWith(lanes, activity => activities.has(activity)),
+  }));
 }

@@ -1,5 +1,6 @@
 import { dayOf, isoOf, type DayNumber } from '../calendar';
 import { holdingWords, type ScheduledActivity } from '../scheduling';
+import type { Evaluation } from '../evaluation';
 import type { EstimateContext } from './context';
 import { people } from './people';
 import { chartSpan, dateWords, timeAxis } from './schedule-axis';
@@ -18,11 +19,25 @@ const PARTS: Readonly<Record<string, ScheduleLane['part']>> = {
   'whole-ship': 'whole',
 };
 
+/** The dates of a plan that the present one is compared with, by activity. */
+export type EarlierPlan = ReadonlyMap<string, { readonly start: string; readonly finish: string }>;
+const NO_PLAN: EarlierPlan = new Map();
+
+/** The dates of the activities of an estimate, to compare a later plan with. */
+export function planOf({ estimate }: Evaluation): EarlierPlan {
+  return new Map(
+    (estimate?.schedule.activities ?? []).map(({ id, start, finish }) => [id, { start, finish }]),
+  );
+}
+
 /** The schedule in time, by place; undefined when there is none. */
-export function scheduleView(context: EstimateContext): ScheduleView | undefined {
+export function scheduleView(
+  context: EstimateContext,
+  earlier: EarlierPlan = NO_PLAN,
+): ScheduleView | undefined {
   const { schedule } = context.parts;
   if (schedule.start === undefined || schedule.finish === undefined) return undefined;
-  const lanes = lanesOf(context);
+  const lanes = lanesOf(context, earlier);
   const marks = marksOf(context, schedule.finish);
   const span = chartSpan(
     dayOf(schedule.start),
@@ -64,7 +79,7 @@ function sentence({ parts: { schedule }, evaluation: { project } }: EstimateCont
   return [days, ' work days, finished on ', finish, rest];
 }
 
-function lanesOf(context: EstimateContext): readonly ScheduleLane[] {
+function lanesOf(context: EstimateContext, earlier: EarlierPlan): readonly ScheduleLane[] {
   const { parts, evaluation } = context;
   const places = new Map(parts.items.map(item => [item.id, item.place]));
   const chain = new Set(parts.schedule.criticalChain);
@@ -79,10 +94,21 @@ function lanesOf(context: EstimateContext): readonly ScheduleLane[] {
         id: place.id,
         title: place.title,
         part,
-        bars: bars.map(activity => bar(context, activity, chain.has(activity.id))),
+        bars: bars.map(activity => ({
+          ...bar(context, activity, chain.has(activity.id)),
+          ...earlierOf(earlier, activity),
+        })),
       },
     ];
   });
+}
+
+/** Where an activity stood in the earlier plan, when it stood elsewhere. */
+function earlierOf(earlier: EarlierPlan, activity: ScheduledActivity): Pick<ScheduleBar, 'earlier'> {
+  const before = earlier.get(activity.id);
+  if (before === undefined || (before.start === activity.start && before.finish === activity.finish))
+    return {};
+  return { earlier: { from: dayOf(before.start), to: dayOf(before.finish) + 1 } };
 }
 
 /** The day an activity’s relationships alone would let it start, when something else holds it. */

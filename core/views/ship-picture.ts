@@ -6,6 +6,7 @@ import type { EstimateContext } from './context';
 import { inMeasures, unitWords } from './measures';
 import { decimalsFor, shownNumber } from './number-text';
 import type { DrawnCompartment, DrawnOpening, ShipPicture } from './window-rows';
+import { fillSteps } from './fill-steps';
 
 /** A given length in metres; undefined when its unit is no length. */
 function metres(figure: Figure | undefined): number | undefined {
@@ -64,7 +65,7 @@ export function shipPicture(context: EstimateContext): ShipPicture | undefined {
     clearance: `${say(clear)} clear`,
     required: `${say(required)} required`,
     isTooLittle: clear < required,
-    steps: [],
+    steps: fillSteps(context.evaluation.upright).legend,
     words: `The ship to scale: ${say(found.length)} long, ${say(found.beam)} wide, ${say(found.depth)} deep, afloat at ${say(found.draught)} and at rest in ${say(waterDepth)} of water with ${say(clear)} clear above its highest point.`,
   };
 }
@@ -84,10 +85,11 @@ export function clearanceOf(
 }
 
 function drawnCompartments(
-  { evaluation: { project } }: EstimateContext,
+  { evaluation: { project, upright } }: EstimateContext,
   found: Particulars,
 ): readonly DrawnCompartment[] {
   const ordered = project.vessel.compartments.toSorted((a, b) => Number(b.from.value) - Number(a.from.value));
+  const fills = fillSteps(upright);
   return ordered.map((one, at) => ({
     id: one.id,
     title: one.title,
@@ -96,7 +98,7 @@ function drawnCompartments(
     to: metres(one.to) ?? found.length,
     bottom: metres(one.bottom) ?? 0,
     top: metres(one.top) ?? found.depth,
-    step: undefined,
+    step: fills.step(one.id),
   }));
 }
 

@@ -165,7 +165,7 @@ const COMPARTMENT_COLUMNS: readonly Column[] = [
   { key: 'top', title: 'Top', kind: 'number', wide: true },
   { key: 'openings', title: 'Openings', kind: 'number' },
   { key: 'permeability', title: 'Permeability', kind: 'number', wide: true },
-  { ...REMOVE_COLUMN, wide: true },
+  REMOVE_COLUMN,
 ];
 
 /** Compartments bow to stern with their extent and openings. */

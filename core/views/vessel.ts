@@ -37,6 +37,8 @@ function sentence(context: EstimateContext, picture: ShipPicture): Sentence {
       : gone >= 5
         ? 'With its topside cut down'
         : 'With masts and funnel off';
+  if (spare.startsWith('0 '))
+    return [`${lead}, the ship rests under ${clear} of clear water, just what is required.`];
   return isTooLittle
     ? [`${lead}, the ship rests under ${clear} of clear water, ${spare} less than required.`]
     : [`${lead}, the ship rests under ${clear} of clear water, ${spare} more than required.`];

@@ -6,7 +6,7 @@ import { lineBases } from './bases';
 import type { EstimateContext } from './context';
 import type { Measures } from './measures';
 import { ratesView } from './rates';
-import { scheduleView } from './schedule';
+import { scheduleView, type EarlierPlan } from './schedule';
 import { sinkingView } from './sinking';
 import { shownMoney } from './shown-money';
 import { vesselView } from './vessel';
@@ -25,6 +25,7 @@ export function windowRows(
   evaluation: Evaluation,
   measures: Measures,
   before: BottomAmounts | undefined,
+  earlier?: EarlierPlan,
 ): WindowAnswer | undefined {
   const { estimate } = evaluation;
   if (estimate === undefined) return undefined;
@@ -52,7 +53,7 @@ export function windowRows(
     vessel: vesselView(context),
     work: workView(context, money, bases),
     rates: ratesView(evaluation.project, evaluation.library, measures),
-    schedule: scheduleView(context),
+    schedule: scheduleView(context, earlier),
     budget: budgetView(context, money),
   };
   return { rows, amounts: bottom.amounts };

@@ -48,6 +48,8 @@ const RUN: Readonly<Record<string, () => void>> = {
   new: () => change({ panel: 'start' }),
   open: openDocument,
   save: () => void saveDocument(),
+  scenarios: () => change({ panel: 'scenarios' }),
+  import: () => change({ panel: 'import' }),
   'save-as': () => void saveAs(),
   download: () => void downloadCopy(),
   print: () => window.print(),

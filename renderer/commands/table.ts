@@ -30,6 +30,8 @@ export const COMMANDS: readonly Command[] = [
   command('close', 'Close the project', 'file', ['Ctrl+Shift+W'], true),
   command('undo', 'Undo', 'edit', ['Ctrl+Z'], true),
   command('redo', 'Redo', 'edit', ['Ctrl+Shift+Z', 'Ctrl+Y'], true),
+  command('scenarios', 'Scenarios', 'edit', ['Ctrl+Shift+E'], true),
+  command('import', 'Bring in a table', 'file', ['Ctrl+Shift+I'], true),
   command('find', 'Find anything', 'edit', ['Ctrl+K', 'Ctrl+F']),
   command('why', 'Why panel: close', 'view', ['Escape'], true),
   command('larger', 'Larger', 'view', ['Ctrl+=', 'Ctrl++']),

@@ -21,6 +21,34 @@ interface GivenChange {
 const ENTERED = { basis: 'judgement', source: 'Entered by hand' } as const;
 
 /** Where an edit lands: in the scenario when it already differs there, otherwise in the project all scenarios share. */
+let isOnlyHere = false;
+
+/** Whether edits of what all scenarios share are kept in the chosen scenario alone, until told otherwise. */
+export function keepEditsInScenario(isOn: boolean): void {
+  isOnlyHere = isOn;
+}
+
+/** What a scenario may hold a change of: not the frame, the scenarios and what belongs to no one way of doing it. */
+const CHANGEABLE = /^\/(vessel|site|options|calendars|contingency|items|quotes|rates)(\/[A-Za-z0-9-]+)+$/;
+
+/** A change of the chosen scenario alone, begun from what all share; undefined when there is nothing to begin from. */
+function ownChange(
+  draft: Project,
+  scenario: string,
+  at: string,
+): { holder: Record<string, unknown>; field: string } | undefined {
+  const chosen = draft.scenarios.find(one => one.id === scenario);
+  const shared = holderAt(draft, at);
+  const now = shared?.holder[shared.field];
+  if (chosen === undefined || now === undefined || !CHANGEABLE.test(at)) return undefined;
+  // A copy of its own: what all share must not move with it.
+  const to: unknown = JSON.parse(JSON.stringify(now));
+  const changes: unknown[] = chosen.changes;
+  changes.push({ at, to });
+  const kept = changes.at(-1);
+  return isHolder(kept) ? { holder: kept, field: 'to' } : undefined;
+}
+
 export function target(
   draft: Project,
   scenario: string,
@@ -30,7 +58,8 @@ export function target(
   const own = chosen?.changes.find(change => change.at === at);
   if (own !== undefined) return { holder: own, field: 'to' };
   const around = chosen?.changes.find(change => at.startsWith(`${change.at}/`));
-  return around === undefined ? holderAt(draft, at) : holderAt(around.to, at.slice(around.at.length));
+  if (around !== undefined) return holderAt(around.to, at.slice(around.at.length));
+  return (isOnlyHere ? ownChange(draft, scenario, at) : undefined) ?? holderAt(draft, at);
 }
 
 /** Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. */

@@ -67,3 +67,8 @@ export function freshKey(title: string, list: readonly unknown[]): string {
     if (!taken.has(tried)) return tried;
   }
 }
+
+/** Puts sections of the document in place of those that stand there: one step to undo. */
+export function takeSections(sections: Partial<Project>, label: string): NamedEdit {
+  return { label, apply: draft => void Object.assign(draft, sections) };
+}

@@ -1,6 +1,13 @@
 import { evaluate, shippedLibrary } from '../../core/evaluation';
 import { readProject, startingProject, writeProject } from '../../core/project';
-import { WhyDesk, windowRows, type BottomAmounts } from '../../core/views';
+import {
+  importView,
+  planOf,
+  WhyDesk,
+  windowRows,
+  type BottomAmounts,
+  type EarlierPlan,
+} from '../../core/views';
 import type { QuestionName, Questions } from './protocol';
 
 /** The seed of the window's searches: the same document gives the same answer every time. */
@@ -13,6 +20,8 @@ interface Kept {
   readonly about: string;
 }
 let kept: Kept | undefined;
+/** The plan as the document was opened in this scenario: later plans show how they moved from it. */
+let first: { readonly about: string; readonly plan: EarlierPlan } | undefined;
 
 type Answers = { readonly [Q in QuestionName]: (ask: Questions[Q]['ask']) => Questions[Q]['answer'] };
 
@@ -40,10 +49,12 @@ const ANSWERS: Answers = {
       evaluation,
       measures,
       kept?.about === about ? kept.amounts : undefined,
+      first?.about === about ? first.plan : undefined,
     );
     if (answer === undefined) return { findings: evaluation.findings };
     const desk = new WhyDesk(evaluation, measures);
     kept = { desk, amounts: answer.amounts, about };
+    if (first?.about !== about) first = { about, plan: planOf(evaluation) };
     setTimeout(() => {
       if (kept?.desk === desk) desk.warm();
     }, 1200);
@@ -53,6 +64,7 @@ const ANSWERS: Answers = {
     const rows = kept?.desk.opened(name);
     return rows === undefined ? {} : { [name]: rows };
   },
+  import: ({ project, ...ask }) => importView(project, shippedLibrary(), ask),
   why: ({ id }) => kept?.desk.answer(id) ?? null,
 };
 

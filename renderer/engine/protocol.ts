@@ -1,6 +1,6 @@
 import type { Finding } from '../../core/base';
 import type { Project } from '../../core/project';
-import type { OpenedName, OpenedRows, WhyRows } from '../../core/views';
+import type { ImportAsk, ImportView, OpenedName, OpenedRows, WhyRows } from '../../core/views';
 import type { WindowRows } from '../../core/views';
 
 /** What the window asks of the engine. One answer each; long work also reports progress. */
@@ -13,6 +13,8 @@ export interface Questions {
   };
   /** The rows of a view that is made when it is opened, of the last evaluation. */
   readonly opened: { ask: { name: OpenedName }; answer: Partial<OpenedRows> };
+  /** What a table read from a file would change; nothing is changed by asking. */
+  readonly import: { ask: ImportAsk & { project: Project }; answer: ImportView };
   readonly why: { ask: { id: string }; answer: WhyRows | null };
   readonly start: {
     ask: { template: 'grant' | 'bid' | 'comparison'; hullType?: string; today: string };

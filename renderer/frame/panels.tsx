@@ -5,7 +5,10 @@ import { ClosePanel, OpenPanel, SaveAsPanel } from './file-panels';
 import { Finder } from './finder';
 import { HelpPanel } from './help-panel';
 import { MenuPanel } from './menu-panel';
+import { ImportPanel } from './import-panel';
+import { ScenariosPanel } from './scenarios-panel';
 import { StartPanel } from './start-panel';
+import './panels.css';
 
 const TITLES = {
   menu: 'Menu',
@@ -15,6 +18,8 @@ const TITLES = {
   'save-as': 'Save under another name',
   close: 'The project has edits that are not saved',
   start: 'New from a starting point',
+  scenarios: 'Scenarios',
+  import: 'Bring in a table',
 } as const;
 
 const BODIES: Readonly<Record<keyof typeof TITLES, () => ReactNode>> = {
@@ -25,6 +30,8 @@ const BODIES: Readonly<Record<keyof typeof TITLES, () => ReactNode>> = {
   'save-as': () => <SaveAsPanel />,
   close: () => <ClosePanel />,
   start: () => <StartPanel />,
+  scenarios: () => <ScenariosPanel />,
+  import: () => <ImportPanel />,
 };
 
 /** The panel that is open above the window, if any: one at a time, left with Escape. */

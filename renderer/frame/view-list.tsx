@@ -102,6 +102,14 @@ function Scenarios() {
         ))}
       </div>
       <p className="scenario-title">{scenarios.find(one => one.id === chosen)?.title}</p>
+      <button
+        type="button"
+        className="menu-button text-button"
+        aria-haspopup="dialog"
+        onClick={() => change({ panel: 'scenarios' })}
+      >
+        Scenarios
+      </button>
     </>
   );
 }

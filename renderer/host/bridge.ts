@@ -71,6 +71,7 @@ export function httpHost(): Host {
     readRecovery: body => ask('read-recovery', body),
     makePapers: body => ask('make-papers', body),
     readPaper: body => ask('read-paper', body),
+    readTable: body => ask('read-table', body),
     markEdited: body => ask('mark-edited', body),
     onCommand: () => () => undefined,
     onOpened: () => () => undefined,

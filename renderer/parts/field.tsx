@@ -52,6 +52,7 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
         aria-invalid={said !== undefined}
         aria-describedby={said === undefined ? undefined : id}
         data-edit={edit.at}
+        data-kind={edit.kind}
         value={shown}
         inputMode={edit.kind === 'figure' || edit.kind === 'whole' ? 'decimal' : 'text'}
         style={{ inlineSize: `${Math.max(shown.length, 1)}.9ch` }}
@@ -80,6 +81,7 @@ function ChoiceField({ edit, scenario }: { edit: Edit; scenario: string }) {
       className="inline-choice"
       aria-label={edit.label}
       data-edit={edit.at}
+      data-kind={edit.kind}
       value={edit.value}
       onChange={event => makeEdit(typedEdit(edit, scenario, event.target.value))}
     >

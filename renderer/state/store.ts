@@ -28,7 +28,8 @@ export interface Notice {
   readonly actions: readonly { readonly title: string; readonly run: () => void }[];
 }
 
-export type Panel = 'none' | 'menu' | 'find' | 'help' | 'open' | 'save-as' | 'close' | 'start';
+export type Panel =
+  'none' | 'menu' | 'find' | 'help' | 'open' | 'save-as' | 'close' | 'start' | 'scenarios' | 'import';
 
 export interface Working {
   readonly words: string;
@@ -57,6 +58,8 @@ export interface WindowState {
   readonly status: string;
   readonly notices: readonly Notice[];
   readonly panel: Panel;
+  /** Whether edits of what all scenarios share are kept in the chosen one alone. */
+  readonly onlyHere: boolean;
   readonly among: readonly ListedDocument[];
   readonly problem: Problem | undefined;
   readonly openFindings: readonly Finding[];
@@ -81,6 +84,7 @@ export const EMPTY_STATE: WindowState = {
   status: '',
   notices: [],
   panel: 'none',
+  onlyHere: false,
   among: [],
   problem: undefined,
   openFindings: [],

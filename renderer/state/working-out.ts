@@ -78,9 +78,15 @@ async function refreshWhy(): Promise<void> {
   if (now !== null) change({ why: [...state().why.slice(0, -1), now] });
 }
 
+/** The chosen scenario, or the first when an edit took it away. */
+function knownScenario({ project }: History): string {
+  const { scenario } = state();
+  return project.scenarios.some(one => one.id === scenario) ? scenario : (project.scenarios[0]?.id ?? '');
+}
+
 function put(history: History, status: string): void {
   if (history === state().history) return;
-  change({ history, status });
+  change({ history, status, scenario: knownScenario(history) });
   keepRecovery();
   void workOut();
 }

@@ -46,5 +46,6 @@ export const CHANNEL_NAMES = [
   'read-recovery',
   'make-papers',
   'read-paper',
+  'read-table',
   'mark-edited',
 ];

@@ -181,6 +181,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       data-place={`${place.row}-${place.column}`}
       data-why={shown?.why}
       data-edit={shown?.edit?.at}
+      data-kind={shown?.edit?.kind}
       data-remove={shown?.remove?.at}
       onFocus={event => {
         if (event.target === event.currentTarget && !isHere) grid.focus(place, false);

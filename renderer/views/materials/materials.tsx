@@ -3,7 +3,7 @@ import type { MaterialsView } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { useOpened } from '../../state/opened';
-import { useWindow } from '../../state/store';
+import { change, useWindow } from '../../state/store';
 import { Family } from './family';
 import './materials.css';
 
@@ -66,6 +66,9 @@ function Laboratory({ view }: { view: MaterialsView }) {
       <div className="scroll-x">
         <DataTable table={view.laboratory} isCaptionUnseen />
       </div>
+      <button type="button" className="plain-button" onClick={() => change({ panel: 'import' })}>
+        Bring in a table
+      </button>
     </>
   );
 }

@@ -2,6 +2,8 @@ import { useState } from 'react';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { VerdictMark } from '../../parts/verdict-mark';
+import { DeckPlan } from '../../pictures/ship/deck-plan';
+import { ShipLegend } from '../../pictures/ship/legend';
 import { SectionStrip } from '../../pictures/sinking/section-strip';
 import { TimeCurves } from '../../pictures/sinking/time-curves';
 import { useWidth } from '../../pictures/use-width';
@@ -17,6 +19,7 @@ const FACES = [
 /** Whether she stays upright on the way down: a screening. */
 export default function Sinking() {
   const view = useWindow(window => window.rows?.sinking);
+  const ship = useWindow(window => window.rows?.vessel.picture);
   const [face, setFace] = useState('picture');
   const { ref, width } = useWidth<HTMLDivElement>(596);
   if (view === undefined) {
@@ -38,6 +41,12 @@ export default function Sinking() {
         <div className="column" ref={ref}>
           {face === 'picture' ? (
             <>
+              {ship === undefined || ship.steps.length === 0 ? null : (
+                <>
+                  <DeckPlan picture={ship} width={width} tallest={190} />
+                  <ShipLegend picture={ship} />
+                </>
+              )}
               <SectionStrip view={view} width={width} />
               <TimeCurves view={view} width={width} />
             </>
