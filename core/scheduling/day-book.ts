@@ -72,6 +72,32 @@ export class DayBook {
     return undefined;
   }
 
+  /** The first moment between two at which an activity under way would be short or meet an excluded one; -1 if none. */
+  firstBlocked(activity: number, from: number, to: number): number {
+    let first = to;
+    for (const { other } of at(this.excluded, activity)) {
+      const start = at(this.starts, other);
+      if (start >= from && start < first) first = start;
+    }
+    const { demands } = at(this.problem.activities, activity);
+    for (let resource = 0; resource < demands.length; resource++) {
+      if (demands[resource] !== 0) first = this.firstShortDay(activity, resource, from, first);
+    }
+    return first < to ? first : -1;
+  }
+
+  private firstShortDay(activity: number, resource: number, from: number, to: number): number {
+    const used = at(this.used, resource);
+    const { capacity, capacityByDay } = at(this.problem.resources, resource);
+    const demand = at(at(this.problem.activities, activity).demands, resource);
+    const worked = this.daysHeld(activity, resource);
+    for (let day = from; day < to; day++) {
+      if (worked && worked[day] !== 1) continue;
+      if ((used[day] ?? 0) + demand > (capacityByDay ? (capacityByDay[day] ?? 0) : capacity)) return day;
+    }
+    return to;
+  }
+
   /** The last day between two moments on which a resource is short for one more activity; -1 if none. */
   private shortDay(activity: number, resource: number, start: number, finish: number): number {
     const used = at(this.used, resource);

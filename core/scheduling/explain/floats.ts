@@ -80,18 +80,12 @@ function lastFit(placed: Placed, activity: number, now: number, limit: number): 
   return now;
 }
 
+/** Going later day by day, an activity only meets days behind its present finish: the first without room stops it. */
 function lastFitWithoutGap(placed: Placed, activity: number, now: number, limit: number): number {
   const { search } = placed.compiled;
-  let last = now;
-  for (
-    let start = nextStart(search, activity, now + 1);
-    start <= limit;
-    start = nextStart(search, activity, start + 1)
-  ) {
-    if (placed.book.clash(activity, start, finishFrom(search, activity, start))) break;
-    last = start;
-  }
-  return last;
+  const finish = finishFrom(search, activity, now);
+  const blocked = placed.book.firstBlocked(activity, finish, finishFrom(search, activity, limit));
+  return blocked < 0 ? limit : Math.max(now, latestStart(search, activity, blocked));
 }
 
 /** The earliest an activity could start by relationships and its own dates, resources left aside. */

@@ -1,17 +1,17 @@
 import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
 import { heldOf, type AxisTimes } from './compile-held';
 import type { AxisCalendar, DatedNet } from './dated-net';
-import { arcListsOf, normalised, orderPairs, type Lag } from './lags';
+import { arcListsOf, orderPairs, type Lag } from './lags';
 import { mirroredNet } from './mirror';
 import { linksOf } from './plain-net';
 import { workDaysOf, type SearchActivity, type SearchProblem, type WorkDays } from './problem';
 
 /**
  * The dated networks of a problem in forward and in reversed time. Its minimum lags must form no loop.
+ * @param lags the problem's, as {@link normalised} says them.
  * @param room days of room before and after the problem's days, beyond what its own durations need.
  */
-export function datedNetsOf(problem: SearchProblem, room = 0): [DatedNet, DatedNet] {
-  const lags = normalised(problem);
+export function datedNetsOf(problem: SearchProblem, lags: readonly Lag[], room = 0): [DatedNet, DatedNet] {
   const forward = forwardNetOf(problem, lags, room);
   return [forward, mirroredNet(forward, lags)];
 }

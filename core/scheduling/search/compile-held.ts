@@ -1,6 +1,6 @@
 import { bindingResources } from './binding';
 import { coveringCliques } from './cliques';
-import type { AxisCalendar, DatedNet, Uses } from './dated-net';
+import type { AxisCalendar, DatedNet, Uses, Watched } from './dated-net';
 import { NONE } from './dice';
 import { layLanes, packUnits, type Lanes } from './lanes';
 import { LastingOrders } from './ordered';
@@ -15,21 +15,13 @@ export interface AxisTimes {
   readonly calendars: readonly AxisCalendar[];
 }
 
-/** A resource to be watched: one of the problem, or the single unit that only one of a group can hold. */
-export interface Watched {
-  readonly peak: number;
-  /** Units of each activity. */
-  readonly units: Int32Array;
-  readonly capacityByDay: ArrayLike<number> | null;
-  readonly isHeldOnIdleDays: boolean;
-}
+type HeldTables =
+  'words' | 'guards' | 'workDemands' | 'idleDemands' | 'uses' | 'template' | 'weights' | 'orders' | 'watched';
 
 /** What activities hold and what there is: the resources that can run short, packed, and a unit for each exclusion. */
-export function heldOf(
-  problem: SearchProblem,
-  times: AxisTimes,
-): Pick<DatedNet, 'words' | 'guards' | 'workDemands' | 'idleDemands' | 'uses' | 'template' | 'weights'> {
-  const watched = watchedResources(problem, new LastingOrders(problem));
+export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet, HeldTables> {
+  const orders = new LastingOrders(problem);
+  const watched = watchedResources(problem, orders);
   const lanes = layLanes(watched.map(({ peak }) => peak));
   const count = problem.activities.length;
   const workDemands = new Int32Array(count * lanes.words);
@@ -54,11 +46,13 @@ export function heldOf(
     uses: usesOf(count, lanes.words, workDemands, idleDemands),
     template,
     weights: weightsOf(problem),
+    orders,
+    watched,
   };
 }
 
 /** The resources that can run short, and one for each group of activities that exclude each other. */
-export function watchedResources(problem: SearchProblem, orders: LastingOrders): Watched[] {
+function watchedResources(problem: SearchProblem, orders: LastingOrders): Watched[] {
   const { activities } = problem;
   const resources = bindingResources(problem, orders).flatMap((r): Watched[] => {
     const resource = problem.resources[r];

@@ -1,4 +1,5 @@
 import { NONE } from './dice';
+import type { LastingOrders } from './ordered';
 import type { Links } from './plain-net';
 
 /** Index tables of one calendar along the axis of a {@link DatedNet}. */
@@ -15,6 +16,15 @@ export interface Uses {
   /** Packed units on work days and on idle days. */
   readonly work: Int32Array;
   readonly idle: Int32Array;
+}
+
+/** A resource to be watched: one of the problem, or the single unit that only one of a group can hold. */
+export interface Watched {
+  readonly peak: number;
+  /** Units of each activity. */
+  readonly units: Int32Array;
+  readonly capacityByDay: ArrayLike<number> | null;
+  readonly isHeldOnIdleDays: boolean;
 }
 
 /** Relationships that hold an activity back, as one list a field; those of `i` from `first[i]` to `first[i + 1]`. */
@@ -73,6 +83,9 @@ export interface DatedNet {
   /** Capacities with guard bits, one stretch of `slots` days a word. */
   readonly template: Int32Array;
   readonly guards: Int32Array;
+  /** The resources behind the words, and the orders that hold in any schedule. */
+  readonly watched: readonly Watched[];
+  readonly orders: LastingOrders;
   /** Day slots of the axis. */
   readonly slots: number;
   /** Moment the problem's day 0 (its horizon, in reversed time) begins. */

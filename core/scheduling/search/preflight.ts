@@ -1,13 +1,13 @@
 import type { DatedNet } from './dated-net';
-import { hasLoop, normalised } from './lags';
+import { hasLoop, type Lag } from './lags';
 import { linksOf } from './plain-net';
 import type { SearchConflict, SearchProblem } from './problem';
-import { chainTo, earliestTimes } from './propagate';
+import { chainTo, type Earliest } from './propagate';
 import { orderOf } from './tails';
 import { peakOf } from './weights';
 
 /** A conflict that can be seen before anything is compiled: too large a demand, or a loop of relationships. */
-export function conflictOnSight(problem: SearchProblem): SearchConflict | undefined {
+export function conflictOnSight(problem: SearchProblem, lags: readonly Lag[]): SearchConflict | undefined {
   const none = { activities: [], relationships: [], resources: [] };
   const peaks = problem.resources.map(peakOf);
   for (const [i, activity] of problem.activities.entries()) {
@@ -15,7 +15,6 @@ export function conflictOnSight(problem: SearchProblem): SearchConflict | undefi
     const short = activity.demands.findIndex((units, r) => units > (peaks[r] ?? 0));
     if (short >= 0) return { ...none, kind: 'demand above capacity', activities: [i], resources: [short] };
   }
-  const lags = normalised(problem);
   if (!hasLoop(problem.activities.length, lags)) return undefined;
   const ordered = lags.filter(lag => !lag.isMaximum);
   const pairs = ordered.map(lag => [lag.from, lag.to] as const);
@@ -35,8 +34,11 @@ export function conflictOnSight(problem: SearchProblem): SearchConflict | undefi
 }
 
 /** A conflict of dates, windows, calendars, lags and closures that no use of resources can mend. */
-export function conflictOfDates(problem: SearchProblem, net: DatedNet): SearchConflict | undefined {
-  const earliest = earliestTimes(net, net.base, net.due);
+export function conflictOfDates(
+  problem: SearchProblem,
+  net: DatedNet,
+  earliest: Earliest,
+): SearchConflict | undefined {
   if (earliest.broken < 0) return undefined;
   const activities = chainTo(net, earliest);
   const inChain = new Set(activities);

@@ -1,14 +1,15 @@
 import { boundNetOf, type BoundNet } from './bounds/bound-net';
 import { DatedRefuter, raisedBound } from './bounds/dated/destructive';
 import { datedNetsOf } from './compile-dated';
-import { datedBound } from './dated-bound';
 import type { DatedNet } from './dated-net';
 import { DatedSide, type Anchor } from './dated-side';
 import { DelaySearch } from './exact/delay-search';
 import { GeneticSearch, type Spending } from './genetic';
 import { GENETIC_SHARE, isFinished, NO_ORDER, resultOf, spendingFor, type Best } from './outcome';
+import type { Lag } from './lags';
 import { conflictOfDates } from './preflight';
 import type { SearchOptions, SearchProblem, SearchResult } from './problem';
+import { earliestTimes } from './propagate';
 import { tuningFor } from './tuning';
 
 /** Largest dated networks that are searched exactly too. */
@@ -17,15 +18,27 @@ const EXACT_AT_MOST = 40;
 /** Largest dated networks whose bound is raised by refuting ends: its time grows with the square of the size. */
 const REFUTED_AT_MOST = 500;
 
+/** Share of the budget that is spent before the best schedule so far is tried to be proved optimal. */
+const SHARE_BEFORE_SHAVING = 0.06;
+
+/** Pairs tried in a proof: so many, and more with the budget. */
+const FEWEST_PAIRS = 30;
+const PAIRS_A_SCHEDULE = 0.05;
+
 /** Schedules a problem with calendars, dates, lags, windows or varying capacities. */
-export function searchDated(problem: SearchProblem, options: SearchOptions): SearchResult {
-  const nets = datedNetsOf(problem);
+export function searchDated(
+  problem: SearchProblem,
+  lags: readonly Lag[],
+  options: SearchOptions,
+): SearchResult {
+  const nets = datedNetsOf(problem, lags);
   const [forward, backward] = nets;
-  const conflict = conflictOfDates(problem, forward);
+  const earliest = earliestTimes(forward, forward.base, forward.due);
+  const conflict = conflictOfDates(problem, forward, earliest);
   if (conflict) return { status: 'infeasible', lowerBound: 0, schedules: 0, conflict };
   const best: Best = {};
   const anchor: Anchor = { moment: forward.base + problem.horizon, late: Infinity };
-  const spending = spendingFor(options, datedBound(forward) - forward.base, (made, isForward) => {
+  const spending = spendingFor(options, lastOf(earliest.finishes) - forward.base, (made, isForward) => {
     if (!isForward) return Infinity;
     best.starts = made.starts.map(start => start - forward.base);
     best.finishes = made.finishes.map(finish => finish - forward.base);
@@ -39,7 +52,8 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
     options.seed,
   );
   search.begin();
-  raiseBound(problem, nets, spending);
+  const bound = new RisingBound(problem, nets, spending);
+  bound.raise();
   if (options.isHeuristicOnly !== true && forward.count <= EXACT_AT_MOST) {
     search.evolve(spending.limit * GENETIC_SHARE);
     const isImpossible = searchDelays(problem, nets, spending, best);
@@ -47,16 +61,44 @@ export function searchDated(problem: SearchProblem, options: SearchOptions): Sea
       return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
     }
   }
+  search.evolve(spending.limit * SHARE_BEFORE_SHAVING);
+  bound.shave();
   search.evolve(spending.limit);
+  bound.shave();
   return resultOf(best, spending);
 }
 
-/** Refutes ends below the best schedule found. */
-function raiseBound(problem: SearchProblem, nets: readonly [DatedNet, DatedNet], spending: Spending): void {
-  if (nets[0].count > REFUTED_AT_MOST || isFinished(spending)) return;
-  if (spending.best === Infinity) return;
-  const refuter = new DatedRefuter(problem, nets);
-  spending.lowerBound = raisedBound(refuter, spending.lowerBound, spending.best, spending.shouldStop);
+function lastOf(moments: Int32Array): number {
+  return moments.reduce((last, moment) => Math.max(last, moment), 0);
+}
+
+/** The lower bound of a search: refutes ends below the best schedule found. */
+class RisingBound {
+  private readonly refuter: DatedRefuter | null;
+  private readonly spending: Spending;
+  private shaved = Infinity;
+
+  constructor(problem: SearchProblem, nets: readonly [DatedNet, DatedNet], spending: Spending) {
+    this.spending = spending;
+    const isOver = nets[0].count > REFUTED_AT_MOST || isFinished(spending) || spending.best === Infinity;
+    this.refuter = isOver ? null : new DatedRefuter(nets, problem.horizon);
+  }
+
+  raise(): void {
+    const { spending, refuter } = this;
+    if (!refuter || isFinished(spending)) return;
+    spending.lowerBound = raisedBound(refuter, spending.lowerBound, spending.best, spending.shouldStop);
+  }
+
+  /** Tries to prove the best schedule optimal, once for each. */
+  shave(): void {
+    const { spending, refuter } = this;
+    const { best, shouldStop } = spending;
+    if (!refuter || best <= spending.lowerBound || best >= this.shaved || shouldStop()) return;
+    this.shaved = best;
+    const pairsTried = FEWEST_PAIRS + spending.limit * PAIRS_A_SCHEDULE;
+    if (refuter.refutesByShaving(best - 1, pairsTried, shouldStop)) spending.lowerBound = best;
+  }
 }
 
 /** The exact search, with what is left of the budget; true when it proves that there is no schedule. */

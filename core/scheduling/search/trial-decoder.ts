@@ -4,6 +4,7 @@ import { isPlain, plainNetOf } from './compile-plain';
 import { DatedSide } from './dated-side';
 import { NONE } from './dice';
 import { individualOf, type Individual } from './individual';
+import { normalised } from './lags';
 import { inOrder } from './random-order';
 import { PlainSide } from './plain-side';
 import type { SearchProblem } from './problem';
@@ -43,7 +44,7 @@ export class TrialDecoder {
   private sideWithRoom(): [Side, number] {
     const { problem, durations, room } = this;
     if (isPlain(problem)) return [new PlainSide({ ...plainNetOf(problem), durations, slots: room }), 0];
-    const [net] = datedNetsOf(problem, room);
+    const [net] = datedNetsOf(problem, normalised(problem), room);
     const anchor = { moment: net.base + problem.horizon, late: Infinity };
     return [new DatedSide({ ...net, durations }, true, anchor), net.base];
   }

@@ -1,4 +1,3 @@
-import type { Watched } from '../../compile-held';
 import type { DatedNet } from '../../dated-net';
 import { NONE } from '../../dice';
 import { latestFinish, latestStart, startFrom, type DatedWindows } from './windows';
@@ -13,9 +12,9 @@ export interface Supply {
 }
 
 /** The supply of each watched resource, on days on which any of its users can work. */
-export function suppliesOf(net: DatedNet, watched: readonly Watched[], horizon: number): Supply[] {
+export function suppliesOf(net: DatedNet, horizon: number): Supply[] {
   const known = new Map<string, Supply['before']>();
-  return watched.map(({ units, peak, capacityByDay }) => {
+  return net.watched.map(({ units, peak, capacityByDay }) => {
     const users = usersOf(net, units);
     const calendars = [...new Set(users.map(i => net.calendarOf[i] ?? NONE))].sort();
     const base = { users, units: users.map(i => units[i] ?? NONE) };
@@ -85,78 +84,112 @@ export function withinSupply(windows: DatedWindows, way: 0 | 1, supplies: readon
 class Intervals {
   private readonly windows: DatedWindows;
   private readonly way: 0 | 1;
+  private readonly net: DatedNet;
   private readonly supply: Supply;
   private readonly lefts: Int32Array;
   private readonly rights: Int32Array;
+  /** Where the table of each user's calendar begins. */
+  private readonly bases: Int32Array;
+  /** Work days of each user before its earliest start and finish and before its latest start. */
+  private readonly earlyFrom: Int32Array;
+  private readonly earlyTo: Int32Array;
+  private readonly lateFrom: Int32Array;
+  /** Work days each user cannot avoid behind the left edge, wherever the right one is. */
+  private readonly behind: Int32Array;
 
   constructor(windows: DatedWindows, way: 0 | 1, supply: Supply) {
+    const { users } = supply;
+    const { net, times } = windows.views[way];
+    const other = windows.views[way === 0 ? 1 : 0];
     this.windows = windows;
     this.way = way;
+    this.net = net;
     this.supply = supply;
-    const other = windows.views[way === 0 ? 1 : 0];
-    const { starts } = windows.views[way].times;
-    this.lefts = supply.users.map(i => starts[i] ?? NONE).sort();
-    this.rights = supply.users.map(i => latestFinish(other, i)).sort();
+    this.bases = new Int32Array(users.length);
+    this.earlyFrom = new Int32Array(users.length);
+    this.earlyTo = new Int32Array(users.length);
+    this.lateFrom = new Int32Array(users.length);
+    this.lefts = new Int32Array(users.length);
+    this.rights = new Int32Array(users.length);
+    this.behind = new Int32Array(users.length);
+    for (let u = 0; u < users.length; u++) {
+      const i = users[u] ?? NONE;
+      const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
+      const start = times.starts[i] ?? NONE;
+      this.bases[u] = base;
+      this.lefts[u] = start;
+      this.rights[u] = latestFinish(other, i);
+      this.earlyFrom[u] = net.indexOfDay[base + start] ?? NONE;
+      this.earlyTo[u] = net.indexOfDay[base + (times.finishes[i] ?? NONE)] ?? NONE;
+      this.lateFrom[u] = net.indexOfDay[base + latestStart(other, i)] ?? NONE;
+    }
+    this.lefts.sort();
+    this.rights.sort();
   }
 
   fit(): boolean {
     const { lefts, rights } = this;
-    const before = this.supply.before[this.way];
     for (let a = 0; a < lefts.length; a++) {
       const left = lefts[a] ?? NONE;
       if (left === lefts[a - 1]) continue;
+      this.standAt(left);
       for (let b = 0; b < rights.length; b++) {
         const right = rights[b] ?? NONE;
-        if (right <= left || right === rights[b - 1]) continue;
-        const offered = this.supply.times * ((before[right] ?? NONE) - (before[left] ?? NONE));
-        const spare = offered - this.workWithin(left, right);
-        if (spare < 0) return false;
-        if (!this.tighten(left, right, spare)) return false;
+        if (right > left && right !== rights[b - 1] && !this.fitsUntil(left, right)) return false;
       }
     }
     return true;
   }
 
-  /** Work days that activity `i` cannot avoid between two moments. */
-  private least(i: number, left: number, right: number): number {
-    const view = this.windows.views[this.way];
-    const other = this.windows.views[this.way === 0 ? 1 : 0];
-    const { net, times } = view;
-    const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
-    const index = net.indexOfDay;
-    const from = index[base + left] ?? NONE;
-    const to = index[base + right] ?? NONE;
-    const early = (index[base + (times.finishes[i] ?? NONE)] ?? NONE) - from;
-    const late = to - (index[base + latestStart(other, i)] ?? NONE);
-    return Math.max(0, Math.min(net.durations[i] ?? NONE, early, late, to - from));
+  private standAt(left: number): void {
+    const { bases, earlyTo, earlyFrom, behind, net } = this;
+    for (let u = 0; u < behind.length; u++) {
+      const to = earlyTo[u] ?? NONE;
+      const from = net.indexOfDay[(bases[u] ?? NONE) + left] ?? NONE;
+      behind[u] = Math.max(0, to - Math.max(from, earlyFrom[u] ?? NONE));
+    }
   }
 
-  private workWithin(left: number, right: number): number {
-    const { users, units } = this.supply;
-    let work = 0;
+  private fitsUntil(left: number, right: number): boolean {
+    const { users, units, before, times } = this.supply;
+    const supplied = before[this.way];
+    let spare = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE));
+    let largest = 0;
     for (let u = 0; u < users.length; u++) {
-      work += (units[u] ?? NONE) * this.least(users[u] ?? NONE, left, right);
+      const days = this.least(u, left, right);
+      spare -= days * (units[u] ?? NONE);
+      largest = Math.max(largest, ((this.behind[u] ?? NONE) - days) * (units[u] ?? NONE));
     }
-    return work;
+    if (spare < 0) return false;
+    return largest <= spare || this.tighten(left, right, spare);
+  }
+
+  /** Work days that user `u` cannot avoid between the left edge and a moment. */
+  private least(u: number, left: number, right: number): number {
+    const behind = this.behind[u] ?? NONE;
+    if (behind === 0) return 0;
+    const base = this.bases[u] ?? NONE;
+    const to = this.net.indexOfDay[base + right] ?? NONE;
+    const late = to - (this.lateFrom[u] ?? NONE);
+    if (late <= 0) return 0;
+    const inside = to - (this.net.indexOfDay[base + left] ?? NONE);
+    return Math.min(behind, late, inside);
   }
 
   /** Moves activities that, started early, would bring more work into the interval than it has room for. */
   private tighten(left: number, right: number, spare: number): boolean {
     const { users, units } = this.supply;
-    const { net, times } = this.windows.views[this.way];
+    const { indexOfDay, dayOfIndex } = this.net;
     for (let u = 0; u < users.length; u++) {
-      const i = users[u] ?? NONE;
+      const base = this.bases[u] ?? NONE;
       const held = units[u] ?? NONE;
-      if (held * (net.durations[i] ?? NONE) <= spare) continue;
-      const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
-      const to = net.indexOfDay[base + right] ?? NONE;
-      const from = net.indexOfDay[base + left] ?? NONE;
-      const start = net.indexOfDay[base + (times.starts[i] ?? NONE)] ?? NONE;
-      const finish = net.indexOfDay[base + (times.finishes[i] ?? NONE)] ?? NONE;
-      const early = Math.min(finish, to) - Math.max(start, from);
-      const days = Math.floor((spare + held * this.least(i, left, right)) / held);
+      const to = indexOfDay[base + right] ?? NONE;
+      const from = indexOfDay[base + left] ?? NONE;
+      const early = Math.min(this.earlyTo[u] ?? NONE, to) - Math.max(this.earlyFrom[u] ?? NONE, from);
+      const days = Math.floor((spare + held * this.least(u, left, right)) / held);
       if (early <= days) continue;
-      if (!startFrom(this.windows, this.way, i, net.dayOfIndex[base + to - days] ?? NONE)) return false;
+      const start = dayOfIndex[base + to - days] ?? NONE;
+      if (!startFrom(this.windows, this.way, users[u] ?? NONE, start)) return false;
     }
     return true;
   }

@@ -1,14 +1,13 @@
 import type { DatedNet } from '../../dated-net';
 import { NONE } from '../../dice';
-import type { LastingOrders } from '../../ordered';
-import { latestStart, startFrom, type DatedWindows } from './windows';
+import { latestFinish, latestStart, startFrom, type DatedWindows } from './windows';
 
 /**
  * Pairs of activities that can never run at once: together they demand more than a capacity ever is, and they work
  * on the same days or hold it over idle days too.
  */
-export function incompatiblePairs(net: DatedNet, orders: LastingOrders): Int32Array {
-  const { uses, fixed, count } = net;
+export function incompatiblePairs(net: DatedNet): Int32Array {
+  const { uses, fixed, count, orders } = net;
   const holders = Int32Array.from({ length: count }, (_, i) => i).filter(
     i => uses.first[i] !== uses.first[i + 1] && (fixed[i] ?? NONE) < 0 && (net.durations[i] ?? NONE) > 0,
   );
@@ -47,10 +46,24 @@ export function orderPairs(windows: DatedWindows, pairs: Int32Array): boolean {
     const canSecond = (forward.times.finishes[j] ?? NONE) <= latestStart(backward, i);
     if (canFirst && canSecond) continue;
     if (!canFirst && !canSecond) return false;
-    const first = canFirst ? i : j;
-    const second = canFirst ? j : i;
-    if (!startFrom(windows, 0, second, forward.times.finishes[first] ?? NONE)) return false;
-    if (!startFrom(windows, 1, first, backward.times.finishes[second] ?? NONE)) return false;
+    if (!(canFirst ? putBefore(windows, i, j) : putBefore(windows, j, i))) return false;
   }
   return true;
+}
+
+/** Puts the first before the second; false when a window has become too short. */
+export function putBefore(windows: DatedWindows, first: number, second: number): boolean {
+  const [forward, backward] = windows.views;
+  return (
+    startFrom(windows, 0, second, forward.times.finishes[first] ?? NONE) &&
+    startFrom(windows, 1, first, backward.times.finishes[second] ?? NONE)
+  );
+}
+
+/** Whether the windows leave both orders of a pair open. */
+export function isOpenPair(windows: DatedWindows, i: number, j: number): boolean {
+  const [forward, backward] = windows.views;
+  const isDone = (first: number, second: number): boolean =>
+    latestFinish(backward, first) <= (forward.times.starts[second] ?? NONE);
+  return !isDone(i, j) && !isDone(j, i);
 }

@@ -26,11 +26,12 @@ class CompulsoryParts {
   constructor(view: View, other: View) {
     const { net, times } = view;
     this.view = view;
-    this.from = Int32Array.from(times.starts, (_, i) => latestStart(other, i));
-    this.to = times.finishes.slice();
+    this.from = view.partFrom;
+    this.to = view.partTo;
     for (let i = 0; i < net.count; i++) {
       const holdsNothing = net.uses.first[i] === net.uses.first[i + 1] || (net.fixed[i] ?? NONE) >= 0;
-      if (holdsNothing) this.to[i] = 0;
+      this.from[i] = latestStart(other, i);
+      this.to[i] = holdsNothing ? 0 : (times.finishes[i] ?? NONE);
     }
   }
 
@@ -63,9 +64,10 @@ class CompulsoryParts {
     const { net, free, times } = this.view;
     const { first } = net.uses;
     for (let i = 0; i < net.count; i++) {
-      if (first[i] === first[i + 1] || (net.fixed[i] ?? NONE) >= 0) continue;
+      const now = times.starts[i] ?? NONE;
+      if (first[i] === first[i + 1] || (net.fixed[i] ?? NONE) >= 0 || now === this.from[i]) continue;
       this.hold(i, 1);
-      const start = earliestFit(net, free, i, times.starts[i] ?? NONE);
+      const start = earliestFit(net, free, i, now);
       this.hold(i, -1);
       if (!startFrom(windows, way, i, start)) return false;
     }

@@ -1,7 +1,6 @@
-import { demandedStart, heldUntil, type Times } from '../../dated-pass';
-import type { DatedNet } from '../../dated-net';
 import { earliestFit } from '../../dated-fit';
-import { finishOf } from '../../dated-net';
+import { finishOf, type DatedNet } from '../../dated-net';
+import { demandedStart, heldUntil, type Times } from '../../dated-pass';
 import { NONE } from '../../dice';
 import { orderOf } from '../../tails';
 
@@ -13,6 +12,9 @@ export interface View {
   readonly times: Times;
   /** Working memory: what is left of the capacities beside what is held in any case. */
   readonly free: Int32Array;
+  /** Working memory: what each activity holds in any case, from and to. */
+  readonly partFrom: Int32Array;
+  readonly partTo: Int32Array;
 }
 
 /** Between which moments each activity must lie, under the assumption that all ends by a given moment. */
@@ -32,6 +34,8 @@ function viewOf(net: DatedNet): View {
     order: orderOf(net.count, net.predecessors, net.successors),
     times: { starts: new Int32Array(net.count), finishes: new Int32Array(net.count) },
     free: net.template.slice(),
+    partFrom: new Int32Array(net.count),
+    partTo: new Int32Array(net.count),
   };
 }
 
@@ -60,6 +64,32 @@ export function latestStart(other: View, i: number): number {
 
 export function latestFinish(other: View, i: number): number {
   return other.net.slots - (other.times.starts[i] ?? NONE);
+}
+
+/** The windows as they stand, to come back to. */
+export class Bookmark {
+  private readonly windows: DatedWindows;
+  private readonly kept: readonly Int32Array[];
+
+  constructor(windows: DatedWindows) {
+    this.windows = windows;
+    this.kept = tablesOf(windows).map(table => table.slice());
+  }
+
+  /** Keeps the windows as they are now instead. */
+  renew(): void {
+    tablesOf(this.windows).forEach((table, t) => this.kept[t]?.set(table));
+  }
+
+  comeBack(): void {
+    tablesOf(this.windows).forEach((table, t) => {
+      table.set(this.kept[t] ?? []);
+    });
+  }
+}
+
+function tablesOf({ views }: DatedWindows): Int32Array[] {
+  return views.flatMap(({ times }) => [times.starts, times.finishes]);
 }
 
 /** Moves the earliest start to the next one the activity can have; false when the window has become too short. */
