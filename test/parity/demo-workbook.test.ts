@@ -3,16 +3,20 @@ import { join } from 'node:path';
 import ExcelJS from 'exceljs';
 import { describe, expect, test } from 'vitest';
 import { estimateWorkbook } from '../../core/papers';
-import { compareScenarios } from '../../core/scenario';
+import { evaluate } from '../../core/evaluation';
+import { compareScenarios, riskFacts } from '../../core/scenario';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
-import { demoProject, evaluated } from '../core/evaluation/demo';
+import { demoProject } from '../core/evaluation/demo';
 import { findSoffice, recalculate, workFolder } from './recalculate';
 
 const project = demoProject();
-const evaluations = project.scenarios.map(scenario => evaluated(project, scenario.id));
+const evaluations = project.scenarios.map(scenario =>
+  evaluate(project, { today: '2026-11-24', seed: 1, schedules: 20, scenario: scenario.id }),
+);
+const risks = evaluations.flatMap(one => riskFacts(one, { trials: 200, seed: 1 }) ?? []);
 const [first] = evaluations;
 if (first === undefined) throw new Error('the example has scenarios');
-const paper = estimateWorkbook(first, compareScenarios(evaluations));
+const paper = estimateWorkbook(first, compareScenarios(evaluations, risks));
 if (paper === undefined) throw new Error('the example has no estimate');
 
 /** Every cell with a number or a formula, by sheet and address; the value a reader sees. */
@@ -48,6 +52,12 @@ async function written(file: string, plant?: (book: ExcelJS.Workbook) => void): 
 }
 
 describe('the workbook of the example', () => {
+  test('has a sheet for everything a reviewer asks for', () => {
+    const names = paper.sheets.map(({ name }) => name);
+    for (const name of ['Inputs', 'Risk', 'Upright screening', 'Funding forms', 'Labour and crews', 'Waste by stream'])
+      expect(names).toContain(name);
+  });
+
   test('no formula is longer than 120 characters, and every one carries its result', () => {
     const formulas = paper.sheets.flatMap(sheet =>
       sheet.cells.flatMap(({ content }) => (content.kind === 'formula' ? [content] : [])),

@@ -30,7 +30,7 @@ export function otherChoices(evaluation: Evaluation, { evaluations }: Comparison
     {
       kind: 'nothing',
       title: 'Doing nothing',
-      note: 'no cost of this project and no reef; the hull stays with its present owner, who pays for its berth and answers for its oil',
+      note: 'no cost here and no reef; the present owner keeps the hull, its berth and its oil',
     },
   ];
 }

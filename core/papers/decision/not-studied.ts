@@ -11,7 +11,9 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
       ? ['Whether the ship stays upright while sinking: the screen was not run.']
       : ['Stability beyond a screening: no naval architect has studied this ship.']),
     ...(upright !== undefined && upright.missingInputs.length > 0
-      ? [`What the screen lacks: ${upright.missingInputs.slice(0, 3).join(', ')}.`]
+      ? [
+          `What the screen lacks: ${short(upright.missingInputs[0] ?? '')}${moreOf(upright.missingInputs.length - 1)}.`,
+        ]
       : []),
     ...(isSimulated ? [] : ['The chance of overrunning: no simulation was run for this paper.']),
     ...(laboratory.length === 0 ? ['The materials on board: no laboratory result is in hand.'] : []),
@@ -27,4 +29,13 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
       ? ['Benefits to fishing, diving and the coast: the figures for them are not given.']
       : []),
   ];
+}
+
+/** The first words of an input, without what stands in brackets or after a semicolon. */
+function short(input: string): string {
+  return (input.split(/[(;]/)[0] ?? input).trim();
+}
+
+function moreOf(count: number): string {
+  return count > 0 ? `, and ${count} more` : '';
 }

@@ -4,9 +4,9 @@ import { element, heading, paragraph, points, table, type Child, type Markup } f
 import { dateWords, dollarsAndCents, percentWords } from './words';
 
 /** How many lines are listed by size. */
-const LARGEST_LINES = 12;
+const LARGEST_LINES = 6;
 /** How many findings are printed; the workbook has all. */
-const FINDINGS_SHOWN = 8;
+const FINDINGS_SHOWN = 3;
 
 /** What the estimate rests on: scope, method, the dearest lines with their basis, findings, cautions. */
 export function basisPage(facts: ReportFacts): Markup {
@@ -67,7 +67,7 @@ export function cautionsPart(facts: ReportFacts): Markup[] {
   return [
     element(
       'div',
-      { class: 'cautions' },
+      { class: 'cautions two' },
       ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
     ),
     paragraph(facts.evaluation.library.cautionClosing),

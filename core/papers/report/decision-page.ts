@@ -9,7 +9,7 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
   if (comparison === undefined || comparison.evaluations.length < 2) return undefined;
   return element(
     'section',
-    { class: 'page' },
+    {},
     heading(2, 'Weighing the scenarios'),
     ...weightParts(facts),
     ...riskParts(facts),
@@ -88,6 +88,8 @@ function differences({ comparison }: ReportFacts): Markup {
     'What was chosen and what follows, only where the scenarios differ',
     [{ title: 'What' }, ...evaluations.map(({ letter }) => ({ title: letter, figures: true }))],
     differenceTable(evaluations).map(({ title, values }) => [title, ...values.map(said)]),
+    undefined,
+    'compact',
   );
 }
 

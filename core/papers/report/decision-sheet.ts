@@ -3,7 +3,7 @@ import type { Decision } from '../decision';
 import { capitalised } from './words';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, type Child, type Markup } from './markup';
-import { dateWords, dollarsAndCents, monthName, monthWords, percentWords } from './words';
+import { dateWords, dollarsAndCents, monthName, monthWords, percentWords, wholeDollars } from './words';
 
 /** The most figures that stand on the decision sheet. */
 export const MOST_FIGURES = 14;
@@ -11,7 +11,7 @@ export const MOST_FIGURES = 14;
 const YEARS = 3;
 const DATES = 2;
 /** How many things not studied are named. */
-const NOT_STUDIED = 4;
+const NOT_STUDIED = 3;
 
 function figure(words: string): Markup {
   return element('b', { class: 'figure' }, words);
@@ -68,9 +68,9 @@ function asked({ request, isPermittable, budget, recommended, letter, scenario }
 }
 
 function cost(decision: Decision): Markup[] {
-  const { total, contingency, risk, county } = decision;
+  const { total, contingency, budget, risk, county } = decision;
   return [
-    heading(2, 'What it costs'),
+    heading(2, 'Cost and time'),
     paragraph(
       'The work costs ',
       figure(dollarsAndCents(total)),
@@ -78,13 +78,7 @@ function cost(decision: Decision): Markup[] {
       figure(dollarsAndCents(contingency)),
       ' for what an estimate of this kind has missed before.',
     ),
-    risk === undefined
-      ? paragraph('How likely it is to stay inside the budget was not simulated.')
-      : paragraph(
-          'In 80 of 100 simulated runs the work costs no more than ',
-          figure(dollarsAndCents(roundToCents(risk.p80))),
-          '.',
-        ),
+    riskLine(risk, budget),
     countyLine(county),
     ...(county.peakGap === undefined
       ? []
@@ -96,6 +90,17 @@ function cost(decision: Decision): Markup[] {
           ),
         ]),
   ];
+}
+
+function riskLine(risk: Decision['risk'], budget: Decision['budget']): Markup {
+  if (risk === undefined) return paragraph('How likely it is to stay inside the budget was not simulated.');
+  const p80 = roundToCents(risk.p80);
+  const isCovered = budget !== undefined && budget.cents >= p80.cents;
+  return paragraph(
+    'In 80 of 100 simulated runs the work costs no more than ',
+    figure(wholeDollars(risk.p80)),
+    isCovered ? '. The budget covers that.' : '. The budget does not cover that.',
+  );
 }
 
 const COUNTY_LEAD: Readonly<Record<Decision['county']['of'], string>> = {
@@ -123,14 +128,9 @@ function countyLine({ of, fiscalYears, fiscalYearStart }: Decision['county']): M
 
 function time({ sunkOn, finish }: Decision): Markup[] {
   return [
-    heading(2, 'When it is done'),
     sunkOn === undefined
       ? paragraph('No day of sinking is known. The last activity ends on ', figure(dateWords(finish)), '.')
-      : paragraph(
-          'The ship is sunk by ',
-          figure(dateWords(sunkOn)),
-          '. Reports and payments follow; the last activity is no decision of the board.',
-        ),
+      : paragraph('The ship is sunk by ', figure(dateWords(sunkOn)), '.'),
   ];
 }
 
@@ -139,7 +139,7 @@ function trouble({ troubles, afterSinking, uncheckedShare }: Decision): Markup[]
   return [
     heading(2, 'If it goes wrong'),
     points(troubles.map(({ title, happens, pays }) => `${title}. ${happens} ${pays}`)),
-    heading(2, 'After the sinking'),
+    heading(2, 'Afterwards, and how sure this is'),
     perYear === undefined
       ? paragraph('What the reef costs each year after the sinking is not known.')
       : paragraph(
@@ -147,7 +147,6 @@ function trouble({ troubles, afterSinking, uncheckedShare }: Decision): Markup[]
           figure(dollarsAndCents(fromCents(perYear))),
           ` a year for ${years === 1 ? 'one year' : `${years} years`}. This is part of the total.`,
         ),
-    heading(2, 'How sure the figures are'),
     uncheckedShare === undefined
       ? paragraph('The share nobody has checked is not known, because a line is absent.')
       : paragraph(

@@ -61,6 +61,7 @@ export function table(
   columns: readonly Column[],
   rows: readonly (readonly Child[])[],
   last?: readonly Child[],
+  look: 'usual' | 'compact' = 'usual',
 ): Markup {
   const side = (i: number) => (columns[i]?.figures === true ? { class: 'figures' } : {});
   const cells = (row: readonly Child[]) =>
@@ -70,7 +71,7 @@ export function table(
   const head = columns.map((column, i) => element('th', { scope: 'col', ...side(i) }, column.title));
   return element(
     'table',
-    {},
+    look === 'compact' ? { class: 'compact' } : {},
     element('caption', {}, caption),
     element('thead', {}, element('tr', {}, ...head)),
     element('tbody', {}, ...rows.map(row => element('tr', {}, ...cells(row)))),

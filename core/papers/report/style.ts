@@ -32,7 +32,15 @@ b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-
 .side { display: grid; grid-template-columns: 1fr 1fr; column-gap: 18pt; align-items: start; }
 .cautions .caution { font-size: 9pt; margin-bottom: 5pt; }
 .note { color: #43504e; font-size: 8.5pt; }
-.answers h2 { margin: 8pt 0 2pt; font-size: 11pt; }
+.answers { font-size: 9.5pt; line-height: 1.33; }
+.answers h2 { margin: 7pt 0 1pt; font-size: 10.5pt; }
+.answers p, .answers ul { margin-bottom: 3pt; }
+.answers li { margin-bottom: 1pt; }
+.answers .lead { font-size: 11.5pt; }
+.compact { font-size: 8.5pt; }
+.compact th, .compact td { padding-top: 0.8pt; padding-bottom: 0.8pt; }
+.cautions.two { columns: 2; column-gap: 16pt; }
+.cautions.two .caution { font-size: 7.8pt; line-height: 1.25; margin-bottom: 4pt; }
 svg { display: block; margin: 2pt 0 8pt; break-inside: avoid; }
 svg text { font-size: 9.5px; fill: #15201f; }
 svg .bar { fill: #0e5662; }

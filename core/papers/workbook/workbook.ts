@@ -10,14 +10,18 @@ import { cashSheet } from './cash';
 import { chartsSheet } from './charts';
 import { comparisonSheet } from './comparison';
 import { checksSheet, coverSheet } from './front';
+import { fundingSheet } from './funding';
 import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
+import { labourSheet } from './labour';
 import { cautionsSheet, changesSheet, findingsSheet, sourcesSheet } from './lists';
 import type { PaperSheet, PaperWorkbook } from './model';
 import { emitNamed } from './placed';
 import { basisSheet, glossarySheet, readMeSheet } from './reading';
+import { riskSheet } from './risk';
 import { rollUpSheet } from './roll-up';
 import { scheduleSheet } from './schedule';
 import { timeChartSheet } from './time-chart';
+import { uprightSheet } from './upright';
 
 /**
  * The workbook of one scenario: cover with a master check, read me, comparison, roll-up, cash, schedule and its
@@ -56,6 +60,10 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   };
 }
 
+function present(...sheets: readonly (PaperSheet | undefined)[]): PaperSheet[] {
+  return sheets.filter(sheet => sheet !== undefined);
+}
+
 /** The row of each figure that reads an input. */
 function rowsOfInputs(inputs: readonly InputCell[]): Map<string, number> {
   return new Map(
@@ -79,10 +87,12 @@ function frontSheets(
     ...(comparison === undefined || comparison.evaluations.length < 2
       ? []
       : [comparisonSheet(comparison, evaluation)]),
+    ...present(comparison && riskSheet(comparison, evaluation), uprightSheet(evaluation)),
     rollUpSheet(summary, emitted),
+    ...present(labourSheet(parts, emitted), fundingSheet(evaluation)),
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),
     scheduleSheet(parts),
-    ...(timeChart === undefined ? [] : [timeChart]),
+    ...present(timeChart),
   ];
 }

@@ -1,0 +1,145 @@
+import { grantView, type Evaluation, type GrantView } from '../../evaluation';
+import { dollarsOf, fromCents } from '../../money';
+import { headingRow, moneyFormula, text } from './cells';
+import { inOrder } from './rows';
+import type { PaperCell, PaperSheet } from './model';
+
+type Book = NonNullable<GrantView['book']>;
+type Award = Book['awards'][number];
+
+/**
+ * The grant budget: who bears what, each form against the estimate, cash of the owner by month. Shares come from the
+ * program as values; sums and differences are live.
+ */
+export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
+  const { book, cash } = grantView(evaluation);
+  if (book === undefined || cash === undefined) return undefined;
+  const cells: PaperCell[] = [
+    text(1, 1, 'Funding: who bears the cost, as the forms have it, US dollars', 'title'),
+    text(
+      2,
+      1,
+      'Shares, limits and terms of payment are worked out by the program; sums and differences are live.',
+      'note',
+    ),
+  ];
+  let next = 4;
+  const add = (block: { readonly cells: readonly PaperCell[]; readonly rows: number }) => {
+    cells.push(...block.cells);
+    next += block.rows + 2;
+  };
+  add(
+    summed(
+      'Source',
+      book.bySource.map(({ title, amount }) => [title, amount]),
+      'All sources',
+      next,
+    ),
+  );
+  add(reconciled(book, next));
+  for (const award of book.awards) add(awardBlock(award, next));
+  add(
+    summed(
+      'County payments by fiscal year',
+      cash.fiscalYears.map(({ fiscalYear, amount }) => [`Fiscal year ${fiscalYear}`, amount]),
+      'All years',
+      next,
+    ),
+  );
+  add(cashBlock(cash, next));
+  return { name: 'Funding forms', cells, widths: [60, 20, 20, 20, 20], headingRows: 2, landscape: true };
+}
+
+interface Block {
+  readonly cells: readonly PaperCell[];
+  readonly rows: number;
+}
+
+function summed(head: string, rows: readonly (readonly [string, number])[], all: string, top: number): Block {
+  const guard = top + rows.length + 1;
+  const sum = rows.reduce((total, [, amount]) => total + amount, 0);
+  return {
+    cells: [
+      ...headingRow(top, [head, 'Amount']),
+      ...inOrder(rows, top + 1, ([title, amount], row) => [text(row, 1, title), value(row, 2, amount)]),
+      text(guard, 1, 'Put new rows in above this row.', 'note'),
+      text(guard + 1, 1, all, 'total'),
+      moneyFormula(guard + 1, 2, `ROUND(SUM(B${top + 1}:B${guard}),2)`, fromCents(sum), 'total'),
+    ],
+    rows: rows.length + 3,
+  };
+}
+
+/** From the total of this workbook to the budget of the forms. */
+function reconciled({ reconciliation: { from, steps, to } }: Book, top: number): Block {
+  const guard = top + steps.length + 2;
+  return {
+    cells: [
+      ...headingRow(top, ['From the estimate to the budget of the forms', 'Amount']),
+      text(top + 1, 1, from.title),
+      moneyFormula(top + 1, 2, 'sums_total', fromCents(from.amount)),
+      ...inOrder(steps, top + 2, ({ title, amount }, row) => [text(row, 1, title), value(row, 2, amount)]),
+      text(guard, 1, 'Put new steps in above this row.', 'note'),
+      text(guard + 1, 1, to.title, 'total'),
+      moneyFormula(guard + 1, 2, `ROUND(SUM(B${top + 1}:B${guard}),2)`, fromCents(to.amount), 'total'),
+    ],
+    rows: steps.length + 4,
+  };
+}
+
+/** The lines of one award's form, each against what the estimate has for it. */
+function awardBlock({ source, form, tieOut }: Award, top: number): Block {
+  const guard = top + tieOut.length + 1;
+  const column = (letter: string, read: (row: Award['tieOut'][number]) => number, at: number) =>
+    moneyFormula(
+      guard + 1,
+      at,
+      `ROUND(SUM(${letter}${top + 1}:${letter}${guard}),2)`,
+      fromCents(tieOut.reduce((sum, row) => sum + read(row), 0)),
+      'total',
+    );
+  return {
+    cells: [
+      ...headingRow(top, [`${form.kind}: ${source.title}`, 'Estimate', 'Form', 'Difference']),
+      ...inOrder(tieOut, top + 1, (line, row) => [
+        text(row, 1, line.title),
+        value(row, 2, line.estimate),
+        value(row, 3, line.form),
+        moneyFormula(row, 4, `ROUND(C${row}-B${row},2)`, fromCents(line.form - line.estimate)),
+      ]),
+      text(guard, 1, 'Put new lines in above this row.', 'note'),
+      text(guard + 1, 1, 'All lines of the form', 'total'),
+      column('B', ({ estimate }) => estimate, 2),
+      column('C', ({ form: onForm }) => onForm, 3),
+      column('D', ({ form: onForm, estimate }) => onForm - estimate, 4),
+    ],
+    rows: tieOut.length + 3,
+  };
+}
+
+/** Paid, received and carried by month; what is carried is live. */
+function cashBlock({ cash }: NonNullable<GrantView['cash']>, top: number): Block {
+  const { months } = cash.view;
+  return {
+    cells: [
+      ...headingRow(top, ['Month', 'Paid', 'Received', 'Carried', 'Gap beyond own share']),
+      ...inOrder(months, top + 1, ({ month, paid, received, carried, gap }, row) => [
+        text(row, 1, month),
+        value(row, 2, paid),
+        value(row, 3, received),
+        moneyFormula(
+          row,
+          4,
+          row === top + 1 ? `ROUND(B${row}-C${row},2)` : `ROUND(D${row - 1}+B${row}-C${row},2)`,
+          fromCents(carried),
+        ),
+        value(row, 5, gap),
+      ]),
+    ],
+    rows: months.length + 1,
+  };
+}
+
+function value(row: number, column: number, cents: number): PaperCell {
+  return { row, column, content: { kind: 'money', value: dollarsOf(fromCents(cents)), role: 'result' } };
+}

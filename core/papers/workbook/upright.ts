@@ -1,0 +1,53 @@
+import type { Evaluation } from '../../evaluation';
+import { headingRow, number, text } from './cells';
+import { inOrder } from './rows';
+import type { PaperCell, PaperSheet } from './model';
+
+/** The roll-over screen, stage by stage: values of the program, and what it is not. */
+export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
+  if (upright === undefined) return undefined;
+  const { verdict, reasons, greatestHeelDegrees, lowestGmMetres, sinkMinutes, missingInputs, caution } =
+    upright;
+  const facts: readonly (readonly [string, number | undefined, string])[] = [
+    ['Greatest heel', greatestHeelDegrees, 'degrees'],
+    ['Lowest metacentric height', lowestGmMetres, 'm'],
+    ['From opening to gone', sinkMinutes, 'minutes'],
+  ];
+  const lists = [...reasons, ...missingInputs.map(input => `Missing: ${input}`)];
+  const top = 9 + lists.length;
+  return {
+    name: 'Upright screening',
+    cells: [
+      text(1, 1, `Does she sink upright? The screening says: ${verdict}`, 'title'),
+      text(2, 1, caution, 'caution'),
+      ...inOrder(facts, 4, ([title, value, unit], row) => [
+        text(row, 1, title),
+        value === undefined ? text(row, 2, 'none') : number(row, 2, value, 2, 'result'),
+        text(row, 3, unit),
+      ]),
+      ...inOrder(lists, 8, (words, row) => [text(row, 1, words)]),
+      ...headingRow(top, [
+        'Flooding, minutes',
+        'Level, m',
+        'GM, m',
+        'Heel, degrees',
+        'List, degrees',
+        'Trim, m',
+      ]),
+      ...inOrder(upright.stages, top + 1, (stage, row) => stageRow(stage, row)),
+    ],
+    widths: [40, 14, 14, 14, 14, 14],
+    headingRows: 2,
+    landscape: true,
+  };
+}
+
+type Stage = NonNullable<Evaluation['upright']>['stages'][number];
+
+function stageRow({ t, level, gm, heel, list, trim }: Stage, row: number): PaperCell[] {
+  return [t / 60, level, gm, heel, list, trim].map((value, i) =>
+    value === undefined
+      ? text(row, i + 1, 'none')
+      : number(row, i + 1, Math.round(value * 100) / 100, 2, 'result'),
+  );
+}
