@@ -106,7 +106,7 @@ export interface ScheduleRelationship {
   readonly lag?: number;
   /** Default `work-day`, counted on the calendar of `to`. */
   readonly lagUnit?: DayUnit;
-  /** The most days that may lie between, same unit. */
+  /** The most days that may lie between, same unit; negative: `to` lies at least so many days before `from`. */
   readonly maximumLag?: number;
 }
 

@@ -92,16 +92,6 @@ function checkRelationship(
     if (!Number.isInteger(days))
       findings.push(fault('whole-number', place, `A lag of ${days} days.`, 'Use whole days.'));
   }
-  if (relationship.maximumLag !== undefined && relationship.maximumLag < 0) {
-    findings.push(
-      fault(
-        'lag',
-        place,
-        `At most ${maximumLag} days between.`,
-        'Give the most days that may lie between, 0 or more.',
-      ),
-    );
-  }
   if (maximumLag < lag) {
     findings.push(
       fault(

@@ -61,7 +61,7 @@ function relationships(n: number, hasMostLags: boolean): fc.Arbitrary<ScheduleRe
         kind,
         lag,
         lagUnit,
-        ...(hasMostLags && more !== undefined ? { maximumLag: Math.max(0, lag + more) } : {}),
+        ...(hasMostLags && more !== undefined ? { maximumLag: lag + more } : {}),
       })),
     { maxLength: n + 2 },
   );
