@@ -4,6 +4,7 @@ import { differenceBridge, type Bridge } from './bridge';
 import { decisionTable, type DecisionTable } from './decision-table';
 import { differenceTable, type ComparedValue } from './difference-table';
 import { pairedRisk, type PairedRisk, type RiskFacts } from './risk-facts';
+import { uprightChange } from './upright-change';
 
 /** Scenarios side by side, and what separates the first from each other. */
 export interface Comparison {
@@ -73,6 +74,7 @@ export function comparisonJson(comparison: Comparison): JsonObject {
       to,
       steps: steps.map(({ title, amount }) => ({ title, amount: dollarsOf(amount) })),
       total: dollarsOf(total),
+      ...uprightChange(evaluations, from, to),
     })),
     differences: differenceTable(evaluations).map(({ key, group, title, values }) => ({
       key,

@@ -146,7 +146,7 @@ function signed(text: string): string {
 }
 
 function dollars(amount: number): string {
-  return moneyText(roundToCents(amount.toFixed(2)));
+  return `$${moneyText(roundToCents(amount.toFixed(2)))}`;
 }
 
 function signedDollars(amount: number): string {

@@ -27,8 +27,8 @@ function turning(input: UprightInput, depth: number): { notes: string[]; canTurn
   const half = halfDiagonal(breadth, top);
   const canTurn = canTurnOver(depth, breadth, top);
   const note = canTurn
-    ? `The water (${depth} m) is deeper than half the diagonal of the section (${half.toFixed(1)} m): she could turn over on the way down. No credit is given for coming upright.`
-    : `The water (${depth} m) is shallower than half the diagonal of the section (${half.toFixed(1)} m): she cannot turn right over, but can still come to rest on her side. Shallow water does not replace preparation.`;
+    ? `The water (${depth.toFixed(1)} m) is deeper than half the diagonal of the section (${half.toFixed(1)} m): she could turn over on the way down. No credit is given for coming upright.`
+    : `The water (${depth.toFixed(1)} m) is shallower than half the diagonal of the section (${half.toFixed(1)} m): she cannot turn right over, but can still come to rest on her side. Shallow water does not replace preparation.`;
   return { notes: [note], canTurn, half };
 }
 
@@ -36,7 +36,7 @@ function clearanceNotes(clearance: number, permit: number | undefined): string[]
   if (permit === undefined)
     return [`Clear water over the wreck ${clearance.toFixed(1)} m; the permit's figure is not given.`];
   const verdict = clearance >= permit ? 'meets' : 'is less than';
-  return [`Clear water over the wreck ${clearance.toFixed(1)} m ${verdict} the permit's ${permit} m.`];
+  return [`Clear water over the wreck ${clearance.toFixed(1)} m ${verdict} the permit's ${permit.toFixed(1)} m.`];
 }
 
 /** Depth and site: turning over, the end that grounds first, clearance, slope, and wave factors for the annex. */

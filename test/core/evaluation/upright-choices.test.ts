@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate, measurementPrices, openingWork, uprightChoices } from '../../../core/evaluation';
+import { z } from 'zod';
+import {
+  evaluate,
+  measurementPrices,
+  openingWork,
+  shippedLibrary,
+  uprightChoices,
+} from '../../../core/evaluation';
+import { projectSchema } from '../../../core/project';
 import { compareScenarios, comparisonJson } from '../../../core/scenario';
 import { kgAfterRemoval } from '../../../core/stability';
 import { demoProject, estimated } from './demo';
@@ -44,6 +52,18 @@ describe('choices of the invented example', () => {
     );
   });
 
+  it('cost the same when nothing was evaluated before them', () => {
+    const half = { at: '/options/topside-extent', to: 'half' };
+    const scenarios = [{ id: 'half', title: 'Half', changes: [half] }];
+    const fresh = { ...OPTIONS, upright: false, library: { ...shippedLibrary() } };
+    const directOf = (one: ReturnType<typeof estimated>) =>
+      one.money.result.money(one.money.sums.direct)?.cents;
+    const alone = estimated(evaluate({ ...project, scenarios }, fresh));
+    evaluate(project, { ...OPTIONS, upright: false });
+    const after = estimated(evaluate({ ...project, scenarios }, { ...OPTIONS, upright: false }));
+    expect(directOf(after)).toBe(directOf(alone));
+  });
+
   it('more topside off costs more and heels less, the more so the more comes off', () => {
     const [half, most] = [choice('topside-half'), choice('topside-most')];
     expect(half.cost).toBeGreaterThan(0);
@@ -83,7 +103,7 @@ describe('a measured KG', () => {
       source: 'Inclining',
       year: 2026,
     };
-    const measured = { ...project, vessel: { ...project.vessel, kg } } as const;
+    const measured = projectSchema.parse({ ...project, vessel: { ...project.vessel, kg } });
     const seen = evaluate(measured, OPTIONS);
     expect(seen.upright?.verdict).not.toBe('cannot tell');
     const choices = uprightChoices(seen, OPTIONS);
@@ -135,11 +155,11 @@ describe('work that follows from the sizes of the openings', () => {
 
 describe('comparison of the scenarios', () => {
   const evaluations = project.scenarios.map(({ id }) => evaluate(project, { ...OPTIONS, scenario: id }));
-  const json = JSON.parse(JSON.stringify(comparisonJson(compareScenarios(evaluations)))) as {
-    scenarios: Record<string, number>[];
-    bridges: Record<string, number>[];
-  };
-  const at = (i: number, key: string) => json.scenarios[i]?.[key] ?? NaN;
+  const row = z.record(z.string(), z.unknown());
+  const json = z
+    .object({ scenarios: z.array(row), bridges: z.array(row) })
+    .parse(JSON.parse(JSON.stringify(comparisonJson(compareScenarios(evaluations)))));
+  const at = (i: number, key: string) => Number(json.scenarios[i]?.[key]);
 
   it('shows dollars, work days and degrees of greatest heel of each, and what separates them', () => {
     for (const i of [0, 1, 2]) {
