@@ -1,5 +1,6 @@
 import { BugError, type Figure, type Finding } from '../base';
 import { keeping } from './keeping';
+import { simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
 import type { Project } from '../project';
@@ -17,7 +18,12 @@ export function faultsOf(findings: readonly Finding[]): Faults {
 }
 
 /** A project, as a scenario sees it, as the input of the estimate. */
-export function estimateInput(project: Project, library: Library, faults: Faults): EstimateInput {
+export function estimateInput(
+  project: Project,
+  library: Library,
+  faults: Faults,
+  simulated?: SimulatedContingency,
+): EstimateInput {
   const { vessel, calendars } = project;
   const type = library.hullTypes.find(candidate => candidate.id === vessel.hullType);
   if (type === undefined) throw new BugError(`no hull type ${vessel.hullType}: the keys are checked before`);
@@ -43,7 +49,7 @@ export function estimateInput(project: Project, library: Library, faults: Faults
     shiftHours: givenFrom(shift.hours, 'h/work-day', '/options/shift-pattern'),
     overtimeShare: givenFrom(shift.overtimeShare, '1', '/options/shift-pattern'),
     prices: { priceDate: project.rates.priceDate, fixedYear: project.rates.fixedPriceYear },
-    contingencyShare: contingencyShare(project, faults),
+    contingencyShare: contingencyShare(project, faults, simulated),
     statusDate: project.statusDate,
   };
 }
@@ -65,8 +71,13 @@ export function chosenOptions(project: Project, library: Library): Record<string
   );
 }
 
-function contingencyShare(project: Project, faults: Faults): Given | undefined {
-  const { share } = project.contingency;
+function contingencyShare(
+  project: Project,
+  faults: Faults,
+  simulated: SimulatedContingency | undefined,
+): Given | undefined {
+  const { policy, share } = project.contingency;
+  if (policy === 'confidence') return simulated && simulatedShare(simulated);
   return share && documentGiven(share, '1', '/contingency/share', faults);
 }
 

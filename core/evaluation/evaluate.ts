@@ -29,6 +29,7 @@ import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
+import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
 import { classedItems, noticeRelationships, ruleFindings } from './rules';
 import { scheduledOnce, verifiedOnce } from './scheduled-once';
 import { surveyOf } from './survey';
@@ -47,6 +48,8 @@ export interface EvaluateOptions {
   /** The scenario by id; the first of the file unless given. */
   readonly scenario?: string;
   readonly library?: Library;
+  /** The contingency of a simulation of the same plan, where the project sets it by confidence. */
+  readonly simulated?: SimulatedContingency;
   /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
   readonly upright?: boolean;
 }
@@ -116,6 +119,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
     ...checked,
     ...surveyOf(seen.project, library).findings,
     ...estimateFindings(estimate),
+    ...confidenceFindings(seen.project, estimate, options.simulated),
     ...ruleFindings(seen.project, estimate),
     ...ageingFindings(seen.project, library, estimate.items, options.today),
     ...(upright?.findings ?? []),
@@ -152,7 +156,7 @@ function estimateParts(
   checked: readonly Finding[],
   options: EvaluateOptions,
 ): EstimateParts {
-  const given = withTowDays(project, estimateInput(project, library, faultsOf(checked)));
+  const given = withTowDays(project, estimateInput(project, library, faultsOf(checked), options.simulated));
   const input = withSizedOpenings(project, given);
   const { ship, plant, years } = input;
   const measured = new Map(

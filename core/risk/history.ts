@@ -1,5 +1,5 @@
 import type { Provenance } from '../base';
-import { orderStatistic, sorted } from './percentiles';
+import { sorted } from './percentiles';
 
 /** How the cost of a past reef project grew from its first public figure to its last. */
 export interface CostGrowth extends Provenance {
@@ -50,5 +50,11 @@ export const COST_GROWTH: readonly CostGrowth[] = [
 export function amongPastProjects(ratio: number): { covered: number; of: number; middleGrowth: number } {
   const growths = sorted(Float64Array.from(COST_GROWTH, c => c.growth));
   const covered = growths.filter(g => g <= ratio).length;
-  return { covered, of: growths.length, middleGrowth: orderStatistic(growths, 0.5) };
+  return { covered, of: growths.length, middleGrowth: medianOf(growths) };
+}
+
+/** The middle of rising values; of an even number the mean of the two in the middle. */
+function medianOf(rising: Float64Array): number {
+  const [below, above] = [Math.ceil(rising.length / 2) - 1, Math.floor(rising.length / 2)];
+  return ((rising[below] ?? Number.NaN) + (rising[above] ?? Number.NaN)) / 2;
 }

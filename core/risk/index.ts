@@ -32,7 +32,7 @@ export type {
 } from './prepared';
 export { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 export { drain, drainOnWorkers, simulate, type Watch } from './simulate';
-export { adjustedRuns, simulation, type SimulationOptions, type Waves } from './simulation';
+export { adjustedRuns, COMPARED_TRIALS, simulation, type SimulationOptions, type Waves } from './simulation';
 export { trialRunner, type ChunkJob, type ChunkResult, type TrialRunner } from './trial-runner';
 export { joinChunks, type Trials } from './trials';
 export { AS_IT_IS, type Adjustment } from './adjustment';

@@ -19,12 +19,17 @@ export interface MitigationValue {
   readonly p80Finish: number;
 }
 
-/** Tries each mitigation of the register by itself, with common random numbers. */
-export function* mitigationValues(prepared: PreparedRun, plan: TrialPlan): Waves<MitigationValue[]> {
+/** Tries each mitigation of the register by itself, with common random numbers. @param most trials at most. */
+export function* mitigationValues(
+  prepared: PreparedRun,
+  plan: TrialPlan,
+  most: number = plan.trials,
+): Waves<MitigationValue[]> {
   const offers = prepared.events.flatMap(({ id, mitigation }) =>
     mitigation === undefined ? [] : [{ id, mitigation }],
   );
-  const [base, ...tried] = yield* adjustedRuns(plan, [{}, ...offers.map(o => ({ mitigated: [o.id] }))]);
+  if (offers.length === 0) return [];
+  const [base, ...tried] = yield* adjustedRuns(plan, [{}, ...offers.map(o => ({ mitigated: [o.id] }))], most);
   return offers.flatMap(({ id, mitigation }, i) => {
     const other = tried[i];
     if (base === undefined || other === undefined) return [];

@@ -123,6 +123,8 @@ export interface MoneyBatch extends WorkBatch {
   readonly finishes: readonly Float64Array[];
   /** Calendar days each activity waited for a weather window (standby); zero without weather. */
   readonly waits: readonly Float64Array[];
+  /** Whether the cash need is wanted: only of trials as they are. */
+  readonly asksCash: boolean;
 }
 
 /** What the money sheet answers, valid until the next call. Dollars, rounded to the cent. */

@@ -2,7 +2,7 @@ import { AS_IT_IS, type Adjustment } from './adjustment';
 import { coverageFindings } from './coverage';
 import { distributionFindings } from './distributions';
 import { candidates, driverJobs, driverRows, type DriverRow } from './drivers';
-import { chunkCount, type TrialPlan } from './latin-hypercube';
+import { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import { levelsOf } from './levels';
 import type { PreparedRun } from './prepared';
 import { resultOf, type SimulationResult } from './result';
@@ -63,9 +63,20 @@ function* rankedDrivers(prepared: PreparedRun, plan: TrialPlan, trials: Trials):
   return driverRows(prepared, plan, trials, measured, again);
 }
 
-/** Runs a plan once for each adjustment with the same draws. */
-export function* adjustedRuns(plan: TrialPlan, adjustments: readonly Adjustment[]): Waves<Trials[]> {
-  const chunks = Array.from({ length: chunkCount(plan) }, (_, chunk) => chunk);
+/** Trials of a plan, its first ones, that adjusted runs are compared on at most. */
+export const COMPARED_TRIALS = 2000;
+
+/**
+ * Runs the first trials of a plan once for each adjustment with the same draws.
+ * @param most trials at most, whole chunks; differences with the same draws need few.
+ */
+export function* adjustedRuns(
+  plan: TrialPlan,
+  adjustments: readonly Adjustment[],
+  most: number = plan.trials,
+): Waves<Trials[]> {
+  const count = Math.min(chunkCount(plan), Math.max(1, Math.ceil(most / TRIALS_PER_CHUNK)));
+  const chunks = Array.from({ length: count }, (_, chunk) => chunk);
   const results = yield chunks.flatMap(chunk => adjustments.map(adjustment => ({ chunk, adjustment })));
   return adjustments.map((_, i) => joinChunks(results.filter((_chunk, k) => k % adjustments.length === i)));
 }

@@ -23,13 +23,18 @@ export interface SurveyValue {
  * @source R. A. Howard, Information value theory, IEEE Trans. Syst. Sci. Cybern. 2 (1966) 22-26 (the idea of
  *   pricing information before it is bought).
  */
-export function* surveyValues(prepared: PreparedRun, plan: TrialPlan): Waves<SurveyValue[]> {
+export function* surveyValues(
+  prepared: PreparedRun,
+  plan: TrialPlan,
+  most: number = plan.trials,
+): Waves<SurveyValue[]> {
   const offers = prepared.inputs.flatMap(({ id, title, survey }) =>
     survey === undefined ? [] : [{ id, title, survey }],
   );
+  if (offers.length === 0) return [];
   const asItIs: Adjustment = {};
   const adjustments = [asItIs, ...offers.map(o => ({ narrowed: { [o.id]: o.survey.rangeLeft } }))];
-  const [base, ...narrowed] = yield* adjustedRuns(plan, adjustments);
+  const [base, ...narrowed] = yield* adjustedRuns(plan, adjustments, most);
   const values = offers.map(({ id, title, survey }, i) => {
     const narrowing = distance(base?.total) - distance(narrowed[i]?.total);
     return { input: id, title, cost: survey.cost, narrowing, perDollar: narrowing / survey.cost };

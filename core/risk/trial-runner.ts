@@ -2,7 +2,7 @@ import type { Adjustment } from './adjustment';
 import { ChunkCosts } from './chunk-costs';
 import { chunkSchedule, type ScheduleChunk } from './chunk-schedule';
 import { TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
-import type { PreparedRun } from './prepared';
+import type { MoneyColumns, PreparedRun } from './prepared';
 import { samplerFor, type Sampler } from './sampler';
 
 /** One piece of work for a worker thread: plain data. */
@@ -71,14 +71,32 @@ function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job
   const isAsItIs = Object.keys(job.adjustment).length === 0;
   const times = scheduleTrials(bench, job.chunk, n, isAsItIs);
   const { durations: lasting, starts, finishes, waits } = bench;
-  const money = prepared.money({ n, inputs: sampler.inputs, durations: lasting, starts, finishes, waits });
+  const batch = {
+    n,
+    inputs: sampler.inputs,
+    durations: lasting,
+    starts,
+    finishes,
+    waits,
+    asksCash: isAsItIs,
+  };
+  const money = prepared.money(batch);
   const costs = new ChunkCosts(prepared, money, n);
   for (const event of events) for (const { column, values } of event.costs) costs.add(column, values);
   for (const id of job.adjustment.mitigated ?? [])
     costs.addMitigation(prepared.events.find(e => e.id === id));
-  const cashNeed = money.cashNeed?.slice(0, n);
+  const cashNeed = isAsItIs ? withEvents(money, costs.total, n) : undefined;
   costs.dropBroken(times.finish, cashNeed);
   return { chunk: job.chunk, ...times, total: costs.total, cashNeed, ...costs.excess() };
+}
+
+/** The cash need grows as the total does by the events of the register: they fall where the money is spent. */
+function withEvents(
+  { cashNeed, total }: MoneyColumns,
+  whole: Float64Array,
+  n: number,
+): Float64Array | undefined {
+  return cashNeed?.slice(0, n).map((need, t) => need * ((whole[t] ?? Number.NaN) / (total[t] ?? Number.NaN)));
 }
 
 function add(column: Float64Array | undefined, values: Float64Array, n: number): void {

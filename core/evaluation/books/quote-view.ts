@@ -37,7 +37,14 @@ export function quoteView(evaluation: Evaluation): QuoteView {
   const faults = faultsOfSection(evaluation, '/quotes');
   if (basis === undefined || faults.length > 0) return { scopes: [], findings: [...findings, ...faults] };
   const scopes = groups(quotes).map(group => scopeOf(group, basis));
-  return { scopes, findings: scopes.flatMap(scope => scope.comparison.findings) };
+  return { scopes, findings: scopes.flatMap(findingsOf) };
+}
+
+/** The findings of a scope at a place of the document: the quote relied on, else the lowest. */
+function findingsOf({ comparison, chosen }: QuoteScope): Finding[] {
+  const at = chosen ?? comparison.rows[0]?.quote.id;
+  const place = at === undefined ? '/quotes' : `/quotes/${at}`;
+  return comparison.findings.map(finding => ({ ...finding, place }));
 }
 
 /** Quotes that share an item, directly or by a third, are of one scope. */

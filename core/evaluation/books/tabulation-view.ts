@@ -57,8 +57,15 @@ export function tabulationView(
       estimate: amount,
       byBid: Object.fromEntries(receivedBids.flatMap(one => alternateOf(one, id))),
     })),
-    findings: [...comparison.findings, ...receivedBids.flatMap(one => strangers(one, items))],
+    findings: [...comparison.findings.map(inDocument), ...receivedBids.flatMap(one => strangers(one, items))],
   };
+}
+
+/** A finding of the comparison with its place in the document: the bid, or what it has for an item. */
+function inDocument(finding: Finding): Finding {
+  const [, , bid, item] = finding.place.split('/');
+  const place = ['/receivedBids', bid, ...(item === undefined ? [] : ['prices', item])];
+  return { ...finding, place: place.filter(step => step !== undefined).join('/') };
 }
 
 function tabulated(

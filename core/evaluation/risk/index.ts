@@ -1,4 +1,19 @@
 export { riskJson } from './risk-json';
+export {
+  riskView,
+  type FinishView,
+  type GrowthComparison,
+  type RegisterRow,
+  type RiskView,
+  type WhatIfs,
+} from './risk-view';
 export { prepareRisk, type PreparedEstimate, type RiskChoices } from './prepare';
+export {
+  contingencyOf,
+  simulatedContingency,
+  type PolicyContingency,
+  type SimulatedContingency,
+} from './policy-contingency';
 export { riskFile, shippedRisk, type RiskFile } from './risk-file';
+export { riskRun, whatIfs, type RiskProgress, type RiskRun, type RiskRunChoices } from './risk-run';
 export { rangedGivens, type RangedGiven } from './ranged-givens';

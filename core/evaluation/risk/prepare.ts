@@ -1,17 +1,18 @@
 import type { Finding } from '../../base';
 import { dollarsOf } from '../../money';
-import { meanOf, TRIALS_PER_CHUNK, type Distribution, type PreparedRun } from '../../risk';
+import { meanOf, TRIALS_PER_CHUNK, type Distribution, type PlanFigures, type PreparedRun } from '../../risk';
 import { chainScheduler, type ChainScheduler } from '../../scheduling';
 import type { Evaluation } from '../evaluate';
 import type { WholeParts } from './parts';
 import { rangedGivens, type RangedGiven } from './ranged-givens';
-import type { RiskSection } from '../../project';
+import type { Funding, RiskSection } from '../../project';
 import { leftOutFindings, registerEvents } from './register';
 import { riskDrivers } from './risk-drivers';
 import { shippedRisk, type RiskFile } from './risk-file';
+import { cashNeedOf } from './cash-need';
 import { correlationsOf } from './correlations';
 import { planLineCosts } from './line-costs';
-import { idsThatMatter, idsWorthCarrying, screenGivens, shapeOf } from './screen-givens';
+import { idsThatMatter, idsWorthCarrying, likelyCashNeed, screenGivens, shapeOf } from './screen-givens';
 import { faultyPlaces, riskSectionOf, withOwnRanges, withSection } from './section';
 import { trialModel } from './trial-model';
 import { weatherOf } from './weather';
@@ -66,11 +67,13 @@ export function prepareRisk(
     file,
     section,
     faulty,
+    funding: evaluation.project.funding,
   });
 }
 
 interface AllChoices extends Required<RiskChoices> {
   readonly faulty: (place: string) => boolean;
+  readonly funding: Funding | undefined;
 }
 
 function assemble(
@@ -84,12 +87,14 @@ function assemble(
   const { givens: all, findings } = withOwnRanges(rangedGivens(parts, file.narrowings), section);
   const standby = Number(file.weather.standbyDays.value);
   const kept = withAllowance(parts, scheduler);
-  const effects = screenGivens(all, trialModel(parts, kept, all, standby), kept);
+  const cash = cashNeedOf(parts, scheduler, choices.funding, standby);
+  const screened = trialModel(parts, kept, all, standby);
+  const effects = screenGivens(all, screened, kept);
   const matter = new Set([...idsThatMatter(effects), ...idsNamed(section)]);
   const moving = idsWorthCarrying(effects, total);
   const carried = all.filter(given => moving.has(given.id) || matter.has(given.id));
   const drawn = drawnGivens(parts, carried, matter, { ...choices, file });
-  const model = trialModel(parts, scheduler, drawn.givens, standby, drawn.means);
+  const model = trialModel(parts, scheduler, drawn.givens, standby, drawn.means, cash);
   const isDrawn = events && section.weather === 'drawn';
   const weather = isDrawn ? weatherOf(parts, scheduler, file.weather) : undefined;
   const run: PreparedRun = {
@@ -100,7 +105,7 @@ function assemble(
     ...(weather === undefined ? {} : { weather }),
     lines: parts.work.rows.map(row => row.item.id),
     activities: scheduler.activities,
-    plan: { total, lines: planLineCosts(parts), finish: parts.schedule.calendarDays ?? Number.NaN },
+    plan: planFigures(parts, total, likelyCashNeed(screened, kept, cash)),
     columns: model.columns,
     work: ({ n }) => model.work(n),
     scheduler: weather === undefined ? kept : scheduler,
@@ -115,6 +120,12 @@ function assemble(
     drawn: run.inputs.filter(input => input.distribution.kind !== 'certain').length,
   };
   return { prepared, findings: [...findings, ...leftOutFindings(file.events, section)] };
+}
+
+function planFigures(parts: WholeParts, total: number, cashNeed: number | undefined): PlanFigures {
+  const finish = parts.schedule.calendarDays ?? Number.NaN;
+  const plan = { total, lines: planLineCosts(parts), finish };
+  return cashNeed === undefined ? plan : { ...plan, cashNeed };
 }
 
 /** Which givens are drawn or moved by a driver, how, and where the others stand. */

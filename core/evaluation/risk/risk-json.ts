@@ -1,76 +1,134 @@
-import { dayOf, isoOf } from '../../calendar';
 import { dollarsOf, roundToCents } from '../../money';
-import {
-  chanceOfMissing,
-  contingencyAt,
-  GRANT_CONTINGENCY_NOTE,
-  jointView,
-  orderStatistic,
-  sorted,
-  type SimulationResult,
-} from '../../risk';
+import { orderStatistic, sorted, type SimulationResult, type Spread } from '../../risk';
 import type { Finding } from '../../base';
 import type { Evaluation } from '../evaluate';
 import type { JsonObject } from '../json';
 import type { PreparedEstimate } from './prepare';
+import { riskView, type RegisterRow, type RiskView, type WhatIfs } from './risk-view';
 
 /** What a simulation found, as the command line prints it. Finish dates are last days worked. */
 export function riskJson(
-  { scenario, project, estimate }: Evaluation,
+  evaluation: Evaluation,
   prepared: PreparedEstimate,
   result: SimulationResult,
   seconds: number,
   findings: readonly Finding[],
+  whatIfs: WhatIfs & { readonly seconds?: number } = {},
 ): JsonObject {
-  const { run, first } = prepared;
-  const [cost, finish] = [sorted(result.samples.total), sorted(result.samples.finish)];
-  const date = (day: number) => isoOf(first + day - 1);
-  const contingency = contingencyAt(run, result, 0.8);
-  const budget = estimate?.money?.result.money(estimate.money.sums.budget);
-  const money = budget === undefined ? run.plan.total : dollarsOf(budget);
-  const { deadline } = project.calendars;
-  const lastDay = deadline === undefined ? run.plan.finish : dayOf(deadline) - first + 1;
-  const joint = jointView(result, money, lastDay);
+  const view = riskView(evaluation, prepared, result, whatIfs);
+  const { run } = prepared;
+  const { cost, contingencyAtP80, grantPeriod, deadline } = view;
   return {
-    scenario: scenario.id,
-    trials: result.trials,
-    seed: result.seed,
-    cost: {
-      mean: cents(result.cost.mean),
-      sd: cents(result.cost.standardDeviation),
-      p10: orderStatistic(cost, 0.1),
-      p50: orderStatistic(cost, 0.5),
-      p80: orderStatistic(cost, 0.8),
-      p90: orderStatistic(cost, 0.9),
-    },
-    finish: {
-      p10: date(orderStatistic(finish, 0.1)),
-      p50: date(orderStatistic(finish, 0.5)),
-      p80: date(orderStatistic(finish, 0.8)),
-      p90: date(orderStatistic(finish, 0.9)),
-    },
-    jointConfidence: share(joint.joint),
-    jointOf: { budget: money, finish: date(lastDay), sentence: joint.sentence },
-    contingencyAtP80: contingency.amount,
-    contingencyLines: contingency.lines.filter(line => line.amount > 0),
-    contingencyNote: GRANT_CONTINGENCY_NOTE,
-    plan: { total: run.plan.total, finish: date(run.plan.finish) },
-    planPercentile: share(result.cost.planShare),
-    planFinishPercentile: share(result.finish.planShare),
-    ...(deadline === undefined ? {} : { chanceOfGrantPeriod: share(1 - chanceOfMissing(result, lastDay)) }),
-    chanceOfAnotherSeason: share(result.anotherSeason),
-    drivers: result.drivers.map(driver => ({
-      id: driver.id,
-      title: driver.title,
-      kind: driver.kind,
-      contribution: share(driver.contribution),
-      finishContribution: share(driver.finishContribution),
-      swing: cents(driver.costAtHigh - driver.costAtLow),
+    scenario: view.scenario,
+    trials: view.trials,
+    seed: view.seed,
+    confidence: view.confidence,
+    cost: spreadJson(cost, result.samples.total),
+    finish: finishJson(view),
+    ...(view.cashNeed && result.samples.cashNeed
+      ? { cashNeed: { ...spreadJson(view.cashNeed, result.samples.cashNeed), plan: view.cashNeed.plan } }
+      : {}),
+    jointConfidence: share(view.joint.joint),
+    jointOf: { budget: view.joint.budget, finish: view.joint.date, sentence: view.joint.sentence },
+    insideMoney: share(view.joint.insideMoney),
+    insideDate: share(view.joint.insideDate),
+    frontier: view.frontier,
+    contingencyAtP80: contingencyAtP80.amount,
+    contingencyLines: contingencyAtP80.lines.filter(line => line.amount > 0),
+    contingency: { ...view.contingency, reaches: share(view.contingency.reaches) },
+    contingencyNote: view.contingencyNote,
+    plan: { total: run.plan.total, finish: view.finish.plan },
+    planPercentile: share(cost.planShare),
+    planSentence: view.planSentence,
+    planFinishPercentile: share(view.finish.planShare),
+    ...(grantPeriod && {
+      grantPeriodEnd: grantPeriod.end,
+      chanceOfMissingGrantPeriod: share(grantPeriod.chanceOfMissing),
+    }),
+    ...(deadline && {
+      deadline: deadline.date,
+      chanceOfMissingDeadline: share(deadline.chanceOfMissing),
+    }),
+    chanceOfAnotherSeason: share(view.chanceOfAnotherSeason),
+    drivers: driversJson(view),
+    drivesFinish: view.drivesFinish.map(row => ({ ...row, share: share(row.share) })),
+    register: view.register.map(registerJson),
+    surveys: view.surveys.map(row => ({
+      ...row,
+      narrowing: cents(row.narrowing),
+      perDollar: share(row.perDollar),
     })),
+    growth: growthJson(view),
     ranges: { given: prepared.ranged, drawn: prepared.drawn },
     events: run.events.length,
     seconds,
+    ...(whatIfs.seconds === undefined ? {} : { secondsOfWhatIfs: whatIfs.seconds }),
     findings,
+  };
+}
+
+function spreadJson({ mean, standardDeviation }: Spread, samples: Float64Array): JsonObject {
+  const rising = sorted(samples);
+  const at = (q: number) => cents(orderStatistic(rising, q));
+  return {
+    mean: cents(mean),
+    sd: cents(standardDeviation),
+    p10: at(0.1),
+    p50: at(0.5),
+    p80: at(0.8),
+    p90: at(0.9),
+  };
+}
+
+function finishJson({ finish }: RiskView): JsonObject {
+  const at = (q: number) => finish.percentiles.find(p => p.share === q)?.date;
+  return { p10: at(0.1), p50: at(0.5), p80: at(0.8), p90: at(0.9) };
+}
+
+function driversJson({ drivers }: RiskView): JsonObject[] {
+  return drivers.map(driver => ({
+    id: driver.id,
+    title: driver.title,
+    kind: driver.kind,
+    contribution: share(driver.contribution),
+    finishContribution: share(driver.finishContribution),
+    swing: cents(driver.costAtHigh - driver.costAtLow),
+  }));
+}
+
+function registerJson(row: RegisterRow): JsonObject {
+  const { id, title, owner, probability, lines, activities, contribution, mitigation, note } = row;
+  const buys = mitigation?.buys;
+  return {
+    id,
+    title,
+    ...(owner === undefined ? {} : { owner }),
+    probability,
+    lines,
+    activities,
+    ...(contribution === undefined ? {} : { contribution: share(contribution) }),
+    ...(mitigation && {
+      mitigation: {
+        title: mitigation.title,
+        cost: mitigation.cost,
+        ...(buys && {
+          meanCost: cents(buys.meanCost),
+          standardError: cents(buys.standardError),
+          p80Cost: cents(buys.p80Cost),
+          p80FinishDays: buys.p80Finish,
+        }),
+      },
+    }),
+    ...(note === undefined ? {} : { note }),
+  };
+}
+
+function growthJson({ growth }: RiskView): JsonObject {
+  const { p10, p50, p90, least, middle, most, of, coveredAtP80 } = growth;
+  return {
+    runs: { p10: share(p10), p50: share(p50), p90: share(p90) },
+    pastHulls: { of, least, middle, most },
+    coveredAtP80: share(coveredAtP80),
   };
 }
 

@@ -1,5 +1,6 @@
 import { TRIALS_PER_CHUNK, varianceOf, type Distribution } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
+import type { CashNeed } from './cash-need';
 import type { RangedGiven } from './ranged-givens';
 import type { TrialModel } from './trial-model';
 
@@ -62,9 +63,20 @@ function trialsOf(model: TrialModel, scheduler: ChainScheduler) {
   return (n: number) => {
     const durations = model.work(n);
     scheduler.chunk({ n, durations, starts, finishes, finish });
-    const { total } = model.money({ n, inputs: model.columns, durations, starts, finishes, waits });
-    return { total, finish };
+    const batch = { n, inputs: model.columns, durations, starts, finishes, waits, asksCash: false };
+    const { total, lines } = model.money(batch);
+    return { total, finish, batch, lines };
   };
+}
+
+/** The greatest cash need with every given at its likely value: that of the plan. */
+export function likelyCashNeed(
+  model: TrialModel,
+  scheduler: ChainScheduler,
+  cashNeed: CashNeed | undefined,
+): number | undefined {
+  const { batch, lines } = trialsOf(model, scheduler)(1);
+  return cashNeed?.(batch, lines)[0];
 }
 
 /** Share of the variance, of cost and of finish, that the givens drawn must explain, taken one at a time. */

@@ -1,5 +1,6 @@
 import { dayFlags, dayOf, monthOf, isoOf } from '../../calendar';
 import { isObligation, type PriceChoices } from '../../estimate';
+import type { MoneyBatch } from '../../risk';
 import type { ChainScheduler, Hammock } from '../../scheduling';
 import type { WholeParts } from './parts';
 
@@ -120,4 +121,42 @@ export function obligationRules(parts: WholeParts, scheduler: ChainScheduler): O
       const after = item.after.flatMap(link => position.get(link.item) ?? []);
       return { id: item.id, after: after.length > 0 ? after : scheduler.activities.map((_, i) => i) };
     });
+}
+
+/** The first day of an activity in a trial. */
+export function startDay(rule: DateRule, starts: readonly Float64Array[], t: number): number {
+  return rule.begun ?? (starts[rule.at]?.[t] ?? Number.NaN) - rule.fromStart;
+}
+
+/** Its last day. */
+export function finishDay(rule: DateRule, batch: MoneyBatch, t: number): number {
+  const moments = rule.isMilestone ? batch.starts : batch.finishes;
+  return (moments[rule.at]?.[t] ?? Number.NaN) - rule.fromFinish;
+}
+
+/** The first day of some, days of standing by before it included. */
+export function least(
+  rules: readonly (DateRule | undefined)[],
+  batch: MoneyBatch,
+  t: number,
+  standby: number,
+): number {
+  let first = Infinity;
+  for (const rule of rules) {
+    if (rule === undefined) continue;
+    const day = startDay(rule, batch.starts, t) - Math.min(batch.waits[rule.at]?.[t] ?? 0, standby);
+    if (day < first) first = day;
+  }
+  return first;
+}
+
+/** The last day of some. */
+export function greatest(rules: readonly (DateRule | undefined)[], batch: MoneyBatch, t: number): number {
+  let last = -Infinity;
+  for (const rule of rules) {
+    if (rule === undefined) continue;
+    const day = finishDay(rule, batch, t);
+    if (day > last) last = day;
+  }
+  return last;
 }

@@ -3,6 +3,7 @@ import type { ChainScheduler } from '../../scheduling';
 import { columns, idOf, type Sheet, type Step } from '../../sheet';
 import type { WholeParts } from './parts';
 import type { RangedGiven } from './ranged-givens';
+import type { CashNeed } from './cash-need';
 import { lineCosts } from './line-costs';
 import { trialTiming } from './trial-timing';
 
@@ -20,6 +21,7 @@ export interface TrialModel {
 /**
  * Binds the sheets of an estimate to the draws of givens.
  * @param standby days a spread stands by for weather at most.
+ * @param cashNeed asked for the trials that want it.
  * @param settled givens that stand at another value than the likely one in every trial, with that value.
  */
 export function trialModel(
@@ -28,6 +30,7 @@ export function trialModel(
   givens: readonly RangedGiven[],
   standby: number,
   settled: ReadonlyMap<RangedGiven, number> = new Map(),
+  cashNeed?: CashNeed,
 ): TrialModel {
   const { work, money, planned } = parts;
   const draws = new Map(
@@ -82,7 +85,8 @@ export function trialModel(
     money: batch => {
       timing.fill(batch);
       second.run(batch.n);
-      return answer(batch.n);
+      const costs = answer(batch.n);
+      return batch.asksCash && cashNeed ? { ...costs, cashNeed: cashNeed(batch, costs.lines) } : costs;
     },
   };
 }

@@ -1,15 +1,24 @@
 import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import type { WholeParts } from './parts';
-import { dateRules, monthTable, obligationRules, spanLength, spanRules, type DateRule } from './trial-days';
+import {
+  dateRules,
+  finishDay,
+  greatest,
+  least,
+  monthTable,
+  obligationRules,
+  spanLength,
+  spanRules,
+  startDay,
+  type DateRule,
+} from './trial-days';
 
 /** What the schedule gives the money sheet in trials: the same three columns as in the plan, by sheet id. */
 export interface TrialTiming {
   readonly inputs: ReadonlyMap<string, Float64Array>;
   fill(batch: MoneyBatch): void;
 }
-
-type Days = (values: readonly Float64Array[], t: number) => number;
 
 /**
  * Months of spending, days of equipment and spans of each item from the dates of a trial, by the rules of
@@ -90,38 +99,4 @@ function activityFill(
       days[t] = Math.ceil((lasting[t] ?? Number.NaN) - 1e-9) + Math.min(waits[t] ?? 0, standby);
     }
   };
-}
-
-function startDay(rule: DateRule, starts: Parameters<Days>[0], t: number): number {
-  return rule.begun ?? (starts[rule.at]?.[t] ?? Number.NaN) - rule.fromStart;
-}
-
-function finishDay(rule: DateRule, batch: MoneyBatch, t: number): number {
-  const moments = rule.isMilestone ? batch.starts : batch.finishes;
-  return (moments[rule.at]?.[t] ?? Number.NaN) - rule.fromFinish;
-}
-
-function least(
-  rules: readonly (DateRule | undefined)[],
-  batch: MoneyBatch,
-  t: number,
-  standby: number,
-): number {
-  let first = Infinity;
-  for (const rule of rules) {
-    if (rule === undefined) continue;
-    const day = startDay(rule, batch.starts, t) - Math.min(batch.waits[rule.at]?.[t] ?? 0, standby);
-    if (day < first) first = day;
-  }
-  return first;
-}
-
-function greatest(rules: readonly (DateRule | undefined)[], batch: MoneyBatch, t: number): number {
-  let last = -Infinity;
-  for (const rule of rules) {
-    if (rule === undefined) continue;
-    const day = finishDay(rule, batch, t);
-    if (day > last) last = day;
-  }
-  return last;
 }

@@ -66,12 +66,17 @@ function tabulationLines({ comparison }: TabulationView): string[] {
   return [
     '',
     row('Estimate of the items', comparison.estimate),
-    ...comparison.totals.map(({ bidder, total, rank }) =>
+    ...byRank(comparison.totals).map(({ bidder, total, rank }) =>
       total === undefined
         ? `  ${bidder}: no total`
         : row(`${rank === undefined ? '' : `${rank}.  `}${bidder}`, total),
     ),
   ];
+}
+
+/** The lowest first; bids without a total last. */
+function byRank<T extends { readonly rank?: number }>(totals: readonly T[]): T[] {
+  return totals.toSorted((a, b) => (a.rank ?? totals.length + 1) - (b.rank ?? totals.length + 1));
 }
 
 function marginLines({ plan, breakEvenGrowth, simulated }: MarginView): string[] {

@@ -1,8 +1,8 @@
-import { anyBlocks } from '../../../core/base';
-import { evaluate, prepareRisk, riskJson, type JsonObject } from '../../../core/evaluation';
-import { drainOnWorkers, simulation, trialRunner, type SimulationResult } from '../../../core/risk';
+import { evaluate, prepareRisk, riskJson, riskView, whatIfs } from '../../../core/evaluation';
+import { drainOnWorkers, simulation, trialRunner, type ChunkJob } from '../../../core/risk';
 import { UsageError, type Call, type Command, type Outcome } from '../command';
 import { fileOf, loadProject, scenarioOf, todayOf } from '../load';
+import { riskLines } from '../risk-lines';
 import { RiskPool } from '../risk-pool';
 import { SCENARIO_OPTION } from './estimate';
 
@@ -26,13 +26,13 @@ export const riskCommand: Command = {
 };
 
 async function simulated(call: Call): Promise<Outcome> {
-  const plan = {
-    trials: wholeOption(call, 'trials', TRIALS, 100, MOST_TRIALS),
-    seed: wholeOption(call, 'seed', 1, 0, 2 ** 31 - 1),
-  };
   const file = fileOf(call);
   const { project, findings } = loadProject(file);
   if (project === undefined) return { json: { findings }, lines: [], findings };
+  const plan = {
+    trials: wholeOption(call, 'trials', project.risk?.trials ?? TRIALS, 100, MOST_TRIALS),
+    seed: wholeOption(call, 'seed', project.risk?.seed ?? 1, 0, 2 ** 31 - 1),
+  };
   const chosen = scenarioOf(call, project);
   const today = todayOf(call, project);
   const pool = new RiskPool({ file, today, scenario: chosen.scenario, plan });
@@ -44,16 +44,25 @@ async function simulated(call: Call): Promise<Outcome> {
     const runner = trialRunner(prepared.run, plan);
     await pool.ready;
     pool.start(runner);
-    const started = performance.now();
-    const result = await drainOnWorkers(simulation(prepared.run, plan), job => pool.run(job), {});
+    const run = (job: ChunkJob) => pool.run(job);
+    const { answer: result, seconds } = await timed(() =>
+      drainOnWorkers(simulation(prepared.run, plan), run, {}),
+    );
+    const tried = await timed(() => drainOnWorkers(whatIfs(prepared.run, plan), run, {}));
     if (result === undefined) return { json: { findings: known }, lines: [], findings: known };
-    const seconds = Math.round(performance.now() - started) / 1000;
     const all = [...known, ...result.findings];
-    const json = riskJson(evaluation, prepared, result, seconds, all);
-    return { json, lines: linesOf(json, result), findings: all };
+    const found = { ...tried.answer, seconds: tried.seconds };
+    const json = riskJson(evaluation, prepared, result, seconds, all, found);
+    return { json, lines: riskLines(riskView(evaluation, prepared, result, found)), findings: all };
   } finally {
     await pool.close();
   }
+}
+
+async function timed<T>(run: () => Promise<T>): Promise<{ answer: T; seconds: number }> {
+  const started = performance.now();
+  const answer = await run();
+  return { answer, seconds: Math.round(performance.now() - started) / 1000 };
 }
 
 function wholeOption(call: Call, name: string, otherwise: number, least: number, most: number): number {
@@ -63,16 +72,4 @@ function wholeOption(call: Call, name: string, otherwise: number, least: number,
   if (!/^\d+$/.test(text) || value < least || value > most)
     throw new UsageError(`--${name} takes a whole number from ${least} to ${most}, not "${text}".`);
   return value;
-}
-
-function linesOf(json: JsonObject, result: SimulationResult): string[] {
-  const show = (key: string) => JSON.stringify(json[key]);
-  return [
-    `Cost     ${show('cost')}`,
-    `Finish   ${show('finish')}`,
-    `Together ${show('jointOf')}`,
-    `Contingency at 80 in 100: ${show('contingencyAtP80')}`,
-    ...result.drivers.map(d => `${(100 * d.contribution).toFixed(1).padStart(6)} %  ${d.title}`),
-    ...(anyBlocks(result.findings) ? ['Some trials have no answer: see the findings.'] : []),
-  ];
 }

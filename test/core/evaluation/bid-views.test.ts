@@ -63,7 +63,9 @@ describe('the bids received', () => {
   test('an item far off the estimate and off the others is found by its rule', () => {
     const off = bidAt('d', item => (item === 'tow' ? 2.4 : 1));
     const { findings } = tabulationView(under({ receivedBids: [...even, off] }));
-    expect(findings.map(one => `${one.code} ${one.place}`)).toContain('bid/outlier /bids/d/tow');
+    expect(findings.map(one => `${one.code} ${one.place}`)).toContain(
+      'bid/outlier /receivedBids/d/prices/tow',
+    );
   });
 
   test('a price for no item of the form is told and left out of the total', () => {
@@ -72,7 +74,10 @@ describe('the bids received', () => {
     const view = tabulationView(
       under({ receivedBids: [{ id: 'a', bidder: 'A', alternates: [], prices: strange }] }),
     );
-    expect(view.findings.map(one => one.code)).toEqual(['bid/one-bid', 'bid/price-for-no-item']);
+    expect(view.findings.map(one => [one.code, one.place])).toEqual([
+      ['bid/one-bid', '/receivedBids'],
+      ['bid/price-for-no-item', '/receivedBids/a/prices/no-such-item'],
+    ]);
     const plain = tabulationView(under({ receivedBids: even })).comparison;
     expect(view.comparison?.totals[0]?.total).toBe(plain?.totals[0]?.total);
   });
@@ -165,7 +170,10 @@ describe('the quotes of a scope', () => {
     ];
     const { scopes, findings } = quoteView(under({ quotes }));
     expect(scopes.map(scope => scope.comparison.rows.length).toSorted()).toEqual([1, 3]);
-    expect(findings.filter(one => one.code === 'bid/quote-none-chosen')).toHaveLength(2);
+    expect(findings.filter(one => one.code === 'bid/quote-none-chosen').map(one => one.place)).toEqual([
+      '/quotes/c',
+      '/quotes/d',
+    ]);
   });
 });
 

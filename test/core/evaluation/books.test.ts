@@ -215,6 +215,32 @@ describe('the grant budget of the demo', () => {
     expect((results[1]?.base ?? 0) - (results[2]?.base ?? 0)).toBeLessThanOrEqual(2 * 50_000_00);
   });
 
+  test('rent, travel and the price of one piece come from the document to the form', () => {
+    const owned =
+      bookBasis(first()).basis?.lines.filter(line => !line.contract && line.inKind !== true) ?? [];
+    const [rented, travelled] = owned.filter(line => line.total > 0);
+    const bought = owned.find(line => line.amounts.material + line.amounts.equipment > 0);
+    if (rented === undefined || travelled === undefined || bought === undefined)
+      throw new Error('the demo has own cost');
+    const kinds = (facts: Funding['lineFacts'], id: string) => {
+      const evaluation = withFunding(funding => ({ ...funding, lineFacts: facts }));
+      const { book } = made(grantView(evaluation));
+      return book.awards.flatMap(award => award.rows.flatMap(row => (row.lineId === id ? [row.kind] : [])));
+    };
+    expect(kinds([{ item: rented.id, rent: true }], rented.id)).toEqual(['rent']);
+    expect(kinds([{ item: travelled.id, travel: true }], travelled.id)).toEqual(['travel']);
+    const price = (value: string) => ({
+      value,
+      unit: 'USD',
+      basis: 'quoted' as const,
+      source: 'made up for the test',
+    });
+    expect(kinds([{ item: bought.id, unitPrice: price('10000') }], bought.id)).toContain(
+      'equipment-purchase',
+    );
+    expect(kinds([{ item: bought.id, unitPrice: price('9999.99') }], bought.id)).toContain('supply-purchase');
+  });
+
   test('without a funding section there is a finding with its remedy, and no figure', () => {
     const evaluation = under(({ funding: _funding, ...project }) => project);
     const json = fundingJson(evaluation, grantView(evaluation));

@@ -47,6 +47,22 @@ describe('indirect cost on modified total direct cost', () => {
     expect(indirect(items, { partner: 'subaward' }, OLD)).toEqual([usd(230_000), usd(23_000)]);
   });
 
+  it.each([
+    ['2024-10-01', 255_000, 38_250],
+    ['2024-09-30', 230_000, 23_000],
+  ])(
+    'the new cap and rate hold for an award of 1 October 2024 and not of the day before: %s',
+    (date, base, cost) => {
+      const items: BaseItem[] = [
+        labour,
+        travel,
+        { id: 'partner', amount: usd(300_000), contractId: 'partner' },
+        { id: 'crane', amount: usd(40_000), excluded: 'equipment' },
+      ];
+      expect(indirect(items, { partner: 'subaward' }, date)).toEqual([usd(base), usd(cost)]);
+    },
+  );
+
   it('shows the three results of a preparation contract of 1,200,000 side by side', () => {
     const items: BaseItem[] = [
       labour,

@@ -1,0 +1,67 @@
+import type { RegisterRow, RiskView } from '../../core/evaluation';
+
+/** A simulation in plain lines, as it is printed without --json. */
+export function riskLines(view: RiskView): string[] {
+  const { cost, finish, joint, contingency, growth } = view;
+  const at = (share: number) => cost.percentiles.find(p => p.share === share)?.value;
+  const by = (share: number) => finish.percentiles.find(p => p.share === share)?.date ?? 'absent';
+  return [
+    `${view.trials} runs, seed ${view.seed}; ${view.withoutAnswer} without an answer`,
+    `Cost     P10 ${usd(at(0.1))}  P50 ${usd(at(0.5))}  P80 ${usd(at(0.8))}  P90 ${usd(at(0.9))}`,
+    `         ${view.planSentence} ${usd(cost.plan)}`,
+    `Finish   P10 ${by(0.1)}  P50 ${by(0.5)}  P80 ${by(0.8)}  P90 ${by(0.9)}`,
+    `         The planned finish ${finish.plan} is ${hundred(finish.planShare)} in 100.`,
+    ...(view.cashNeed
+      ? [
+          `Cash     P50 ${usd(percentile(view, 0.5))}  P80 ${usd(percentile(view, 0.8))} to be carried at most`,
+        ]
+      : []),
+    `Together ${joint.sentence} ${usd(joint.budget)} by ${joint.date}`,
+    `Contingency by ${contingency.policy}: ${usd(contingency.amount)}; at 80 in 100: ${usd(view.contingencyAtP80.amount)}`,
+    `         ${view.contingencyNote}`,
+    ...(view.grantPeriod
+      ? [
+          `Grant    ${hundred(view.grantPeriod.chanceOfMissing)} in 100 runs miss its end on ${view.grantPeriod.end}`,
+        ]
+      : []),
+    `Season   ${hundred(view.chanceOfAnotherSeason)} in 100 runs need another season`,
+    `History  runs end ${times(growth.p10)} to ${times(growth.p90)} times the plan (P10 to P90), middle ${times(growth.p50)}; ` +
+      `past hulls ${times(growth.least)} to ${times(growth.most)} times their middle estimate, middle ${times(growth.middle)}`,
+    'Drivers of cost, by how far the variance falls when each is held:',
+    ...view.drivers.map(d => `${(100 * d.contribution).toFixed(1).padStart(6)} %  ${d.title}`),
+    'What drives the finish, in 100 runs:',
+    ...view.drivesFinish.slice(0, 12).map(d => `${hundred(d.share).padStart(6)}    ${d.title}`),
+    'What each mitigation buys, its price included:',
+    ...view.register.flatMap(mitigationLine),
+    ...(view.surveys.length === 0 ? [] : ['What more survey is worth:']),
+    ...view.surveys.map(
+      s => `${usd(s.narrowing).padStart(12)} nearer P80 to P50 for ${usd(s.cost)}  ${s.title}`,
+    ),
+  ];
+}
+
+function mitigationLine({ title, mitigation }: RegisterRow): string[] {
+  if (mitigation?.buys === undefined) return [];
+  const { meanCost, p80Cost, p80Finish } = mitigation.buys;
+  return [
+    `${usd(meanCost).padStart(12)} mean, ${usd(p80Cost)} and ${p80Finish} calendar days at P80  ${mitigation.title} (${title})`,
+  ];
+}
+
+function percentile({ cashNeed }: RiskView, share: number): number | undefined {
+  return cashNeed?.percentiles.find(p => p.share === share)?.value;
+}
+
+function usd(dollars: number | undefined): string {
+  return dollars === undefined
+    ? 'absent'
+    : dollars.toLocaleString('en-US', { style: 'currency', currency: 'USD', maximumFractionDigits: 0 });
+}
+
+function hundred(share: number | undefined): string {
+  return share === undefined ? 'absent' : `${Math.round(100 * share)}`;
+}
+
+function times(ratio: number): string {
+  return ratio.toFixed(2);
+}
