@@ -26,7 +26,7 @@ async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperW
     pageSetup: {
       orientation: paper.landscape ? 'landscape' : 'portrait',
       fitToPage: true,
-      fitToWidth: 1,
+      fitToWidth: pagesWide(paper),
       fitToHeight: 0,
       paperSize: 1 as never,
     },
@@ -40,7 +40,14 @@ async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperW
     sheet.getColumn(i + 1).width = width;
   });
   if (paper.headingRows > 0) sheet.pageSetup.printTitlesRow = `1:${paper.headingRows}`;
-  for (const cell of paper.cells) setCell(sheet.getCell(cell.row, cell.column), cell);
+  if (pagesWide(paper) > 1) sheet.pageSetup.printTitlesColumn = 'A:B';
+  const figures = figurePlaces(paper);
+  for (const cell of paper.cells) {
+    const target = sheet.getCell(cell.row, cell.column);
+    setCell(target, cell);
+    if (cell.style === 'heading' && standsOverFigures(cell, figures))
+      target.alignment = { wrapText: true, vertical: 'bottom', horizontal: 'right' };
+  }
   printArea(sheet, paper);
   for (const range of paper.numberInputs ?? []) numbersOnly(sheet, range);
   for (const { range, words } of paper.choices ?? []) wordsOnly(sheet, range, words);
@@ -52,10 +59,38 @@ function footText(words: string): string {
   return words.replaceAll('&', '&&').slice(0, 120);
 }
 
+/** The widest a sheet may be on one page and still be read, in characters. */
+const READABLE = 180;
+
+/** How many pages beside each other a sheet takes. */
+function pagesWide({ widths, printColumns = widths.length }: PaperSheet): number {
+  const printed = widths.slice(0, printColumns);
+  return Math.max(1, Math.ceil(printed.reduce((sum, width) => sum + width, 0) / READABLE));
+}
+
+/** Rows and columns in which figures stand. */
+function figurePlaces({ cells }: PaperSheet): ReadonlySet<string> {
+  return new Set(
+    cells.flatMap(({ row, column, content }) => {
+      const isFigure =
+        content.kind === 'number' ||
+        content.kind === 'money' ||
+        (content.kind === 'formula' && typeof content.result === 'number');
+      return isFigure ? [`${row} ${column}`] : [];
+    }),
+  );
+}
+
+/** A heading stands on the side of what is below it. */
+function standsOverFigures({ row, column }: PaperCell, figures: ReadonlySet<string>): boolean {
+  return [1, 2].some(below => figures.has(`${row + below} ${column}`));
+}
+
 /** Prints what the sheet holds, charts included, and nothing beside it. */
-function printArea(sheet: ExcelJS.Worksheet, { cells, widths, charts = [] }: PaperSheet): void {
-  const rows = Math.max(1, ...cells.map(cell => cell.row), charts.length * 23 + 2);
-  const columns = Math.max(1, widths.length, ...cells.map(cell => cell.column));
+function printArea(sheet: ExcelJS.Worksheet, { cells, widths, printColumns, charts = [] }: PaperSheet): void {
+  const rows = cells.reduce((most, cell) => Math.max(most, cell.row), Math.max(1, charts.length * 23 + 2));
+  const columns =
+    printColumns ?? cells.reduce((most, cell) => Math.max(most, cell.column), Math.max(1, widths.length));
   sheet.pageSetup.printArea = `A1:${sheet.getColumn(columns).letter}${rows}`;
 }
 
@@ -176,7 +211,6 @@ function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
       break;
     case 'caution':
       target.font = { name: FACE, size: 10, bold: true, color: { argb: 'FF8A3A00' } };
-      target.alignment = { wrapText: true, vertical: 'top' };
       break;
     case 'words':
       target.alignment = { wrapText: true, vertical: 'top' };

@@ -54,7 +54,14 @@ async function written(file: string, plant?: (book: ExcelJS.Workbook) => void): 
 describe('the workbook of the example', () => {
   test('has a sheet for everything a reviewer asks for', () => {
     const names = paper.sheets.map(({ name }) => name);
-    for (const name of ['Inputs', 'Risk', 'Upright screening', 'Funding forms', 'Labour and crews', 'Waste by stream'])
+    for (const name of [
+      'Inputs',
+      'Risk',
+      'Upright screening',
+      'Funding forms',
+      'Labour and crews',
+      'Waste by stream',
+    ])
       expect(names).toContain(name);
   });
 

@@ -68,7 +68,7 @@ function chosen(): InputCell[] {
 function typed(cell: InputCell, value: number): TypedRow {
   const row = cells.indexOf(cell) + 6;
   return {
-    address: `Inputs!D${row}`,
+    address: `Inputs!C${row}`,
     key: cell.key,
     value: { kind: 'number', value },
     unit: cell.unit,
@@ -144,8 +144,8 @@ async function withAmount(bytes: Buffer, row: number, value: number): Promise<Bu
     ) + 1;
   const part = `xl/worksheets/sheet${index}.xml`;
   const sheet = (await zip.file(part)?.async('string')) ?? '';
-  const cell = new RegExp(`<c r="D${row}"( s="\\d+")?[^>]*?(/>|>.*?</c>)`);
-  if (!cell.test(sheet)) throw new Error(`there is no cell D${row}`);
-  zip.file(part, sheet.replace(cell, `<c r="D${row}"$1><v>${value}</v></c>`));
+  const cell = new RegExp(`<c r="C${row}"( s="\\d+")?[^>]*?(/>|>.*?</c>)`);
+  if (!cell.test(sheet)) throw new Error(`there is no cell C${row}`);
+  zip.file(part, sheet.replace(cell, `<c r="C${row}"$1><v>${value}</v></c>`));
   return zip.generateAsync({ type: 'nodebuffer', compression: 'STORE' });
 }

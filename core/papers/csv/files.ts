@@ -43,18 +43,27 @@ function inputRows(evaluation: WholeEvaluation): CsvCell[][] {
     scenario: evaluation.scenario.id,
     dated: evaluation.today,
   });
-  const [kind, figure, key, amount, unit] = INPUT_HEADS;
-  const heads = [kind, figure, key, amount, unit, 'Basis of a new amount', 'Source of a new amount', 'Paper'];
+  const [kind, figure, amount, unit] = INPUT_HEADS;
+  const heads = [
+    kind,
+    figure,
+    amount,
+    unit,
+    'Basis of a new amount',
+    'Source of a new amount',
+    'Key',
+    'Paper',
+  ];
   return [
     heads,
     ...inputCells(evaluation).map((cell, i): CsvCell[] => [
       cell.kind,
       cell.title,
-      cell.key,
       cell.value === undefined ? undefined : { value: Number(cell.value) },
       cell.unit,
       '',
       '',
+      cell.key,
       i === 0 ? paper : '',
     ]),
   ];

@@ -1,4 +1,3 @@
-import type { Finding } from '../../base';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Child, type Markup } from './markup';
 import { dateWords, dollarsAndCents, percentWords } from './words';
@@ -10,7 +9,7 @@ const FINDINGS_SHOWN = 3;
 
 /** What the estimate rests on: scope, method, the dearest lines with their basis, findings, cautions. */
 export function basisPage(facts: ReportFacts): Markup {
-  const { project, summary, evaluation } = facts;
+  const { project, summary } = facts;
   const { vessel, site, rates } = project;
   const largest = [...summary.lines]
     .filter(line => line.total !== undefined)
@@ -36,8 +35,6 @@ export function basisPage(facts: ReportFacts): Markup {
         [...new Set(Object.values(line.bases))].join(', '),
       ]),
     ),
-    heading(2, 'Findings'),
-    findingsPart(evaluation.findings),
     heading(2, 'Cautions'),
     ...cautionsPart(facts),
   );
@@ -49,14 +46,16 @@ function contingencyWords({ project, summary }: ReportFacts): string {
   return `Contingency is ${percentWords(Number(share.value))} of the total, ${dollarsAndCents(summary.contingency)}. Basis: ${share.basis}: ${share.source}.`;
 }
 
-function findingsPart(findings: readonly Finding[]): Markup {
-  if (findings.length === 0) return paragraph('None.');
+/** The weightiest findings; the workbook has all. */
+export function findingsPart({ evaluation: { findings } }: ReportFacts): Markup {
+  if (findings.length === 0) return element('section', {}, heading(2, 'Findings'), paragraph('None.'));
   const order = { blocks: 0, warns: 1, notes: 2 };
   const sorted = [...findings].sort((a, b) => order[a.weight] - order[b.weight]);
   const rest = sorted.length - FINDINGS_SHOWN;
   return element(
-    'div',
+    'section',
     {},
+    heading(2, 'Findings'),
     points(sorted.slice(0, FINDINGS_SHOWN).map(finding => `${finding.message} To do: ${finding.remedy}`)),
     rest > 0 ? paragraph(`${rest} more stand in the workbook.`) : undefined,
   );

@@ -1,6 +1,6 @@
 import type { Evaluation } from '../../evaluation';
 import type { Comparison } from '../../scenario';
-import { basisPage } from './basis-page';
+import { basisPage, findingsPart } from './basis-page';
 import { bidFilePages } from './bid-file';
 import { comparisonPage } from './comparison-page';
 import { costPage } from './cost-page';
@@ -32,6 +32,7 @@ const PAGES: Readonly<
     timePage(facts),
     comparisonPage(facts),
     weighingPage(facts),
+    findingsPart(facts),
     basisPage(facts),
   ],
   grant: grantFilePages,

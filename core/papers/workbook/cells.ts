@@ -48,3 +48,8 @@ export function number(
 export function date(row: number, column: number, iso: string): PaperCell {
   return { row, column, content: { kind: 'date', iso } };
 }
+
+/** A caution, a sentence a row, so that none is cut off at the edge of its column. */
+export function cautionRows(words: string, first: number): PaperCell[] {
+  return words.split(/(?<=[.;]) /).map((sentence, i) => text(first + i, 1, sentence, 'caution'));
+}

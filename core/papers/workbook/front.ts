@@ -1,5 +1,5 @@
 import type { EstimateSummary, Evaluation } from '../../evaluation';
-import { ABSENT, headingRow, moneyFormula, number, text } from './cells';
+import { ABSENT, cautionRows, headingRow, moneyFormula, number, text } from './cells';
 import type { PaperCell, PaperSheet } from './model';
 import { ALL_STAGES_ROW, TOTAL_LETTER } from './roll-up';
 
@@ -72,7 +72,7 @@ export function coverSheet(evaluation: Evaluation, summary: EstimateSummary): Pa
       'The workbook cannot level crews: dates and durations come from the program and stand as values in marked columns.',
       'note',
     ),
-    text(21, 1, evaluation.library.cautionClosing, 'caution'),
+    ...cautionRows(evaluation.library.cautionClosing, 21),
   ];
   return { name: 'Cover', cells, widths: [62, 22, 6], headingRows: 0, landscape: false };
 }

@@ -6,14 +6,13 @@ import type { PaperCell, PaperContent, PaperSheet } from './model';
 /** The sheet on which people change figures; it has no blank in its name so that references stay short. */
 export const INPUTS = 'Inputs';
 /** The column of the figures. */
-export const INPUT_COLUMN = 'D';
+export const INPUT_COLUMN = 'C';
 export const FIRST_INPUT_ROW = 6;
 
 /** The heads of the columns: the reader of a workbook that came back looks for them. */
 export const INPUT_HEADS = [
   'Kind',
   'Figure',
-  'Key',
   'Amount',
   'Unit',
   'As handed out',
@@ -23,6 +22,7 @@ export const INPUT_HEADS = [
   'Source of a new amount',
   'Basis so far',
   'Source so far',
+  'Key',
 ] as const;
 
 /** What a workbook says of itself, so that it finds its way back to the document it was made from. */
@@ -71,16 +71,17 @@ export function inputsSheet(cells: readonly InputCell[], stamp: PaperStamp): Pap
       ...headingRow(FIRST_INPUT_ROW - 1, INPUT_HEADS),
       ...cells.flatMap((cell, i) => inputRow(cell, FIRST_INPUT_ROW + i)),
     ],
-    widths: [14, 58, 44, 14, 12, 14, 10, 10, 18, 36, 18, 60],
+    widths: [14, 58, 14, 12, 14, 10, 10, 18, 30, 18, 60, 44],
+    printColumns: 9,
     headingRows: FIRST_INPUT_ROW - 1,
     landscape: true,
     numberInputs: [`${INPUT_COLUMN}${FIRST_INPUT_ROW}:${INPUT_COLUMN}${last}`],
-    choices: [{ range: `I${FIRST_INPUT_ROW}:I${last}`, words: BASES }],
+    choices: [{ range: `H${FIRST_INPUT_ROW}:H${last}`, words: BASES }],
   };
 }
 
 function inputRow(cell: InputCell, row: number): PaperCell[] {
-  const formula = `IF(${INPUT_COLUMN}${row}=F${row},"","changed")`;
+  const formula = `IF(${INPUT_COLUMN}${row}=E${row},"","changed")`;
   const figure = (role: 'input' | 'given'): PaperContent =>
     cell.value === undefined
       ? { kind: role === 'input' ? 'open' : 'text', text: '' }
@@ -88,19 +89,19 @@ function inputRow(cell: InputCell, row: number): PaperCell[] {
   return [
     text(row, 1, cell.kind),
     text(row, 2, cell.title),
-    text(row, 3, cell.key),
-    { row, column: 4, content: figure('input') },
-    text(row, 5, cell.unit),
-    { row, column: 6, content: figure('given') },
+    { row, column: 3, content: figure('input') },
+    text(row, 4, cell.unit),
+    { row, column: 5, content: figure('given') },
     {
       row,
-      column: 7,
+      column: 6,
       content: { kind: 'formula', formula, result: '', format: 'text', decimals: undefined },
     },
-    text(row, 8, cell.movesDates ? 'yes' : 'no'),
+    text(row, 7, cell.movesDates ? 'yes' : 'no'),
+    { row, column: 8, content: { kind: 'open', text: '' } },
     { row, column: 9, content: { kind: 'open', text: '' } },
-    { row, column: 10, content: { kind: 'open', text: '' } },
-    text(row, 11, cell.basis ?? (cell.value === undefined ? 'worked out' : '')),
-    text(row, 12, cell.source ?? ''),
+    text(row, 10, cell.basis ?? (cell.value === undefined ? 'worked out' : '')),
+    text(row, 11, cell.source ?? ''),
+    text(row, 12, cell.key),
   ];
 }

@@ -42,6 +42,8 @@ export interface PaperSheet {
   /** Rows that stay in view and repeat on each page. */
   readonly headingRows: number;
   readonly landscape: boolean;
+  /** How many columns are printed; all unless given. */
+  readonly printColumns?: number;
   /** Ranges of input cells that take numbers only. */
   readonly numberInputs?: readonly string[];
   /** Ranges in which one of a few words may stand. */

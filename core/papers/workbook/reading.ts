@@ -16,7 +16,18 @@ const READ_ME: readonly (readonly [string, string])[] = [
     'Quantities, crews, rates, price index, disposal: what the lines draw from.',
   ],
   ['Assumptions, Sources', 'Every given figure with its unit, range, basis, source and year.'],
-  ['Shaded sand', 'Input cells. They are not locked; everything follows them at once.'],
+  [
+    'Inputs',
+    'Every figure that may be changed, once. Its sand-coloured cells are open; everything follows them.',
+  ],
+  [
+    'Taking changes back',
+    'The program reads the sheet Inputs again and shows each change before it takes it.',
+  ],
+  ['Risk, Upright screening', 'Values of the program: a workbook can neither simulate nor flood a ship.'],
+  ['Funding forms', 'Who bears the cost, each form against the estimate, cash of the owner.'],
+  ['Labour and crews', 'Hours and labour by crew: live sums over the sheet Lines.'],
+  ['Shaded grey', 'Given figures that are changed in the program, since other parts of it depend on them.'],
   ['Shaded grey-green', 'Values of the schedule. Change dates in the program: the workbook cannot.'],
   [
     'Protection',

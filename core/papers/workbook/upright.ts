@@ -1,5 +1,5 @@
 import type { Evaluation } from '../../evaluation';
-import { headingRow, number, text } from './cells';
+import { cautionRows, headingRow, number, text } from './cells';
 import { inOrder } from './rows';
 import type { PaperCell, PaperSheet } from './model';
 
@@ -14,18 +14,19 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
     ['From opening to gone', sinkMinutes, 'minutes'],
   ];
   const lists = [...reasons, ...missingInputs.map(input => `Missing: ${input}`)];
-  const top = 9 + lists.length;
+  const first = 3 + cautionRows(caution, 2).length;
+  const top = first + 5 + lists.length;
   return {
     name: 'Upright screening',
     cells: [
       text(1, 1, `Does she sink upright? The screening says: ${verdict}`, 'title'),
-      text(2, 1, caution, 'caution'),
-      ...inOrder(facts, 4, ([title, value, unit], row) => [
+      ...cautionRows(caution, 2),
+      ...inOrder(facts, first, ([title, value, unit], row) => [
         text(row, 1, title),
         value === undefined ? text(row, 2, 'none') : number(row, 2, value, 2, 'result'),
         text(row, 3, unit),
       ]),
-      ...inOrder(lists, 8, (words, row) => [text(row, 1, words)]),
+      ...inOrder(lists, first + 4, (words, row) => [text(row, 1, words)]),
       ...headingRow(top, [
         'Flooding, minutes',
         'Level, m',
@@ -37,7 +38,7 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
       ...inOrder(upright.stages, top + 1, (stage, row) => stageRow(stage, row)),
     ],
     widths: [40, 14, 14, 14, 14, 14],
-    headingRows: 2,
+    headingRows: 1,
     landscape: true,
   };
 }
