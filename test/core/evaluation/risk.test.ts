@@ -146,7 +146,7 @@ describe('the risk file that is shipped', () => {
         likely > 0 && likely < 1,
         rises.length > 0 && rises.every(Boolean),
         owner !== '',
-        mitigation !== '',
+        Number(mitigation.probability.value) <= likely && Number(mitigation.impactLeft.value) < 1,
       ]).toEqual([id, true, true, true, true]);
     }
   });
