@@ -80,10 +80,28 @@ export function grantView(evaluation: Evaluation, rules: BookRules = shippedBook
   const outcome = grantBook(input, rules.funding, rules.forms);
   const { book, contracts } = outcome;
   const frame = { input, contracts, procurement: methodsOf(contracts, input, rules) };
-  const early = [...findings, ...outcome.findings];
-  if (book === undefined) return { ...frame, findings: early };
+  const early = [...findings, ...outcome.findings, ...absentContingency(basis)];
+  if (book === undefined || basis.summary.contingency === undefined) return { ...frame, findings: early };
   const cash = cashPart(basis, input, book, funding, rules);
   return { ...frame, book, cash, findings: [...early, ...drawFindings(book, cash)] };
+}
+
+/** A budget without its contingency would be short by it, so it is withheld. */
+function absentContingency({ summary, evaluation }: BookBasis): Finding[] {
+  if (summary.contingency !== undefined) return [];
+  const isByRuns = evaluation.project.contingency.policy === 'confidence';
+  return [
+    {
+      code: 'funding/contingency-absent',
+      weight: 'blocks',
+      place: isByRuns ? '/contingency/confidence' : '/contingency/share',
+      message: 'The contingency is absent, so there is no grant budget.',
+      meaning: 'Forms, shares and cash gap would be short by it; the estimate without it stands.',
+      remedy: isByRuns
+        ? 'Run the simulation that sets it, or choose a share.'
+        : 'Enter its share; for none at all, a share of 0.',
+    },
+  ];
 }
 
 function cashPart(

@@ -3,14 +3,16 @@ import { dollars, type Reconciliation } from '../../../core/cash-flow';
 import type { Command } from '../command';
 import { evaluated } from '../load';
 import { SCENARIO_OPTION } from './estimate';
+import { TRIALS_OPTION, simulatedEstimate } from './simulated';
 
 export const fundingCommand: Command = {
   name: 'funding',
   words: 'The grant budget: forms, shares, match, cash gap, and how they come from the estimate.',
-  usage: 'reefwright funding FILE [--scenario ID] [--json]',
-  options: SCENARIO_OPTION,
+  usage: 'reefwright funding FILE [--scenario ID] [--trials N] [--seed S] [--json]',
+  options: { ...SCENARIO_OPTION, ...TRIALS_OPTION },
   run: call =>
-    evaluated(call, evaluation => {
+    evaluated(call, plain => {
+      const { evaluation } = simulatedEstimate(call, plain);
       const view = grantView(evaluation);
       return {
         json: fundingJson(evaluation, view),

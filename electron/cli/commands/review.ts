@@ -4,7 +4,7 @@ import { reviewFindings, type ReviewRow } from '../../../core/review';
 import type { Command } from '../command';
 import { evaluated } from '../load';
 import { SCENARIO_OPTION } from './estimate';
-import { TRIALS_OPTION, simulatedFor } from './simulated';
+import { TRIALS_OPTION, simulatedEstimate } from './simulated';
 
 export const reviewCommand: Command = {
   name: 'review',
@@ -12,8 +12,8 @@ export const reviewCommand: Command = {
   usage: 'reefwright review FILE [--scenario ID] [--trials N] [--seed S] [--json]',
   options: { ...SCENARIO_OPTION, ...TRIALS_OPTION },
   run: call =>
-    evaluated(call, evaluation => {
-      const simulation = simulatedFor(call, evaluation);
+    evaluated(call, plain => {
+      const { evaluation, simulation } = simulatedEstimate(call, plain);
       const rows = reviewRows(evaluation, simulation);
       const history = historyView(evaluation);
       const json = {

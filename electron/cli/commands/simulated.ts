@@ -1,6 +1,13 @@
-import { prepareRisk, type Evaluation, type PreparedEstimate } from '../../../core/evaluation';
+import {
+  evaluate,
+  prepareRisk,
+  simulatedContingency,
+  type Evaluation,
+  type PreparedEstimate,
+} from '../../../core/evaluation';
 import { simulate, type PreparedRun, type SimulationResult } from '../../../core/risk';
 import { UsageError, type Call, type OptionSpec } from '../command';
+import { fileOf, loadProject } from '../load';
 
 /** The option of commands that can rest on a simulation, and do without unless it is given. */
 export const TRIALS_OPTION: Readonly<Record<string, OptionSpec>> = {
@@ -29,6 +36,29 @@ export function simulatedFor(
   const { prepared } = prepareRisk(evaluation);
   const run = prepared && runOf(prepared);
   return run && simulate(run, { trials, seed });
+}
+
+/** An estimate and the simulation of it that --trials asks for. */
+interface SimulatedEstimate {
+  readonly evaluation: Evaluation;
+  readonly simulation: SimulationResult | undefined;
+}
+
+/**
+ * An evaluation with the simulation that --trials asks for. Where the contingency follows a confidence, the estimate
+ * is evaluated again with the contingency that the runs give.
+ */
+export function simulatedEstimate(call: Call, evaluation: Evaluation): SimulatedEstimate {
+  const simulation = simulatedFor(call, evaluation);
+  const { prepared } = simulation === undefined ? {} : prepareRisk(evaluation);
+  const { project } = loadProject(fileOf(call));
+  const set = simulation && prepared && simulatedContingency(evaluation.project, prepared.run, simulation);
+  if (set === undefined || project === undefined) return { evaluation, simulation };
+  const { today, scenario } = evaluation;
+  return {
+    evaluation: evaluate(project, { today, seed: 1, scenario: scenario.id, simulated: set }),
+    simulation,
+  };
 }
 
 function wholeNumber(call: Call, name: string, least: number, most: number): number | undefined {

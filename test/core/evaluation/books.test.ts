@@ -5,6 +5,7 @@ import {
   bidLeaks,
   bidView,
   bookBasis,
+  evaluate,
   fundingJson,
   grantView,
   reviewRows,
@@ -14,6 +15,8 @@ import {
 import { formTotal } from '../../../core/funding';
 import type { Project } from '../../../core/project';
 import { demoProject, estimated, evaluated } from './demo';
+
+const OPTIONS = { today: '2026-11-24', seed: 1, schedules: 20, upright: false };
 
 type Funding = NonNullable<Project['funding']>;
 
@@ -239,6 +242,21 @@ describe('the grant budget of the demo', () => {
       'equipment-purchase',
     );
     expect(kinds([{ item: bought.id, unitPrice: price('9999.99') }], bought.id)).toContain('supply-purchase');
+  });
+
+  test('while the contingency waits for its simulation there is no budget, and the contracts are told all the same', () => {
+    const contingency = { policy: 'confidence' as const, confidence: '0.8' };
+    const view = grantView(evaluated({ ...DEMO, contingency }));
+    expect([view.book, view.cash]).toEqual([undefined, undefined]);
+    expect(view.findings).toContainEqual(
+      expect.objectContaining({ code: 'funding/contingency-absent', place: '/contingency/confidence' }),
+    );
+    expect(view.contracts[0]?.results).toHaveLength(3);
+    const simulated = { confidence: 0.8, amount: 1_000_000, planTotal: 5_000_000, trials: 100, seed: 1 };
+    const set = evaluate({ ...DEMO, contingency }, { ...OPTIONS, simulated });
+    const { input } = made(grantView(set));
+    // A fifth of the plan, as that simulation has it.
+    expect(input.contingency?.amount).toBe(Math.round(estimatedTotal(set) * 0.2));
   });
 
   test('without a funding section there is a finding with its remedy, and no figure', () => {
