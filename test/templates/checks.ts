@@ -211,3 +211,14 @@ export function wrongDriverUnits(library: Library): Fault[] {
     return faults;
   });
 }
+
+/** No item asks for more crews at once than its yard or office can field. */
+export function crewsBeyond(library: Library): Fault[] {
+  const available = new Map(library.rateBook.crews.map(crew => [crew.id, Number(crew.available.value)]));
+  return library.items
+    .filter(item => Number(item.crewsAtOnce?.value ?? 1) > (available.get(item.crew ?? '') ?? 1))
+    .map(
+      item =>
+        `work item "${item.id}": ${item.crewsAtOnce?.value ?? ''} crews at once, more than there are of ${item.crew ?? ''}`,
+    );
+}

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { figureSchema } from '../../core/base';
 import { isUnit } from '../../core/units';
 import { readLibrary } from '../../core/work';
-import { danglingReferences, duplicateIds, wrongDriverUnits, wrongItemUnits } from './checks';
+import { crewsBeyond, danglingReferences, duplicateIds, wrongDriverUnits, wrongItemUnits } from './checks';
 import { objectsIn, shipped, templateCopy } from './library';
 
 const figures = [...objectsIn(templateCopy(), 'templates')].flatMap(({ row, object }) =>
@@ -48,6 +48,9 @@ describe('rows of the templates', () => {
   it('name only what is there', () => {
     expect(danglingReferences(library)).toEqual([]);
   });
+  it('ask for no more crews at once than there are', () => {
+    expect(crewsBeyond(library)).toEqual([]);
+  });
   it('state every figure in the unit its field wants', () => {
     expect([...wrongItemUnits(library), ...wrongDriverUnits(library)]).toEqual([]);
   });
@@ -86,6 +89,12 @@ describe('a spoilt template row is named', () => {
     expect(library && danglingReferences(library)).toEqual([
       'work item "tank-washing": there is no crew "no-such-crew"',
     ]);
+  });
+  it('when it asks for more crews than there are', () => {
+    const { library } = spoil(row => {
+      row['crewsAtOnce'] = { ...(row['crewsAtOnce'] as object), value: '99' };
+    });
+    expect(library && crewsBeyond(library).join()).toContain('work item "tank-washing": 99 crews at once');
   });
   it('when its id is there twice', () => {
     const { library } = spoil((row, all) => {

@@ -61,9 +61,7 @@ describe('a quantity outside its range', () => {
   it('is a finding with the driver, its value and the range; a usual ship has none', () => {
     expect(outside(ship('130'))).toEqual([]);
     const found = outside(ship('7'));
-    expect(found.map(finding => finding.message).join('\n')).toMatch(
-      /length-overall is 7; .* 7.5 to 680 m/,
-    );
+    expect(found.map(finding => finding.message).join('\n')).toMatch(/length-overall is 7; .* 7.5 to 680 m/);
     expect(found.length).toBeGreaterThan(3);
   });
 
