@@ -38,7 +38,10 @@ export interface ResolvedShip {
   readonly spaces: readonly ResolvedSpace[];
 }
 
-/** The hull of an input: its offset table, or a form with its coefficients. */
+/**
+ * The hull of an input: its offset table, or a form with its coefficients. A waterplane finer than the block below it
+ * gives way to the block: displacement and particulars are measured, the coefficient is a guess by the hull type.
+ */
 export function hullOf(input: UprightInput): HullForm {
   const { length, breadth, depth, lightDraught, stations } = input.particulars;
   if (stations && stations.length > 0) return hullFromStations(length, depth, stations);
@@ -49,7 +52,10 @@ export function hullOf(input: UprightInput): HullForm {
     depth,
     draught: lightDraught,
     blockCoefficient: block,
-    waterplaneCoefficient: input.particulars.waterplaneCoefficient ?? waterplaneCoefficient(block),
+    waterplaneCoefficient: Math.max(
+      block,
+      input.particulars.waterplaneCoefficient ?? waterplaneCoefficient(block),
+    ),
   });
 }
 

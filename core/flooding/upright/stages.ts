@@ -1,6 +1,7 @@
-import type { FloodPath, PathPoint } from '../../stability';
+import { gmUpright, levelOf, restAt, type FloodPath, type PathLevel, type PathPoint } from '../../stability';
 import type { SimulationResult, Snapshot } from '../simulate/ship';
 import type { ScreenCase } from './cases';
+import { centreAfter, type ResolvedShip } from './resolved';
 import type { UprightStage } from './types';
 
 /** Stages listed besides those at which something happens. */
@@ -25,13 +26,23 @@ function between(points: readonly PathPoint[], at: number, value: (p: PathPoint)
   return value(a) + (at - Math.floor(at)) * (value(b) - value(a));
 }
 
-/** Greatest heel over the cases at this place of the path; none when one of them has lost its equilibrium. */
-function heelAt(cases: readonly ScreenCase[], at: number): number | undefined {
+/**
+ * Greatest heel over the cases at a level of the path, each let go at the heel of the level before; none when one of
+ * them finds no rest. Nothing is read between the levels: where she comes back upright the heel jumps.
+ */
+function heelAt(
+  ship: ResolvedShip,
+  cases: readonly ScreenCase[],
+  at: number,
+  level: PathLevel,
+): number | undefined {
   let greatest = 0;
-  for (const { points } of cases) {
-    const ends = [points[Math.floor(at)], points[Math.ceil(at)]];
-    if (ends.some(point => point?.heel === undefined)) return undefined;
-    greatest = Math.max(greatest, Math.abs(between(points, at, point => point.heel ?? 0)));
+  for (const { points, path, displacement, kg } of cases) {
+    const before = points[Math.floor(at)]?.heel;
+    if (before === undefined) return undefined;
+    const { heel } = restAt(level, path.plan, centreAfter(ship.input, displacement, kg), before);
+    if (heel === undefined) return undefined;
+    greatest = Math.max(greatest, Math.abs(heel));
   }
   return greatest;
 }
@@ -53,6 +64,7 @@ function chosen(history: readonly Snapshot[]): Snapshot[] {
  * @param cases the cases of one displacement and one mismatch (they share a path), for every KG.
  */
 export function stagesOf(
+  ship: ResolvedShip,
   run: SimulationResult,
   cases: readonly ScreenCase[],
   likely: ScreenCase,
@@ -60,11 +72,15 @@ export function stagesOf(
   const water = waterOf(likely.path);
   return chosen(run.history).map((snapshot): UprightStage => {
     const at = fractionalIndex(water, snapshot.water);
-    const heel = heelAt(cases, at);
+    const level = levelOf(
+      likely.path.plan,
+      between(likely.points, at, point => point.level),
+    );
+    const heel = heelAt(ship, cases, at, level);
     return {
       t: snapshot.t,
-      level: between(likely.points, at, point => point.level),
-      gm: between(likely.points, at, point => point.gm),
+      level: level.state.level,
+      gm: gmUpright(level.ship, centreAfter(ship.input, likely.displacement, likely.kg).kg),
       ...(heel === undefined ? {} : { heel }),
       list: snapshot.heel,
       trim: snapshot.trim,

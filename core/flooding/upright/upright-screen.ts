@@ -125,7 +125,7 @@ export function uprightScreen(input: UprightInput): UprightResult {
     atLevel: lowest.level,
     sinks: judged.verdict !== 'does not sink' && likely.standing !== 'does not sink',
     ...(isGone ? { sinkMinutes: run.seconds / 60 } : {}),
-    stages: stagesOf(run, sharing, likely),
+    stages: stagesOf(ship, run, sharing, likely),
     sizing: filled(sizing, ship, run),
     missingInputs: missingInputs(input),
     ...settlement(input, judged),
