@@ -17,7 +17,7 @@ const id = z.strictObject({ id: z.string().regex(/^[0-9a-f]{24}$/) });
 const text = z.string().max(50 * 1024 * 1024);
 const name = z.string().min(1).max(200);
 const recoveryKey = z.string().regex(/^[a-z0-9]{8,40}$/);
-const paperKinds = z.array(z.enum(['workbook', 'report', 'calendar', 'csv', 'json'])).max(6);
+const paperKinds = z.array(z.enum(['workbook', 'report', 'bid', 'calendar', 'csv', 'json'])).max(6);
 
 /** The shape of every question. A question of another shape never reaches its handler. */
 export const QUESTIONS = {

@@ -1,6 +1,7 @@
 import type { EstimateContext } from './context';
 import type { BidRows } from './bid/rows';
 import { bidRows } from './bid/view';
+import { evidenceView, type EvidenceView } from './evidence';
 import type { FundingView } from './funding/rows';
 import { fundingView } from './funding/view';
 import type { MaterialsView } from './materials/rows';
@@ -17,6 +18,7 @@ export interface OpenedRows {
   readonly bid: BidRows;
   readonly review: ReviewView;
   readonly scenarios: ScenariosView;
+  readonly evidence: EvidenceView;
 }
 export type OpenedName = keyof OpenedRows;
 
@@ -28,6 +30,7 @@ const MAKERS: {
   bid: bidRows,
   review: reviewView,
   scenarios: scenariosView,
+  evidence: evidenceView,
 };
 
 /** The rows of one of these views. */

@@ -11,6 +11,7 @@ const COLUMNS: readonly Column[] = [
   { key: 'dated', title: 'Dated', kind: 'words' },
   { key: 'validUntil', title: 'Valid until', kind: 'words' },
   { key: 'chosen', title: 'Relied on', kind: 'words' },
+  { key: 'attachment', title: 'Evidence', kind: 'words', wide: true },
   { key: 'note', title: 'Note', kind: 'words' },
   REMOVE_COLUMN,
 ];
@@ -39,6 +40,17 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
           label: `Last day of ${of}`,
         }),
         chosen: switchCell(`${at}/chosen`, `Rely on ${of}`, quote.chosen),
+        attachment: editCell({
+          at: `${at}/attachment`,
+          kind: 'choice',
+          value: quote.attachment ?? '',
+          choices: [
+            { id: '', title: 'none' },
+            ...project.attachments.map(one => ({ id: one.name, title: one.name })),
+          ],
+          label: `File that proves ${of}`,
+          optional: true,
+        }),
         note: editCell({
           at: `${at}/note`,
           kind: 'text',

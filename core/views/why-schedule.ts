@@ -133,7 +133,7 @@ function peopleWhy(context: EstimateContext, rest: string): WhyRows | undefined 
     `People at work on ${dateWords(date)}`,
     String(count),
     'The sum of the crews of the activities at work that day.',
-    rows,
+    rows.length === 0 ? [row('0', 'no activity with a crew is at work that day')] : rows,
     'people',
   );
 }

@@ -72,3 +72,8 @@ export function freshKey(title: string, list: readonly unknown[]): string {
 export function takeSections(sections: Partial<Project>, label: string): NamedEdit {
   return { label, apply: draft => void Object.assign(draft, sections) };
 }
+
+/** Names a file as evidence, by its name and check sum. */
+export function addAttachment(name: string, sha256: string): NamedEdit {
+  return { label: `name ${name} as evidence`, apply: draft => void draft.attachments.push({ name, sha256 }) };
+}

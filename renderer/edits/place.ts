@@ -19,6 +19,7 @@ const NEW_ENTRIES: Readonly<Record<string, (step: string) => Holder>> = {
   overrides: step => ({ at: step }),
   notes: step => ({ at: step, text: '' }),
   wages: step => ({ trade: step }),
+  prices: step => ({ item: step }),
 };
 
 /** The steps of a path; a slash inside a step is written `~1`, as in RFC 6901. */

@@ -6,6 +6,7 @@ import { setGiven, takeAway } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { BasisMark } from '../parts/basis-mark';
 import { Figure } from '../parts/figure';
+import { InlineField } from '../parts/field';
 import { change, useWindow } from '../state/store';
 import { askWhy, closeWhy, whyBack } from '../state/why';
 import { edit } from '../state/working-out';
@@ -45,6 +46,7 @@ export function WhyPanel() {
         ))}
       </ol>
       <UsedBy open={open} />
+      <FigureNote open={open} key={`note-${open.id}`} />
       <Actions open={open} key={open.id} />
     </aside>
   );
@@ -100,6 +102,35 @@ function UsedBy({ open }: { open: WhyRows }) {
         ))}
       </ul>
     </>
+  );
+}
+
+/** A note on the figure, kept with the project. Emptied, it is taken away. */
+function FigureNote({ open }: { open: WhyRows }) {
+  const note = useWindow(window => window.history?.project.notes.find(one => one.at === open.id)?.text);
+  const [isOpen, setOpen] = useState(note !== undefined);
+  const step = open.id.replaceAll('~', '~0').replaceAll('/', '~1');
+  if (!isOpen && note === undefined) {
+    return (
+      <button type="button" className="text-button why-note" onClick={() => setOpen(true)}>
+        Write a note on this figure
+      </button>
+    );
+  }
+  return (
+    <p className="why-note">
+      Note:{' '}
+      <InlineField
+        className="words note-input"
+        edit={{
+          at: `/notes/${step}/text`,
+          kind: 'text',
+          value: note ?? '',
+          label: `Note on ${open.title.toLowerCase()}`,
+          optional: true,
+        }}
+      />
+    </p>
   );
 }
 

@@ -3,6 +3,7 @@ import type { Edit } from '../../core/views';
 import { takeAway, typedEdit } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { useWindow, change } from '../state/store';
+import { toldAt } from '../state/told-at';
 import { edit as makeEdit } from '../state/working-out';
 
 /** Takes what was typed: makes the edit, or says what is wrong with it. */
@@ -20,11 +21,7 @@ export function takeTyped(edit: Edit, scenario: string, text: string): string | 
 
 /** The finding about a place of the document, told beside its field. */
 function useFinding(at: string): string | undefined {
-  const rows = useWindow(window => window.rows);
-  const row = rows?.findings.find(one => one.finding.place === at || one.finding.place.startsWith(`${at}/`));
-  if (row === undefined) return undefined;
-  const { message, meaning, remedy } = row.finding;
-  return [message, meaning, remedy].filter(part => part !== undefined).join(' ');
+  return useWindow(window => toldAt(window.rows).get(at));
 }
 
 /** A number inside a sentence or a cell, edited in place: Enter or leaving takes it, Escape leaves it as it was. */

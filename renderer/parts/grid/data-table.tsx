@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Column, Row, TableRows } from '../../../core/views';
 import { change, useWindow } from '../../state/store';
+import { toldAt } from '../../state/told-at';
 import { AddForm } from '../add-form';
 import { Says } from '../figure';
 import { CellContent, CellEditor } from './cell';
@@ -163,6 +164,8 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const isEdited = editing !== undefined && shown?.edit !== undefined;
   const isNumber = column.kind === 'number' || column.kind === 'share' || column.kind === 'range';
   const isEditable = shown?.edit !== undefined;
+  const at = shown?.edit?.at;
+  const told = useWindow(window => (at === undefined ? undefined : toldAt(window.rows).get(at)));
   const className = [
     isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
@@ -200,6 +203,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       ) : (
         <CellContent shown={shown} column={column} />
       )}
+      {told === undefined ? null : <span className="field-fault">{told}</span>}
     </td>
   );
 }

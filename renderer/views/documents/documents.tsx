@@ -3,7 +3,15 @@ import { TitleLine } from '../../frame/title-line';
 import { host } from '../../host/bridge';
 import { give, textNow, valueOf } from '../../state/files';
 import { change, useWindow } from '../../state/store';
+import { Changes } from './changes';
+import { Evidence } from './evidence';
 import './documents.css';
+
+const FACES = [
+  { id: 'papers', title: 'Papers' },
+  { id: 'evidence', title: 'Evidence' },
+  { id: 'changes', title: 'Changes' },
+];
 
 interface Paper {
   readonly kind: string;
@@ -24,6 +32,13 @@ const PAPERS: readonly Paper[] = [
     title: 'Report',
     forWhom: 'For the board: the estimate, the schedule and the cautions, ready to print.',
     action: 'Make the report',
+  },
+  {
+    kind: 'bid',
+    title: 'Bid file',
+    forWhom:
+      'For the owner who asked for prices: items and prices alone. Hours, rates and suppliers stay inside.',
+    action: 'Make the bid file',
   },
   {
     kind: 'calendar',
@@ -53,28 +68,51 @@ export default function Documents() {
     await makePaper(kind);
     setMaking('');
   };
+  const [face, setFace] = useState('papers');
+  const changes = useWindow(
+    window => window.history?.past.slice(Math.max(0, window.history.saved)).length ?? 0,
+  );
+  const sentences: Readonly<Record<string, string>> = {
+    papers: `${PAPERS.length} papers can be handed over, made from the scenario that is chosen.`,
+    evidence: 'Evidence: the files that prove a figure, by name and check sum.',
+    changes:
+      changes === 0
+        ? 'Nothing has changed since the last saved version.'
+        : `${changes} changes have been made since the last saved version.`,
+  };
   return (
     <>
-      <TitleLine
-        sentence={[`${PAPERS.length} papers can be handed over, made from the scenario that is chosen.`]}
-      />
-      <ul className="papers">
-        {PAPERS.map(paper => (
-          <li key={paper.kind}>
-            <h2 className="head">{paper.title}</h2>
-            <p>{paper.forWhom}</p>
-            <button
-              type="button"
-              className="plain-button"
-              disabled={making !== ''}
-              onClick={() => void make(paper.kind)}
-            >
-              {making === paper.kind ? 'Being made …' : paper.action}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <TitleLine sentence={[sentences[face] ?? '']} faces={FACES} face={face} onFace={setFace} />
+      {face === 'evidence' ? <Evidence /> : null}
+      {face === 'changes' ? <Changes /> : null}
+      {face === 'papers' ? <Papers making={making} onMake={kind => void make(kind)} /> : null}
     </>
+  );
+}
+
+interface PapersProps {
+  readonly making: string;
+  readonly onMake: (kind: string) => void;
+}
+
+function Papers({ making, onMake }: PapersProps) {
+  return (
+    <ul className="papers">
+      {PAPERS.map(paper => (
+        <li key={paper.kind}>
+          <h2 className="head">{paper.title}</h2>
+          <p>{paper.forWhom}</p>
+          <button
+            type="button"
+            className="plain-button"
+            disabled={making !== ''}
+            onClick={() => onMake(paper.kind)}
+          >
+            {making === paper.kind ? 'Being made …' : paper.action}
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -26,14 +26,12 @@ export async function inputsHere(
   page: Page,
   known: ReadonlySet<string>,
 ): Promise<readonly { at: string; kind: string }[]> {
-  const all = await page
-    .locator('.surface [data-edit][data-kind]')
-    .evaluateAll(found =>
-      found.map(one => ({
-        at: one.getAttribute('data-edit') ?? '',
-        kind: one.getAttribute('data-kind') ?? '',
-      })),
-    );
+  const all = await page.locator('.surface [data-edit][data-kind]').evaluateAll(found =>
+    found.map(one => ({
+      at: one.getAttribute('data-edit') ?? '',
+      kind: one.getAttribute('data-kind') ?? '',
+    })),
+  );
   const kinds = new Set(known);
   return all.filter(one => {
     if (kinds.has(one.kind)) return false;
