@@ -13,7 +13,8 @@ import { readCsv } from '../../../electron/imports/read-table';
 import { demoProject } from '../evaluation/demo';
 
 const library = shippedLibrary();
-const project = demoProject();
+/** The example without its own quotes and overrides. */
+const project = { ...demoProject(), quotes: [] };
 const mapping = (fields: Partial<ImportMapping> & Pick<ImportMapping, 'kind'>): ImportMapping =>
   importMappingSchema.parse({ id: 'north-bench', title: 'North Bench (invented)', columns: {}, ...fields });
 const laboratory = mapping({
