@@ -102,4 +102,19 @@ describe('a spoilt template row is named', () => {
     });
     expect(library && duplicateIds(library)).toEqual(['work item "tank-washing" is there twice']);
   });
+
+  it.each([
+    ['rates', 'used-oil', 'unitPrice', 'streams'],
+    ['drivers', 'void-area', 'atReference', 'drivers'],
+    ['tripPoints', 'pcb-bulk-product', 'figure', 'tripPoints'],
+  ] as const)('when a figure of %s loses its basis, in %s', (file, id, field, list) => {
+    const files = templateCopy();
+    const rows = (files[file] as Record<string, Record<string, unknown>[]>)[list];
+    const row = rows?.find(candidate => candidate['id'] === id);
+    if (row === undefined) throw new Error(`${id} is gone`);
+    delete (row[field] as Record<string, unknown>)['basis'];
+    const { library, findings } = readLibrary(files);
+    expect(library).toBeUndefined();
+    expect(findings.map(found => found.message).join()).toContain(`row "${id}"`);
+  });
 });
