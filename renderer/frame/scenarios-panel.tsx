@@ -1,3 +1,4 @@
+import { chooseScenario } from '../commands/run';
 import { copyScenario, keepEditsInScenario } from '../edits/edits';
 import { freshKey } from '../edits/lists';
 import { DataTable } from '../parts/grid/data-table';
@@ -53,5 +54,6 @@ function copyChosen(): void {
   const title = `${from.title}, otherwise`;
   const id = freshKey(title, all);
   edit(copyScenario(scenario, id, title));
-  change({ scenario: id, status: `Added ${title}.` });
+  chooseScenario(id);
+  change({ status: `Added ${title}.` });
 }

@@ -1,0 +1,124 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { cellOf } from './lib/inputs';
+import { goToView, openSample } from './lib/views';
+import { launchBrowser, openPage, serveHost, type ServedHost } from './lib/window';
+
+let browser: Browser;
+let host: ServedHost;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  host = await serveHost();
+});
+afterAll(async () => {
+  await browser.close();
+  host.stop();
+});
+
+const face = (page: Page, title: string) =>
+  page.locator('.title-line .view-switches .switch', { hasText: title }).first().click();
+
+const total = (page: Page) => page.locator('.bottom-cell').first().locator('dd').innerText();
+
+test('a quote is added by its form, which says what is missing; it is taken out and brought back', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Work');
+  await face(page, 'Quotes');
+  const rows = page.locator('[data-remove^="/quotes/"]');
+  const before = await rows.count();
+  await page.getByRole('button', { name: 'Add a quote' }).click();
+  await page.getByLabel('Vendor').fill('Invented Yard');
+  await page.getByLabel('Lump sum, $').fill('12,500');
+  await page.getByLabel('Dated').fill('2026-11-02');
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await page.getByRole('alert').filter({ hasText: 'Valid until is needed' }).waitFor();
+  await page.getByLabel('Valid until').fill('2027-11-02');
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect.poll(() => rows.count(), { timeout: 15_000 }).toBe(before + 1);
+  await page.locator('[data-remove="/quotes/invented-yard"]').click();
+  await expect.poll(() => rows.count(), { timeout: 15_000 }).toBe(before);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => rows.count(), { timeout: 15_000 }).toBe(before + 1);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a laboratory table is brought in: its columns are found, its words asked for, and it is one step to undo', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Materials');
+  await face(page, 'Laboratory');
+  const rows = page.locator('[data-remove^="/survey/laboratory/"]');
+  const before = await rows.count();
+  await page.getByRole('button', { name: 'Bring in a table' }).click();
+  const csv = [
+    'Sample ID,Location,Matrix,Analyte,Result,Units,RL,Date',
+    'Q-01,Shaft alley,Cable jacket,PCB total,<5,mg/kg,5,2026-10-01',
+    'Q-02,Pump room,Cable jacket,PCB total,71,mg/kg,5,2026-10-01',
+  ].join('\n');
+  await page.locator('.import-panel input[type="file"]').setInputFiles({
+    name: 'results.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv),
+  });
+  await page.getByRole('status').filter({ hasText: '0 rows are new' }).waitFor();
+  await page.getByLabel('Cable jacket').selectOption('pcb-cable');
+  await page.getByRole('status').filter({ hasText: '2 rows are new' }).waitFor();
+  await page.getByRole('button', { name: 'Bring in 2 rows' }).click();
+  await expect.poll(() => rows.count(), { timeout: 15_000 }).toBe(before + 2);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => rows.count(), { timeout: 15_000 }).toBe(before);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a scenario is added, an edit is kept in it alone, and the others stay as they were', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  const letters = page.locator('.scenario-letters .letter');
+  const before = await letters.count();
+  const ofFirst = await total(page);
+  await page.getByRole('button', { name: 'Scenarios', exact: true }).click();
+  await page.getByRole('button', { name: 'Add a scenario that starts as A' }).click();
+  await expect.poll(() => letters.count()).toBe(before + 1);
+  await page.getByRole('radio').nth(1).check();
+  await page.keyboard.press('Escape');
+  await goToView(page, 'Vessel');
+  await page.locator('[data-edit="/site/towDistance"]').click();
+  await page.locator('.cell-input').fill('900');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => total(page), { timeout: 15_000 }).not.toBe(ofFirst);
+  await letters.first().click();
+  await expect.poll(() => total(page), { timeout: 15_000 }).toContain(ofFirst.split('\n')[0] ?? ofFirst);
+  expect(await cellOf(page, '/site/towDistance').innerText()).not.toContain('900');
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a note on a figure stays with the figure, and the list of changes names it until it is saved', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await page.locator('.bottom-cell .figure').first().click();
+  await page.getByRole('button', { name: 'Write a note on this figure' }).click();
+  await page.locator('.why-note .note-input').fill('Agreed with the county on the telephone');
+  await page.locator('.why-note .note-input').press('Enter');
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await page.locator('.bottom-cell .figure').first().click();
+  await expect
+    .poll(() => page.locator('.why-note .note-input').inputValue())
+    .toBe('Agreed with the county on the telephone');
+  await goToView(page, 'Documents');
+  await face(page, 'Changes');
+  await page.locator('.change-list').getByText('Change Note on total').waitFor();
+  await face(page, 'Evidence');
+  await page.locator('.evidence-choice input').setInputFiles({
+    name: 'survey.pdf',
+    mimeType: 'application/pdf',
+    buffer: Buffer.from('invented'),
+  });
+  await page.getByRole('gridcell', { name: 'survey.pdf' }).waitFor();
+  expect(complaints).toEqual([]);
+  await context.close();
+});
