@@ -1,6 +1,6 @@
 import type { Given } from './given';
 import type { Inner } from './inner';
-import type { Scope } from './scope';
+import type { Row, Scope } from './scope';
 
 interface Remembered<T> {
   readonly rows: readonly unknown[];
@@ -32,21 +32,34 @@ export class SheetMemory {
   readonly evaluated = new Map<string, Inner>();
   readonly #scopes = new Map<string, { readonly rows: readonly unknown[]; readonly scope: Scope }>();
 
-  /** The scope of a table whose rows are the same objects in the same order as before, else made anew. */
-  scope(id: string, rows: readonly unknown[], make: () => Scope): Scope {
+  /** The scope of a table; that of the last build where its rows are called and counted as they were. */
+  scope<R>(id: string, rows: readonly R[], make: () => Scope, call: (row: R) => Row): Scope {
     const known = this.#scopes.get(id);
-    if (known !== undefined && isSame(known.rows, rows)) return known.scope;
-    const scope = make();
+    const scope = known !== undefined && isCalledTheSame(known, rows, call) ? known.scope : make();
     this.#scopes.set(id, { rows, scope });
     return scope;
   }
+}
+
+/** Whether rows that are other objects than before have the same key, title, unit and place. */
+function isCalledTheSame<R>(
+  { rows: before, scope }: { readonly rows: readonly unknown[]; readonly scope: Scope },
+  rows: readonly R[],
+  call: (row: R) => Row,
+): boolean {
+  if (before.length !== rows.length) return false;
+  return rows.every((row, i) => {
+    if (row === before[i]) return true;
+    const [was, is] = [scope.rows[i], call(row)];
+    return was?.key === is.key && was.title === is.title && was.own === is.own && was.place === is.place;
+  });
 }
 
 function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
   return before === now || (before.length === now.length && before.every((one, i) => one === now[i]));
 }
 
-/** The values again, the changed rows read anew; the very same list when no row changed. */
+/** The values again, the changed rows read anew; the very same list when no value changed. */
 function again<R, T>(known: Remembered<T>, rows: readonly R[], read: (row: R) => T): readonly T[] {
   const { values, rows: before } = known;
   if (before === rows) return values;
@@ -54,10 +67,12 @@ function again<R, T>(known: Remembered<T>, rows: readonly R[], read: (row: R) =>
     before.length === rows.length ? rows.flatMap((row, i) => (row === before[i] ? [] : [i])) : undefined;
   if (changed === undefined) return rows.map(row => read(row));
   if (changed.length === 0) return values;
-  const patched = [...values];
-  for (const at of changed) {
+  const anew = changed.flatMap(at => {
     const row = rows[at];
-    if (row !== undefined) patched[at] = read(row);
-  }
+    return row === undefined ? [] : [{ at, value: read(row) }];
+  });
+  if (anew.every(({ at, value }) => value === values[at])) return values;
+  const patched = [...values];
+  for (const { at, value } of anew) patched[at] = value;
   return patched;
 }

@@ -3,7 +3,7 @@ import { Block } from './block';
 import { checkLookUp, type LookUp, type LookUpEntry } from './look-up';
 import type { SheetMemory } from './memory';
 import type { Step } from './step';
-import { Recipe, scopeOf, type RowsOf, type Table } from './table';
+import { Recipe, rowOf, scopeOf, type RowsOf, type Table } from './table';
 import type { SheetUnit } from './unit';
 
 const ID = /^[a-z][a-zA-Z0-9]*(?:-[a-zA-Z0-9]+)*$/;
@@ -39,7 +39,8 @@ export class Sheet {
    */
   table<R, C>(id: string, rows: RowsOf<R>, recipe: (t: Recipe<R>) => C): Table<C> {
     this.#take(id);
-    const scope = this.memory?.scope(id, rows.of, () => scopeOf(id, rows)) ?? scopeOf(id, rows);
+    const make = () => scopeOf(id, rows);
+    const scope = this.memory?.scope(id, rows.of, make, row => rowOf(id, rows, row)) ?? make();
     const builder = new Recipe(
       rows.of,
       scope,

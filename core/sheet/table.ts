@@ -43,9 +43,15 @@ export function scopeOf<R>(id: string, rows: RowsOf<R>): Scope {
     if (seen.has(key.toLowerCase())) throw new BugError(`${id}: two rows have the key "${key}"`);
     seen.add(key.toLowerCase());
     index.set(key, i);
-    return { key, title: rows.title(row), own: rows.own?.(row), place: rows.place?.(row) ?? `${id}/${key}` };
+    return rowOf(id, rows, row);
   });
   return { id, heading: rows.heading, rows: list, keys: list.map(row => row.key), index };
+}
+
+/** What a row is called, and where it is held. */
+export function rowOf<R>(id: string, rows: RowsOf<R>, row: R): Row {
+  const key = rows.key(row);
+  return { key, title: rows.title(row), own: rows.own?.(row), place: rows.place?.(row) ?? `${id}/${key}` };
 }
 
 /** What a recipe is written with. It runs once, with no row in hand; only the fields read rows. */
