@@ -90,7 +90,7 @@ function checkLevel({ input, data }: CheckContext): Assessment {
     costAtP80 === undefined
       ? ''
       : `; 80 in 100 need a contingency of ${dollars(Math.max(0, costAtP80 - total))}`;
-  const ground = `the estimate with its contingency of ${dollars(contingency)} holds in ${Math.round(budgetPercentile)} of 100 runs${atP80}`;
+  const ground = `the estimate with its contingency of ${dollars(contingency)} holds in ${Math.floor(budgetPercentile)} of 100 runs${atP80}`;
   if (budgetPercentile >= 100 * limitOf(data, 'budget-confidence')) return met(ground);
   const isBelowMiddle = budgetPercentile < 100 * limitOf(data, 'middle-confidence');
   return isBelowMiddle ? notMet(ground) : { ...notMet(ground), standing: 'partly' };
