@@ -49,3 +49,4 @@ export {
   type Trouble,
 } from './decision';
 export { EVALUATION_FORMAT, EVALUATION_VERSION, evaluationJson } from './evaluation-json';
+export { evaluationSchema } from './evaluation-schema';

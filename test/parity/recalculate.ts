@@ -70,3 +70,62 @@ export function coverTotals(folder: string, files: readonly string[]): (number |
     },
   );
 }
+
+const LIBRARY = `<?xml version="1.0" encoding="UTF-8"?>
+<!DOCTYPE library:library PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "library.dtd">
+<library:library xmlns:library="http://openoffice.org/2000/library" library:name="Standard" library:readonly="false" library:passwordprotected="false"><library:element library:name="Rows"/></library:library>`;
+const LIBRARIES = `<?xml version="1.0" encoding="UTF-8"?>
+<!DOCTYPE library:libraries PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "libraries.dtd">
+<library:libraries xmlns:library="http://openoffice.org/2000/library" xmlns:xlink="http://www.w3.org/1999/xlink"><library:library library:name="Standard" xlink:href="$(USER)/basic/Standard/script.xlb/" xlink:type="simple" library:link="false"/></library:libraries>`;
+
+/**
+ * Lets LibreOffice itself insert an empty row above a row and fill cells of it, as a person would; returns the path of
+ * the saved workbook. Columns and rows count from 1.
+ */
+export function insertRow(
+  folder: string,
+  file: string,
+  sheet: string,
+  above: number,
+  cells: readonly (readonly [number, number | string])[],
+): string {
+  const target = file.replace('.xlsx', '-inserted.xlsx');
+  const filled = cells.map(([column, value]) => {
+    const cell = `sheet.getCellByPosition(${column - 1}, ${above - 1})`;
+    return typeof value === 'number' ? `${cell}.Value = ${value}` : `${cell}.String = "${value}"`;
+  });
+  const macro = [
+    'Sub Insert',
+    'Dim hidden(0) As New com.sun.star.beans.PropertyValue',
+    'hidden(0).Name = "Hidden" : hidden(0).Value = True',
+    `book = StarDesktop.loadComponentFromURL("file://${file}", "_blank", 0, hidden())`,
+    `sheet = book.Sheets.getByName("${sheet}")`,
+    'sheet.unprotect("")',
+    `sheet.Rows.insertByIndex(${above - 1}, 1)`,
+    ...filled,
+    'book.calculateAll()',
+    'Dim form(0) As New com.sun.star.beans.PropertyValue',
+    'form(0).Name = "FilterName" : form(0).Value = "Calc MS Excel 2007 XML"',
+    `book.storeToURL("file://${target}", form())`,
+    'book.close(True)',
+    'End Sub',
+  ].join('\n');
+  const profile = profileIn(folder);
+  // The first start of a profile writes its own library over ours.
+  execFileSync('soffice', [profile, '--headless', '--norestore', '--terminate_after_init'], { stdio: 'ignore' });
+  const standard = join(folder, 'profile', 'user', 'basic', 'Standard');
+  mkdirSync(standard, { recursive: true });
+  writeFileSync(join(standard, 'script.xlb'), LIBRARY);
+  writeFileSync(join(folder, 'profile', 'user', 'basic', 'script.xlc'), LIBRARIES);
+  writeFileSync(
+    join(standard, 'Rows.xba'),
+    `<?xml version="1.0" encoding="UTF-8"?>
+<!DOCTYPE script:module PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "module.dtd">
+<script:module xmlns:script="http://openoffice.org/2000/script" script:name="Rows" script:language="StarBasic">${macro.replaceAll('&', '&amp;').replaceAll('"', '&quot;')}</script:module>`,
+  );
+  execFileSync('soffice', [profile, '--headless', '--norestore', 'macro:///Standard.Rows.Insert'], {
+    stdio: 'ignore',
+    timeout: 60_000,
+  });
+  return target;
+}

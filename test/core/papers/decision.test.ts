@@ -66,7 +66,9 @@ describe('the decision', () => {
   test('what was not studied follows from what the project does not hold', () => {
     const { notStudied } = decisionAbout(a);
     expect(notStudied.join(' ')).toContain('no simulation was run');
-    expect(decisionAbout({ ...a, project: { ...a.project, quotes: [] } }).notStudied.join(' ')).toContain('no quote');
+    expect(decisionAbout({ ...a, project: { ...a.project, quotes: [] } }).notStudied.join(' ')).toContain(
+      'no quote',
+    );
     const bare: Evaluation = { ...a, project: { ...a.project, funding: undefined, benefits: undefined } };
     expect(decisionAbout(bare).notStudied.join(' ')).toMatch(/no source of funding.*Benefits/);
     expect(notStudied.join(' ')).not.toContain('Benefits');
