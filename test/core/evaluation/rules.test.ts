@@ -40,11 +40,9 @@ describe('the asbestos notice (40 CFR 61.145(b))', () => {
     expect(notice?.starts).toBe(starts[0]);
     expect(notice?.by).toBe(asbestosNoticeBy(library.tripPoints, starts[0] ?? ''));
     expect((notice?.given ?? '9') <= (notice?.by ?? '')).toBe(true);
-    expect(found(base, 'rules/notice-due')).toMatchObject({
-      place: '/items/asbestos-notice',
-      rule: '40 CFR 61.145(b)',
-      message: expect.stringContaining(notice?.by ?? 'no date'),
-    });
+    const due = found(base, 'rules/notice-due');
+    expect(due).toMatchObject({ place: '/items/asbestos-notice', rule: '40 CFR 61.145(b)' });
+    expect(due?.message).toContain(notice?.by ?? 'no date');
   });
 
   test('moves with the work: work held back to Monday 2028-07-10 makes it due by 2028-06-26', () => {
