@@ -9,6 +9,7 @@ import {
   type PreparedRun,
   type UncertainInput,
 } from '../../core/risk';
+import { chainScheduler, schedule, type ScheduleProblem } from '../../core/scheduling';
 import { columns, evaluateSheet } from '../../core/sheet';
 import { exampleItems, exampleSheet } from '../core/sheet/example';
 import { benchNetwork, serialScheduler } from './serial-scheduler';
@@ -104,35 +105,85 @@ measure('draws and sheet', { perLine: 1, activities: 0, hasSheet: true }, 40_000
 measure('draws, sheet and schedule', { perLine: 1, activities: 60, hasSheet: true }, 40_000, false);
 measure('draws, sheet and schedule', { perLine: 5, activities: 60, hasSheet: true }, 20_000, false);
 measure('the whole, with drivers ranked', { perLine: 1, activities: 60, hasSheet: true }, 10_000, true);
-/** Standard errors of the difference of two scenarios, one line apart, with common and with independent draws. */
+/** Standard errors of the difference of two scenarios of the example, with common and with independent draws. */
 function commonDraws(): void {
-  const { run } = prepared({ perLine: 2, activities: 0, hasSheet: true });
-  const fewer: PreparedRun = {
-    ...run,
-    inputs: run.inputs.map((input, i) =>
-      i === 0 ? { ...input, distribution: { kind: 'certain', value: 0 } } : input,
-    ),
-  };
-  const samples = (of: PreparedRun, seed: number) => {
-    const result = simulate(of, { trials: 10_000, seed, ranksDrivers: false });
+  const samples = (scenario: string, seed: number) => {
+    const run = exampleRun(scenario).run;
+    const result = simulate(run, { trials: 4000, seed, ranksDrivers: false });
     if (result === undefined) throw new Error('the bench was not asked to stop');
     return result.samples;
   };
-  const base = samples(run, 1);
-  const common = difference(base, samples(fewer, 1)).standardError;
-  const independent = difference(base, samples(fewer, 2)).standardError;
+  const [closed, open] = ['fishing-reef', 'diver-access'];
+  const base = samples(closed, 1);
+  const common = difference(base, samples(open, 1)).standardError;
+  const independent = difference(base, samples(open, 2)).standardError;
   console.log(
-    `difference of two scenarios: standard error ${common.toFixed(0)} common, ${independent.toFixed(0)} independent, ratio ${(common / independent).toFixed(3)}`,
+    `${open} less ${closed}, 4,000 trials: standard error of the mean difference ${common.toFixed(0)} dollars with common draws, ` +
+      `${independent.toFixed(0)} with independent ones, ratio ${(common / independent).toFixed(3)}`,
+  );
+}
+
+function exampleRun(scenario: string) {
+  const { project } = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8'));
+  if (project === undefined) throw new Error('the example could not be read');
+  const evaluation = evaluate(project, { today: '2026-11-24', seed: 1, upright: false, scenario });
+  const { prepared: ready } = prepareRisk(evaluation);
+  if (ready === undefined) throw new Error('the example could not be made ready');
+  return ready;
+}
+
+/** The program's own scheduler for trials: 60 activities of five-day weeks on four crews, a chunk at a time. */
+function scheduleAlone(): void {
+  const network = benchNetwork(60);
+  const crews = ['a', 'b', 'c', 'd'];
+  const problem: ScheduleProblem = {
+    horizonStart: '2027-03-01',
+    calendars: {
+      yard: {
+        id: 'yard',
+        title: 'Yard',
+        weekdays: [1, 2, 3, 4, 5],
+        shiftHours: 8,
+        federalHolidays: false,
+        holidays: [],
+        closures: [],
+        extraWorkDays: [],
+      },
+    },
+    resources: crews.map(id => ({ id, title: id, capacity: 10 })),
+    activities: network.ids.map((id, i) => ({
+      id,
+      title: id,
+      stage: 'yard',
+      calendar: 'yard',
+      workDays: network.days[i] ?? 1,
+      uses: Object.fromEntries(crews.map((crew, r) => [crew, network.demand[i]?.[r] ?? 0])),
+    })),
+    relationships: network.ids.flatMap((to, i) =>
+      [...new Set(network.after[i])].map(p => ({ from: network.ids[p] ?? '', to, kind: 'FS' as const })),
+    ),
+  };
+  const scheduler = chainScheduler(problem, schedule(problem, { schedules: 1000, seed: 1 }));
+  if (scheduler === undefined) throw new Error('the bench network has no chains');
+  const columns = () => network.ids.map(() => new Float64Array(TRIALS_PER_CHUNK));
+  const durations = network.ids.map((_, i) =>
+    Float64Array.from({ length: TRIALS_PER_CHUNK }, (__, t) => (network.days[i] ?? 1) + ((i * 7 + t) % 4)),
+  );
+  const finish = new Float64Array(TRIALS_PER_CHUNK);
+  const trials = { n: TRIALS_PER_CHUNK, durations, starts: columns(), finishes: columns(), finish };
+  for (let i = 0; i < 40; i++) scheduler.chunk(trials);
+  const chunks = 800;
+  const started = process.cpuUsage().user;
+  for (let i = 0; i < chunks; i++) scheduler.chunk(trials);
+  const seconds = (process.cpuUsage().user - started) / 1e6;
+  console.log(
+    `the scheduler of trials alone: 60 activities, 4 crews, 5-day weeks: ${Math.round((chunks * TRIALS_PER_CHUNK) / seconds)} schedules/s`,
   );
 }
 
 /** The invented example: both sheets, the schedule with its weather, events, percentiles and drivers, in one thread. */
 function wholeExample(): void {
-  const { project } = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8'));
-  if (project === undefined) throw new Error('the example could not be read');
-  const evaluation = evaluate(project, { today: '2026-11-24', seed: 1, upright: false });
-  const { prepared: ready } = prepareRisk(evaluation);
-  if (ready === undefined) throw new Error('the example could not be made ready');
+  const ready = exampleRun('fishing-reef');
   simulate(ready.run, { trials: 2000, seed: 1 });
   const started = process.cpuUsage().user;
   const result = simulate(ready.run, { trials: 10_000, seed: 2 });
@@ -143,6 +194,7 @@ function wholeExample(): void {
   );
 }
 
-commonDraws();
+scheduleAlone();
 wholeExample();
+commonDraws();
 console.log(`memory ${Math.round(process.memoryUsage().rss / 1e6)} MB`);

@@ -186,7 +186,13 @@ describe('contingency at a confidence', () => {
     const cents = lines.reduce((sum, line) => sum + Math.round(line.amount * 100), 0);
     expect(cents).toBe(Math.round(amount * 100));
     if (simulated === undefined) throw new Error('the policy is a confidence');
-    const after = evaluate(project, { today: '2026-11-24', seed: 1, schedules: 20, upright: false, simulated });
+    const after = evaluate(project, {
+      today: '2026-11-24',
+      seed: 1,
+      schedules: 20,
+      upright: false,
+      simulated,
+    });
     const { money } = estimated(after);
     expect(money.result.money(money.sums.contingency)?.cents).toBe(Math.round(amount * 100));
     expect(money.result.money(money.sums.budget)?.cents).toBe(Math.round(budget * 100));
@@ -195,7 +201,13 @@ describe('contingency at a confidence', () => {
 
   it('is told to be of an earlier plan when the plan has changed since', () => {
     const simulated = { confidence: 0.8, amount: 100, planTotal: 1000, trials: 1000, seed: 1 };
-    const after = evaluate(project, { today: '2026-11-24', seed: 1, schedules: 20, upright: false, simulated });
+    const after = evaluate(project, {
+      today: '2026-11-24',
+      seed: 1,
+      schedules: 20,
+      upright: false,
+      simulated,
+    });
     expect(after.findings.map(f => f.code)).toContain('risk/contingency-not-simulated');
   });
 
