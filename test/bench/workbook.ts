@@ -6,7 +6,7 @@ import ExcelJS from 'exceljs';
 import { evaluate } from '../../core/evaluation';
 import { estimateWorkbook, type PaperWorkbook } from '../../core/papers';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
-import { TODAY, exampleProject, largeProject } from './large-project';
+import { TODAY, largeProject } from './large-project';
 
 /** The same cells without any look, check or chart. */
 async function bare(paper: PaperWorkbook): Promise<Buffer> {
@@ -30,7 +30,7 @@ async function timed(work: () => Promise<Buffer>): Promise<{ seconds: number; by
 }
 
 export async function workbook(): Promise<number> {
-  const project = largeProject(exampleProject(), 20);
+  const project = largeProject(5000);
   const evaluation = evaluate(project, { today: TODAY, seed: 1, schedules: 1, upright: false });
   const started = performance.now();
   const paper = estimateWorkbook(evaluation);
