@@ -22,8 +22,8 @@ const REFUTED_AT_MOST = 500;
 const SHARE_BEFORE_SHAVING = 0.06;
 
 /** Pairs tried in a proof: so many, and more with the budget. */
-const FEWEST_PAIRS = 30;
-const PAIRS_A_SCHEDULE = 0.05;
+const FEWEST_PAIRS = 40;
+const PAIRS_A_SCHEDULE = 0.01;
 
 /** Schedules a problem with calendars, dates, lags, windows or varying capacities. */
 export function searchDated(
