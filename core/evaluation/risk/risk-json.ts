@@ -127,7 +127,7 @@ function growthJson({ growth }: RiskView): JsonObject {
   const { p10, p50, p90, least, middle, most, of, coveredAtP80 } = growth;
   return {
     runs: { p10: share(p10), p50: share(p50), p90: share(p90) },
-    pastHulls: { of, least, middle, most },
+    pastHulls: { of, least, middle: share(middle), most },
     coveredAtP80: share(coveredAtP80),
   };
 }
