@@ -31,7 +31,7 @@ import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
 import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
 import { classedItems, noticeRelationships, ruleFindings } from './rules';
-import { scheduledOnce, verifiedOnce } from './scheduled-once';
+import { scheduledOrHeld, verifiedOnce } from './scheduled-once';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
 import { towOf, withTowDays, type TowView } from './tow';
@@ -52,6 +52,11 @@ export interface EvaluateOptions {
   readonly simulated?: SimulatedContingency;
   /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
   readonly upright?: boolean;
+  /**
+   * A schedule whose dates hold until the plan is scheduled anew: with it a plan that was not scheduled before is priced
+   * at once, its dates not settled, and neither screened nor checked.
+   */
+  readonly held?: ScheduleResult;
 }
 
 /** Everything that is known of one scenario: the one result that all screens and papers read. */
@@ -79,6 +84,8 @@ export interface EstimateParts {
   readonly planned: readonly PlannedItem[];
   readonly problem: ScheduleProblem;
   readonly schedule: ScheduleResult;
+  /** Set when the dates are those of an earlier plan: not settled, not verified. */
+  readonly datesHeld?: true;
   /** The hazardous-waste generator category by calendar month, from the schedule. */
   readonly generator?: GeneratorPlan;
   /** Clean-up goals left unmet: with any of them the scenario is not permittable. */
@@ -113,6 +120,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
+  if (estimate.datesHeld === true) return { ...frame, project: seen.project, findings: checked, estimate };
   const upright = options.upright === false ? undefined : screenUpright(seen.project, estimate);
   const tow = towOf(seen.project, estimate);
   const findings = [
@@ -202,10 +210,8 @@ function estimateParts(
     seasons: input.options['season'] !== 'any-month',
     statusDate: input.statusDate,
   });
-  const { problem, schedule: scheduled } = scheduledOnce(asked, {
-    schedules: options.schedules ?? DEFAULT_SCHEDULES,
-    seed: options.seed,
-  });
+  const effort = { schedules: options.schedules ?? DEFAULT_SCHEDULES, seed: options.seed };
+  const { problem, schedule: scheduled, datesHeld } = scheduledOrHeld(asked, effort, options.held);
   const goals = unmetGoals(project, library, drivers, items, would);
   const parts = {
     input,
@@ -215,6 +221,7 @@ function estimateParts(
     planned,
     problem,
     schedule: scheduled,
+    ...(datesHeld === undefined ? {} : { datesHeld }),
     unmetGoals: goals,
   };
   if (scheduled.activities.length === 0) return parts;

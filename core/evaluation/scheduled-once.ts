@@ -21,11 +21,35 @@ const MOST_KEPT = 12;
  * number of schedules, has the same answer: most edits change prices, not work.
  */
 export function scheduledOnce(problem: ScheduleProblem, effort: Effort): Scheduled {
-  const at = KEPT.findIndex(
-    one => one.seed === effort.seed && one.schedules === effort.schedules && isSameData(one.problem, problem),
+  return keep(known(problem, effort) ?? { problem, ...effort, schedule: schedule(problem, effort) });
+}
+
+/** The same, but a plan not scheduled before takes the dates of a held schedule, where that has all its activities. */
+export function scheduledOrHeld(
+  problem: ScheduleProblem,
+  effort: Effort,
+  held: ScheduleResult | undefined,
+): Scheduled & { readonly datesHeld?: true } {
+  const found = known(problem, effort);
+  if (found !== undefined) return keep(found);
+  if (held === undefined || !hasDatesFor(problem, held)) return scheduledOnce(problem, effort);
+  return { problem, schedule: held, datesHeld: true };
+}
+
+function hasDatesFor(problem: ScheduleProblem, held: ScheduleResult): boolean {
+  const dated = new Set([...held.activities, ...held.hammocks].map(one => one.id));
+  return [...problem.activities, ...(problem.hammocks ?? [])].every(one => dated.has(one.id));
+}
+
+function known(problem: ScheduleProblem, { seed, schedules }: Effort): (Scheduled & Effort) | undefined {
+  return KEPT.find(
+    one => one.seed === seed && one.schedules === schedules && isSameData(one.problem, problem),
   );
-  const [found] = at < 0 ? [] : KEPT.splice(at, 1);
-  const made = found ?? { problem, ...effort, schedule: schedule(problem, effort) };
+}
+
+function keep(made: Scheduled & Effort): Scheduled {
+  const at = KEPT.indexOf(made);
+  if (at >= 0) KEPT.splice(at, 1);
   KEPT.unshift(made);
   if (KEPT.length > MOST_KEPT) KEPT.pop();
   return made;

@@ -1,10 +1,13 @@
-import { dayOf } from '../calendar';
 import { anyBlocks } from '../base';
+import { dayOf } from '../calendar';
+import type { EstimateParts } from '../evaluation';
+import type { Money } from '../money';
 import type { EstimateContext } from './context';
 import { dollarChange, dollars, roundText, shownNumber } from './number-text';
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
+import { roundedDollars } from './whole-dollars';
 
 /** The figures of the bottom line as amounts, to tell how an edit moved them. */
 export interface BottomAmounts {
@@ -74,6 +77,33 @@ function totalCell({ parts }: EstimateContext, total: number | undefined): Botto
     label: 'Known so far, not the total',
     value: { text: dollars(known.cents), why: 'sums/known-so-far', accent: true },
   };
+}
+
+/** What stands beside a figure, or in its place, until schedule and roll-over screen are settled. */
+const SETTLING = 'settling';
+
+/**
+ * The bottom line of an evaluation that is not settled: the new total, at the dates held from the plan before where the
+ * plan changed, and everything that is not known yet in words.
+ * @param before the cells shown so far, in their order.
+ */
+export function settlingLine(parts: EstimateParts, before: readonly BottomCell[]): readonly BottomCell[] {
+  const { money } = parts;
+  const amounts = new Map<string, Money | undefined>(
+    money === undefined
+      ? []
+      : [
+          ['total', money.result.money(money.sums.total)],
+          ['budget', money.result.money(money.sums.budget)],
+        ],
+  );
+  return before.map(cell => {
+    const amount = amounts.get(cell.key);
+    const { verdict: _verdict, beside: _beside, ...rest } = cell;
+    if (amount === undefined) return { ...rest, value: { text: SETTLING, absent: true } };
+    const value = { ...cell.value, text: dollars(roundedDollars(amount.cents) * 100) };
+    return { ...rest, value, beside: parts.datesHeld === true ? 'dates settling' : SETTLING };
+  });
 }
 
 /** The verdict of the roll-over screen, when it was run. */

@@ -6,7 +6,18 @@ export { ratesView } from './rates';
 export { roundText, shownNumber, printed } from './number-text';
 export { wholeDollars, wholeDollarTable } from './whole-dollars';
 export { type Measures } from './measures';
-export { windowRows, findingRows, homeOf, type WindowAnswer } from './window';
+export {
+  WINDOW_VIEWS,
+  windowRows,
+  windowParts,
+  findingRows,
+  homeOf,
+  type WindowAnswer,
+  type WindowHead,
+  type WindowParts,
+  type WindowViewName,
+} from './window';
+export { settlingLine } from './bottom';
 export type { BottomAmounts } from './bottom';
 export { WhyDesk } from './why';
 export { planOf, type EarlierPlan } from './schedule';
@@ -17,3 +28,10 @@ export type * from './bid/rows';
 export type * from './review/rows';
 export type { ScenariosView } from './scenarios';
 export { importView, type ImportAsk, type ImportView } from './import-view';
+export type * from './risk/rows';
+export type * from './compare/rows';
+export type * from './decision/rows';
+export { riskRows, type RiskStudy } from './risk/view';
+export { compareRows, type CompareStudy } from './compare/view';
+export { decisionRows } from './decision/view';
+export { choiceRows, type ChoiceRows } from './choice-rows';

@@ -1,6 +1,6 @@
 import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } from '../evaluation';
 import type { Project } from '../project';
-import { bottomChanges, bottomLine, type BottomAmounts } from './bottom';
+import { bottomChanges, bottomLine, type Bottom, type BottomAmounts } from './bottom';
 import { budgetView } from './budget';
 import { lineBases } from './bases';
 import type { EstimateContext } from './context';
@@ -19,23 +19,56 @@ export interface WindowAnswer {
   readonly amounts: BottomAmounts;
 }
 
-/** Everything the window shows of one evaluation; undefined when the document has faults that leave nothing to work out. */
-export function windowRows(
+/** The views of the window that are made after every edit. */
+export const WINDOW_VIEWS = ['vessel', 'sinking', 'work', 'rates', 'schedule', 'budget'] as const;
+export type WindowViewName = (typeof WINDOW_VIEWS)[number];
+export type WindowHead = Omit<WindowRows, WindowViewName>;
+
+/** What the window shows of one evaluation, made part by part: what is looked at first. */
+export interface WindowParts {
+  readonly head: WindowHead;
+  readonly amounts: BottomAmounts;
+  readonly view: <N extends WindowViewName>(name: N) => Pick<WindowRows, N>;
+}
+
+/** The parts of the window; undefined when the document has faults that leave nothing to work out. */
+export function windowParts(
   project: Project,
   evaluation: Evaluation,
   measures: Measures,
   before: BottomAmounts | undefined,
   earlier?: EarlierPlan,
-): WindowAnswer | undefined {
+): WindowParts | undefined {
   const { estimate } = evaluation;
   if (estimate === undefined) return undefined;
   const context: EstimateContext = { evaluation, measures, parts: estimate, summary: summaryOf(estimate) };
   const money = shownMoney(context);
-  const bases = lineBases(context);
   const bottom = bottomLine(context, money);
+  const makers: { readonly [N in WindowViewName]: () => Pick<WindowRows, N> } = {
+    vessel: () => ({ vessel: vesselView(context) }),
+    sinking: () => ({ sinking: sinkingView(context) }),
+    work: () => ({ work: workView(context, money, lineBases(context)) }),
+    rates: () => ({ rates: ratesView(evaluation.project, evaluation.library, measures) }),
+    schedule: () => ({ schedule: scheduleView(context, earlier) }),
+    budget: () => ({ budget: budgetView(context, money) }),
+  };
+  return {
+    head: headOf(project, evaluation, estimate, bottom, before),
+    amounts: bottom.amounts,
+    view: name => makers[name](),
+  };
+}
+
+function headOf(
+  project: Project,
+  evaluation: Evaluation,
+  estimate: EstimateParts,
+  bottom: Bottom,
+  before: BottomAmounts | undefined,
+): WindowHead {
   const moved = bottomChanges(before, bottom.amounts);
   const findings = findingRows(evaluation);
-  const rows: WindowRows = {
+  return {
     scenario: evaluation.scenario.id,
     changes: moved.changes,
     changeWords: moved.words,
@@ -48,15 +81,31 @@ export function windowRows(
     },
     bottom: bottom.cells,
     verdict: evaluation.upright?.verdict,
-    sinking: sinkingView(context),
     findings,
-    vessel: vesselView(context),
-    work: workView(context, money, bases),
-    rates: ratesView(evaluation.project, evaluation.library, measures),
-    schedule: scheduleView(context, earlier),
-    budget: budgetView(context, money),
   };
-  return { rows, amounts: bottom.amounts };
+}
+
+/** Everything the window shows of one evaluation; undefined when the document has faults that leave nothing to work out. */
+export function windowRows(
+  project: Project,
+  evaluation: Evaluation,
+  measures: Measures,
+  before: BottomAmounts | undefined,
+  earlier?: EarlierPlan,
+): WindowAnswer | undefined {
+  const parts = windowParts(project, evaluation, measures, before, earlier);
+  if (parts === undefined) return undefined;
+  const { head, amounts, view } = parts;
+  const rows = {
+    ...head,
+    ...view('vessel'),
+    ...view('sinking'),
+    ...view('work'),
+    ...view('rates'),
+    ...view('schedule'),
+    ...view('budget'),
+  };
+  return { rows, amounts };
 }
 
 /** The money of an estimate in figures, when there is any. */

@@ -1,15 +1,25 @@
 import type { Finding } from '../../core/base';
 import type { Project } from '../../core/project';
 import type { ImportAsk, ImportView, OpenedName, OpenedRows, WhyRows } from '../../core/views';
-import type { WindowRows } from '../../core/views';
+import type { BottomCell, WindowHead, WindowRows, WindowViewName } from '../../core/views';
+import type { SentProject } from './sent-project';
 
 /** What the window asks of the engine. One answer each; long work also reports progress. */
 export interface Questions {
   readonly read: { ask: { text: string }; answer: ReadAnswer };
   readonly write: { ask: { project: Project }; answer: { text: string } };
   readonly evaluate: {
-    ask: { project: Project; scenario: string; today: string; measures: 'us' | 'metric'; document: string };
-    answer: { rows?: WindowRows; findings: readonly Finding[] };
+    ask: {
+      project: Project;
+      scenario: string;
+      today: string;
+      measures: 'us' | 'metric';
+      document: string;
+      /** The view that is looked at: it comes with the bottom line, the others after it. */
+      view: string;
+    };
+    /** The rows have come in parts; without them the document has faults that leave nothing to work out. */
+    answer: { hasRows: boolean; findings: readonly Finding[] };
   };
   /** The rows of a view that is made when it is opened, of the last evaluation. */
   readonly opened: { ask: { name: OpenedName }; answer: Partial<OpenedRows> };
@@ -22,6 +32,16 @@ export interface Questions {
   };
 }
 
+/** Rows as they are known so far: the head, and the views made until now. */
+export type ViewRows = Partial<Pick<WindowRows, WindowViewName>>;
+export type ShownRows = WindowHead & ViewRows;
+
+/** A part of an answer, before the whole: the bottom line while it settles, then head and view looked at, then the rest. */
+export type Part =
+  | { readonly kind: 'settling'; readonly bottom: readonly BottomCell[] }
+  | { readonly kind: 'head'; readonly rows: ShownRows }
+  | { readonly kind: 'view'; readonly rows: ViewRows };
+
 export interface ReadAnswer {
   readonly project?: Project;
   readonly findings: readonly Finding[];
@@ -33,12 +53,15 @@ export type QuestionName = keyof Questions;
 export interface Asked {
   readonly number: number;
   readonly name: QuestionName;
-  readonly ask: unknown;
+  readonly ask: object;
+  /** The project of the question, when it has one. */
+  readonly sent?: SentProject;
 }
 
 /** What the worker says back. */
 export type Said =
   | { readonly number: number; readonly kind: 'answer'; readonly answer: unknown }
+  | { readonly number: number; readonly kind: 'part'; readonly part: Part }
   | { readonly number: number; readonly kind: 'fault'; readonly message: string }
   | {
       readonly number: number;
@@ -54,6 +77,7 @@ export interface Engine {
     name: Q,
     ask: Questions[Q]['ask'],
     onProgress?: Progress,
+    onPart?: (part: Part) => void,
   ): Promise<Questions[Q]['answer']>;
   /** Ends what is being worked out; the engine starts afresh and the last answer stays. */
   cancel(): void;

@@ -1,13 +1,29 @@
 import { answerOf } from './answers';
 import type { Asked, Said } from './protocol';
+import { ProjectReceiver } from './sent-project';
 
-/** The engine's own thread: one question at a time, faults told, never lost. */
+const receiver = new ProjectReceiver();
+let latest = 0;
+
+/** The engine's own thread: faults are told, never lost, and a newer evaluation overtakes an older one. */
 self.onmessage = (event: MessageEvent<Asked>) => {
-  const { number, name, ask } = event.data;
+  const { number, name, ask, sent } = event.data;
+  if (name === 'evaluate') latest = number;
   const say = (said: Said) => self.postMessage(said);
-  try {
-    say({ number, kind: 'answer', answer: answerOf(name, ask as never) });
-  } catch (cause) {
-    say({ number, kind: 'fault', message: cause instanceof Error ? cause.message : String(cause) });
-  }
+  const answer = async () => {
+    const whole = sent === undefined ? ask : { ...ask, project: receiver.received(sent) };
+    return answerOf(name, whole as never, {
+      say: part => say({ number, kind: 'part', part }),
+      pause: milliseconds =>
+        new Promise(resolve =>
+          setTimeout(() => resolve(latest === number || name !== 'evaluate'), milliseconds),
+        ),
+      now: () => performance.now(),
+    });
+  };
+  answer().then(
+    done => say({ number, kind: 'answer', answer: done }),
+    (cause: unknown) =>
+      say({ number, kind: 'fault', message: cause instanceof Error ? cause.message : String(cause) }),
+  );
 };

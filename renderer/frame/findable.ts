@@ -1,5 +1,6 @@
-import type { TableRows, WindowRows } from '../../core/views';
+import type { TableRows } from '../../core/views';
 import type { Command } from '../commands/table';
+import type { ShownRows } from '../engine/protocol';
 import { VIEWS, type ViewId } from './view-table';
 
 /** Something that can be found by its words. */
@@ -26,7 +27,7 @@ function inTable(table: TableRows, view: ViewId, kind: string): Findable[] {
 }
 
 /** Everything of the window that has a name. */
-export function findable(rows: WindowRows | undefined, commands: readonly Command[]): readonly Findable[] {
+export function findable(rows: ShownRows | undefined, commands: readonly Command[]): readonly Findable[] {
   const views = VIEWS.map(view => ({
     id: `view/${view.id}`,
     title: view.title,
@@ -42,7 +43,7 @@ export function findable(rows: WindowRows | undefined, commands: readonly Comman
   if (rows === undefined) return [...acts];
   return [
     ...views,
-    ...rows.work.stages.flatMap(stage =>
+    ...(rows.work?.stages ?? []).flatMap(stage =>
       stage.lines.map(line => ({
         id: `work/${line.id}`,
         title: line.title,
@@ -60,9 +61,13 @@ export function findable(rows: WindowRows | undefined, commands: readonly Comman
         subject: bar.id,
       })),
     ),
-    ...inTable(rows.vessel.particulars, 'vessel', 'particular'),
-    ...inTable(rows.vessel.compartments, 'vessel', 'compartment'),
-    ...rows.rates.tables.flatMap(table => inTable(table, 'rates', table.caption)),
+    ...(rows.vessel === undefined
+      ? []
+      : [
+          ...inTable(rows.vessel.particulars, 'vessel', 'particular'),
+          ...inTable(rows.vessel.compartments, 'vessel', 'compartment'),
+        ]),
+    ...(rows.rates?.tables ?? []).flatMap(table => inTable(table, 'rates', table.caption)),
     ...rows.findings.map((row, at) => ({
       id: `finding/${at}`,
       title: row.finding.message,

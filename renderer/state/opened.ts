@@ -5,11 +5,11 @@ import { change, state, useWindow } from './store';
 
 /** The rows of a view that is made when it is opened; asked again after every evaluation while it stays open. */
 export function useOpened<N extends OpenedName>(name: N): OpenedRows[N] | undefined {
-  const rows = useWindow(window => window.rows);
+  const findings = useWindow(window => window.rows?.findings);
   const opened = useWindow(window => window.opened[name]);
   useEffect(() => {
     void ask(name);
-  }, [rows, name]);
+  }, [findings, name]);
   return opened;
 }
 

@@ -7,7 +7,8 @@ import {
   type Settings,
 } from '../../electron/channels';
 import type { Finding } from '../../core/base';
-import type { OpenedRows, WhyRows, WindowRows } from '../../core/views';
+import type { OpenedRows, WhyRows } from '../../core/views';
+import type { ShownRows } from '../engine/protocol';
 import type { ViewId } from '../frame/view-table';
 import type { History } from './history';
 
@@ -44,7 +45,7 @@ export interface WindowState {
   readonly history: History | undefined;
   readonly scenario: string;
   readonly view: ViewId;
-  readonly rows: WindowRows | undefined;
+  readonly rows: ShownRows | undefined;
   /** Rows of the views that are made when they are opened. */
   readonly opened: Partial<OpenedRows>;
   /** How the last edit moved the bottom line, by cell; shown for some seconds, kept for the tooltip. */

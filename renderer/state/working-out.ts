@@ -1,7 +1,7 @@
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
 import { engine } from '../engine/engine';
-import type { Questions } from '../engine/protocol';
+import type { Part, Questions, ShownRows } from '../engine/protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
 import { keepRecovery } from './recovery';
 import { change, state } from './store';
@@ -28,11 +28,19 @@ export async function workOut(): Promise<void> {
       today: about?.today ?? '',
       measures: settings.measures,
       document: document?.key ?? '',
+      view: state().view,
     };
-    const answer = await engine().ask('evaluate', ask, (done, of, words) => {
-      if (mine === asked) change({ working: { done, of, words } });
-    });
-    if (mine === asked) showAnswer(answer);
+    const answer = await engine().ask(
+      'evaluate',
+      ask,
+      (done, of, words) => {
+        if (mine === asked) change({ working: { done, of, words } });
+      },
+      part => {
+        if (mine === asked) showPart(part);
+      },
+    );
+    if (mine === asked && !answer.hasRows) showFaults(answer);
   } catch (cause) {
     if (mine === asked && !(cause instanceof Stopped)) {
       change({ fault: cause instanceof Error ? cause.message : String(cause) });
@@ -44,21 +52,28 @@ export async function workOut(): Promise<void> {
 }
 
 /** Faults of the document that leave nothing to work out keep the last answer in view, with what is wrong. */
-function showAnswer({ rows, findings }: Questions['evaluate']['answer']): void {
-  if (rows !== undefined) show(rows);
-  else {
-    const first = findings[0];
-    change({
-      fault: [first?.message, first?.remedy].filter(part => part !== undefined).join(' '),
-      openFindings: findings,
-    });
-  }
+function showFaults({ findings }: Questions['evaluate']['answer']): void {
+  const first = findings[0];
+  change({
+    fault: [first?.message, first?.remedy].filter(part => part !== undefined).join(' '),
+    openFindings: findings,
+  });
 }
 
-function show(rows: NonNullable<ReturnType<typeof state>['rows']>): void {
+/** The bottom line comes first, marked as settling; then the view looked at with all that is settled; then the rest. */
+function showPart(part: Part): void {
+  const { rows } = state();
+  if (part.kind === 'head') show(part.rows);
+  else if (rows === undefined) return;
+  else if (part.kind === 'view') change({ rows: { ...rows, ...part.rows } });
+  else change({ rows: { ...rows, bottom: part.bottom }, isBehind: true });
+}
+
+function show(rows: ShownRows): void {
   const isFresh = Object.keys(rows.changes).length > 0;
   change({
     rows,
+    isBehind: false,
     fault: undefined,
     changes: rows.changes,
     areChangesFresh: isFresh,

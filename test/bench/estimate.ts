@@ -1,55 +1,81 @@
 /**
- * How long a re-estimate of the example takes: its two sheets with the schedule held, at its own length and with every
- * work item four times, and the whole evaluation, checks too, with 200 and 1,000 schedules.
+ * How long a re-estimate takes, after an edit that moves every line: the two sheets with the schedule held, and the whole
+ * evaluation with 200 and with 1,000 schedules, of the example and of 4 and 16 times its lines. Every run is of a
+ * lightship that was not evaluated before, so that nothing is answered from memory.
  */
-import { readFileSync } from 'node:fs';
-import { moneySheet, workSheet } from '../../core/estimate';
+import { moneySheet, workSheet, type EstimateInput } from '../../core/estimate';
 import { evaluate, itemTimings, pricedGeneration, shippedLibrary } from '../../core/evaluation';
-import { readProject } from '../../core/project';
+import type { Project } from '../../core/project';
+import { TODAY, exampleProject, largeProject } from './large-project';
+import { measured, print, type Times } from './times';
 
-const WARM_UP = 6;
-const FILE = 'demo/wrenfield.reef.json';
-const TODAY = '2026-11-24';
+const OPTIONS = { today: TODAY, seed: 1, upright: false } as const;
 
-/** Prints the median, the 95th percentile and the least time of a run, and its processor time. */
-function measure(name: string, runs: number, run: () => void): void {
-  for (let i = 0; i < Math.min(WARM_UP, runs); i++) run();
-  const before = process.cpuUsage();
-  const times = Array.from({ length: runs }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  const { user, system } = process.cpuUsage(before);
-  const at = (share: number) => (times[Math.max(0, Math.ceil(share * runs) - 1)] ?? Number.NaN).toFixed(1);
-  const cpu = ((user + system) / 1000 / runs).toFixed(1);
-  console.log(`${name}: median ${at(0.5)} ms, p95 ${at(0.95)} ms, least ${at(0)} ms, processor ${cpu} ms`);
+/** The ship a little heavier at every run. */
+const heavier = (tonnes: string, run: number) => (Number(tonnes) * (1 + (run + 1) / 997)).toFixed(3);
+
+function withLightship(project: Project, run: number): Project {
+  const { lightship } = project.vessel;
+  if (lightship === undefined) return project;
+  const value = heavier(lightship.value, run);
+  return { ...project, vessel: { ...project.vessel, lightship: { ...lightship, value } } };
 }
 
-/** `npm run bench -- estimate`. */
-export function estimate(): Promise<number> {
-  const { project } = readProject(readFileSync(FILE, 'utf8'));
-  if (project === undefined) return Promise.resolve(1);
+/** Both sheets with the dates of the schedule held. */
+function sheets(project: Project, name: string, runs: number): Times {
   const library = shippedLibrary();
-  const whole = (schedules: number) =>
-    evaluate(project, { today: TODAY, seed: 1, schedules, upright: false }).estimate;
-  const parts = whole(1);
-  if (parts === undefined) return Promise.resolve(1);
+  const parts = evaluate(project, { ...OPTIONS, schedules: 1 }).estimate;
+  if (parts === undefined) throw new Error('the example cannot be estimated');
   const { input, planned, schedule, generator } = parts;
   const drivers = library.drivers.filter(driver => parts.work.drivers.scope.index.has(driver.id));
   const timings = itemTimings(planned, schedule, input.prices);
   const generation = generator && pricedGeneration(input.library, generator);
-  for (const times of [1, 4]) {
-    const copies = Array.from({ length: times }, (_, i) => (i === 0 ? '' : `.${i}`));
-    const items = copies.flatMap(copy => parts.items.map(item => ({ ...item, id: `${item.id}${copy}` })));
-    const held = new Map(
-      copies.flatMap(copy => [...timings].map(([id, timing]) => [`${id}${copy}`, timing])),
-    );
-    measure(`both sheets, schedule held, ${items.length} work items`, 40, () => {
-      moneySheet(input, workSheet(input, drivers, items), held, new Map(), generation);
-    });
-  }
-  for (const schedules of [200, 1000])
-    measure(`whole evaluation with ${schedules} schedules`, 3, () => void whole(schedules));
+  const given = input.ship.particulars.lightship;
+  const inputOf = (run: number): EstimateInput => {
+    if (given?.value === undefined) return input;
+    const lightship = { ...given, value: heavier(given.value, run) };
+    return { ...input, ship: { ...input.ship, particulars: { ...input.ship.particulars, lightship } } };
+  };
+  return measured(name, runs, 15, run => {
+    const now = inputOf(run);
+    moneySheet(now, workSheet(now, drivers, parts.items), timings, new Map(), generation);
+  });
+}
+
+const whole = (project: Project, schedules: number, name: string, runs: number, warmUp: number): Times =>
+  measured(name, runs, warmUp, run => void evaluate(withLightship(project, run), { ...OPTIONS, schedules }));
+
+/** `npm run bench -- estimate [--json] [--sheets-only]`. */
+export function estimate(args: readonly string[]): Promise<number> {
+  const project = exampleProject();
+  const lines = evaluate(project, { ...OPTIONS, schedules: 1 }).estimate?.items.length ?? 0;
+  const sizes = [1, 4, 16].map(times => ({
+    times,
+    project: times === 1 ? project : largeProject(times * lines),
+  }));
+  const held = sizes.map(size =>
+    sheets(
+      size.project,
+      `both sheets, schedule held, ${size.times * lines} lines`,
+      size.times === 16 ? 20 : 60,
+    ),
+  );
+  const scheduled = args.includes('--sheets-only')
+    ? []
+    : [200, 1000].flatMap(schedules =>
+        sizes
+          .filter(size => size.times === 1 || args.includes('--all'))
+          .map(size =>
+            whole(
+              size.project,
+              schedules,
+              `evaluation with ${schedules} schedules, ${size.times * lines} lines`,
+              size.times === 1 ? 40 : 2,
+              size.times === 1 ? 10 : 0,
+            ),
+          ),
+      );
+  const growth = (held[2]?.median ?? Number.NaN) / (held[0]?.median ?? Number.NaN);
+  print([...held, ...scheduled], { growthOfTheSheetsAt16Times: growth.toFixed(1) }, args.includes('--json'));
   return Promise.resolve(0);
 }

@@ -19,7 +19,7 @@ const FACES = [
 /** Whether she stays upright on the way down: a screening. */
 export default function Sinking() {
   const view = useWindow(window => window.rows?.sinking);
-  const ship = useWindow(window => window.rows?.vessel.picture);
+  const ship = useWindow(window => window.rows?.vessel?.picture);
   const [face, setFace] = useState('picture');
   const { ref, width } = useWidth<HTMLDivElement>(596);
   if (view === undefined) {

@@ -1,0 +1,123 @@
+import { evaluate, type Evaluation } from '../../core/evaluation';
+import {
+  planOf,
+  settlingLine,
+  WhyDesk,
+  WINDOW_VIEWS,
+  windowParts,
+  type BottomAmounts,
+  type BottomCell,
+  type EarlierPlan,
+  type WindowParts,
+  type WindowViewName,
+} from '../../core/views';
+import type { Part, Questions, ViewRows } from './protocol';
+
+/** The seed of the window's searches: the same document gives the same answer every time. */
+const SEED = 1;
+/** A plan that takes longer than this to settle waits a moment for the next edit first, both in milliseconds. */
+const SLOW = 200;
+const MOMENT = 250;
+/** Beforehand work on derivations begins this long after an answer, in milliseconds. */
+const LATER = 1200;
+/** Of larger projects derivations are worked out when they are asked for: all of them at once would fill the memory. */
+const MOST_WARMED = 600;
+
+/** How a question in work speaks to the window, and lets newer questions by. */
+export interface Work {
+  readonly say: (part: Part) => void;
+  /** Waits for some milliseconds. @returns false when a newer question of the same kind has come. */
+  readonly pause: (milliseconds: number) => Promise<boolean>;
+  readonly now: () => number;
+}
+
+type Ask = Questions['evaluate']['ask'];
+type Answer = Questions['evaluate']['answer'];
+
+/** What the last evaluation left behind: for derivations, and to tell how the next edit moves the bottom line. */
+interface Kept {
+  readonly about: string;
+  readonly evaluation: Evaluation;
+  readonly desk: WhyDesk;
+  readonly amounts: BottomAmounts;
+  readonly bottom: readonly BottomCell[];
+}
+
+/** Views that are looked at together with another. */
+const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: ['sinking', 'vessel'] };
+
+/** Evaluates the document for the window: the new total first, then all that is settled, view by view. */
+export class EvaluationDesk {
+  #kept: Kept | undefined;
+  #settling = 0;
+  /** The plan as the document was opened in this scenario: later plans show how they moved from it. */
+  #first: { readonly about: string; readonly plan: EarlierPlan } | undefined;
+
+  /** Answers about the last settled evaluation. */
+  get why(): WhyDesk | undefined {
+    return this.#kept?.desk;
+  }
+
+  async evaluate(ask: Ask, work: Work): Promise<Answer> {
+    const { project, scenario, measures } = ask;
+    const about = `${ask.document} ${scenario} ${measures}`;
+    const options = { today: project.statusDate ?? ask.today, seed: SEED, scenario };
+    const kept = this.#kept?.about === about ? this.#kept : undefined;
+    if (kept !== undefined && !(await this.#sayTotal(project, options, kept, work))) return OVERTAKEN;
+    const started = work.now();
+    const evaluation = evaluate(project, options);
+    this.#settling = work.now() - started;
+    const parts = windowParts(project, evaluation, measures, kept?.amounts, this.#earlier(about));
+    if (parts === undefined) return { hasRows: false, findings: evaluation.findings };
+    this.#keep({
+      about,
+      evaluation,
+      desk: new WhyDesk(evaluation, measures),
+      amounts: parts.amounts,
+      bottom: parts.head.bottom,
+    });
+    await sayRows(parts, ask.view, work);
+    return { hasRows: true, findings: evaluation.findings };
+  }
+
+  /** Says the total at once, at the dates of the plan before where the plan has changed. */
+  async #sayTotal(
+    project: Ask['project'],
+    options: { readonly today: string; readonly seed: number; readonly scenario: string },
+    { evaluation, bottom }: Kept,
+    work: Work,
+  ): Promise<boolean> {
+    const before = evaluation.estimate?.schedule;
+    if (before === undefined || before.activities.length === 0) return true;
+    const { estimate } = evaluate(project, { ...options, upright: false, held: before });
+    if (estimate?.money === undefined) return true;
+    work.say({ kind: 'settling', bottom: settlingLine(estimate, bottom) });
+    return work.pause(estimate.datesHeld === true && this.#settling > SLOW ? MOMENT : 0);
+  }
+
+  #earlier(about: string): EarlierPlan | undefined {
+    return this.#first?.about === about ? this.#first.plan : undefined;
+  }
+
+  #keep(kept: Kept): void {
+    this.#kept = kept;
+    if (this.#first?.about !== kept.about) this.#first = { about: kept.about, plan: planOf(kept.evaluation) };
+    if ((kept.evaluation.estimate?.items.length ?? 0) > MOST_WARMED) return;
+    setTimeout(() => {
+      if (this.#kept === kept) kept.desk.warm();
+    }, LATER);
+  }
+}
+
+const OVERTAKEN: Answer = { hasRows: true, findings: [] };
+
+/** Says head and view looked at together, then the other views one by one. */
+async function sayRows(parts: WindowParts, looked: string, work: Work): Promise<void> {
+  const first = BESIDE[looked] ?? WINDOW_VIEWS.filter(name => name === looked);
+  const seen = first.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});
+  work.say({ kind: 'head', rows: { ...parts.head, ...seen } });
+  for (const name of WINDOW_VIEWS.filter(one => !first.includes(one))) {
+    if (!(await work.pause(0))) return;
+    work.say({ kind: 'view', rows: parts.view(name) });
+  }
+}

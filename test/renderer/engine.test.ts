@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { produce } from 'immer';
+import { expect, test } from 'vitest';
+import { evaluate } from '../../core/evaluation';
+import { readProject } from '../../core/project';
+import { windowRows } from '../../core/views';
+import { EvaluationDesk } from '../../renderer/engine/evaluation-desk';
+import type { Part } from '../../renderer/engine/protocol';
+import { differences, withDifferences } from '../../renderer/engine/sent-project';
+
+const TODAY = '2026-11-24';
+
+test('what differs, sent and put together, is the edited document, and what was not edited stays the same object', () => {
+  const before = { a: { x: 1, y: [1, 2, { z: 3 }] }, list: [{ id: 1 }, { id: 2 }, { id: 3 }], gone: 1 };
+  const after = {
+    ...before,
+    a: { ...before.a, y: [1, 2, { z: 4 }] },
+    list: [{ id: 0 }, ...before.list.slice(1)],
+    more: 2,
+  };
+  const { gone: _gone, ...edited } = after;
+  const sent = structuredClone(differences(before, edited));
+  expect(withDifferences(before, sent)).toEqual(edited);
+  const shorter = { ...before, list: before.list.filter(one => one.id !== 2) };
+  const again = withDifferences(before, structuredClone(differences(before, shorter))) as typeof before;
+  expect(again).toEqual(shorter);
+  expect(again.list[0]).toBe(before.list[0]);
+  expect(again.a).toBe(before.a);
+});
+
+test('an edit is answered by its total first, and settles to what a first evaluation shows', async () => {
+  const project = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8')).project;
+  if (project === undefined) throw new Error('the example cannot be read');
+  const desk = new EvaluationDesk();
+  const parts: Part[] = [];
+  const work = {
+    say: (part: Part) => void parts.push(part),
+    pause: () => Promise.resolve(true),
+    now: () => 0,
+  };
+  const scenario = project.scenarios[0]?.id ?? '';
+  const ask = { project, scenario, today: TODAY, measures: 'us', document: 'd', view: 'work' } as const;
+  await desk.evaluate(ask, work);
+  expect(parts.map(part => part.kind)).toEqual(['head', 'view', 'view', 'view', 'view', 'view']);
+  parts.length = 0;
+  const heavier = produce(project, draft => {
+    if (draft.vessel.lightship !== undefined) draft.vessel.lightship.value = '3777';
+  });
+  await desk.evaluate({ ...ask, project: heavier }, work);
+  expect(parts.map(part => part.kind).slice(0, 2)).toEqual(['settling', 'head']);
+  const shown = parts.reduce<object>((rows, part) => ('rows' in part ? { ...rows, ...part.rows } : rows), {});
+  const today = heavier.statusDate ?? TODAY;
+  const fresh = windowRows(heavier, evaluate(heavier, { today, seed: 1, scenario }), 'us', undefined)?.rows;
+  const { changes: _changes, changeWords: _words, schedule: _schedule, ...settled } = { ...fresh };
+  expect(shown).toMatchObject(settled);
+}, 60_000);
