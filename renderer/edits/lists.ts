@@ -39,7 +39,10 @@ function listAt(draft: Project, scenario: string, at: string): unknown[] | undef
   const place = target(draft, scenario, at);
   if (place === undefined) return undefined;
   const there = place.holder[place.field];
-  if (Array.isArray(there)) return there;
+  if (Array.isArray(there)) {
+    const list: unknown[] = there;
+    return list;
+  }
   const made: unknown[] = [];
   place.holder[place.field] = made;
   return made;

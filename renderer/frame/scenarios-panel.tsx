@@ -19,7 +19,7 @@ export function ScenariosPanel() {
     <div className="scenarios-panel">
       {view === undefined ? null : <DataTable table={view.scenarios} isCaptionUnseen />}
       <button type="button" className="plain-button" disabled={all.length >= 26} onClick={() => copyChosen()}>
-        Add a scenario that starts as {letter}
+        Add a scenario like {letter}
       </button>
       <fieldset className="where-edits">
         <legend className="head">Where edits go</legend>

@@ -81,7 +81,7 @@ test('a scenario is added, an edit is kept in it alone, and the others stay as t
   const before = await letters.count();
   const ofFirst = await total(page);
   await page.getByRole('button', { name: 'Scenarios', exact: true }).click();
-  await page.getByRole('button', { name: 'Add a scenario that starts as A' }).click();
+  await page.getByRole('button', { name: 'Add a scenario like A' }).click();
   await expect.poll(() => letters.count()).toBe(before + 1);
   await page.getByRole('radio').nth(1).check();
   await page.keyboard.press('Escape');

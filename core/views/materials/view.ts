@@ -16,10 +16,12 @@ export function materialsView(context: EstimateContext, money: ShownMoney): Mate
   return {
     sentence: sentence(context, money),
     table: quantityTable(context, money),
-    familyOf: Object.fromEntries([
-      ...library.families.map(family => [family.id, family.id]),
-      ...library.materials.map(material => [material.id, material.family]),
-    ]),
+    familyOf: Object.fromEntries<string>(
+      [
+        ...library.families.map(family => ({ of: family.id, family: family.id })),
+        ...library.materials.map(material => ({ of: material.id, family: material.family })),
+      ].map(one => [one.of, one.family]),
+    ),
     families: familyWords(context),
     laboratory: laboratoryTable(context),
     intake: intakeTable(context),

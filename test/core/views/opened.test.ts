@@ -46,7 +46,7 @@ test('every input of these views stands at a place of the document or makes one'
   const places = (value: unknown, found: string[] = []): string[] => {
     if (Array.isArray(value)) value.forEach(one => places(one, found));
     else if (value !== null && typeof value === 'object') {
-      for (const [key, held] of Object.entries(value)) {
+      for (const [key, held] of Object.entries<unknown>({ ...value })) {
         if (key === 'edit' && held !== null && typeof held === 'object' && 'at' in held)
           found.push(String(held.at));
         else places(held, found);
