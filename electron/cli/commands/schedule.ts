@@ -2,12 +2,13 @@ import { scheduleJson } from '../../../core/evaluation';
 import type { Command } from '../command';
 import { evaluated } from '../load';
 import { SCENARIO_OPTION } from './estimate';
+import { answersTo, QUESTIONS } from './schedule-questions';
 
 export const scheduleCommand: Command = {
   name: 'schedule',
   words: 'Dates, crews and what holds each activity where it is.',
-  usage: 'reefwright schedule FILE [--scenario ID] [--json]',
-  options: SCENARIO_OPTION,
+  usage: 'reefwright schedule FILE [--scenario ID] [--baseline FILE] [--starts N] [--json]',
+  options: { ...SCENARIO_OPTION, ...QUESTIONS },
   run: call =>
     evaluated(call, evaluation => {
       const schedule = evaluation.estimate?.schedule;
@@ -15,6 +16,11 @@ export const scheduleCommand: Command = {
         activity =>
           `${activity.start}  ${activity.finish}  ${String(activity.workDays).padStart(4)} d  float ${String(activity.totalFloat).padStart(4)}  ${activity.critical ? '*' : ' '} ${activity.title}`,
       );
-      return { json: scheduleJson(evaluation), lines, findings: evaluation.findings };
+      const answers = answersTo(call, evaluation);
+      return {
+        json: { ...scheduleJson(evaluation), ...answers.json },
+        lines: [...lines, ...answers.lines],
+        findings: evaluation.findings,
+      };
     }),
 };
