@@ -63,7 +63,7 @@ export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): Quan
   const computed = t.place(
     'quantity-computed',
     'Quantity worked out',
-    scaled(unity('own'), step, rounded(over(raw, step), 0)),
+    scaled(unity('own'), step, rounded(rounded(over(raw, step), 8), 0)),
   );
   const stated = t.field(
     'quantity-stated',

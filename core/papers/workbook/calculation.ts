@@ -12,7 +12,7 @@ export type InputRows = ReadonlyMap<string, number>;
 export function calculationSheets(emitted: EmittedWorkbook, inputs: InputRows): PaperSheet[] {
   return [...emitted.sheets].map(([name, cells]) => {
     const regions = emitted.regions.filter(region => region.sheet === name);
-    const columns = Math.max(1, ...cells.map(cell => cell.column));
+    const columns = cells.reduce((most, cell) => Math.max(most, cell.column), 1);
     const rowKeys = new Map(
       cells.flatMap(({ row, column, content }) =>
         column === 1 && content.kind === 'text' ? [[row, content.text] as const] : [],

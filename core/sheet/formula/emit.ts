@@ -71,7 +71,8 @@ export function emitWorkbook(
     const add = (region: Region, cells: readonly WorkbookCell[]) => {
       regions.push(region);
       const all = sheets.get(region.sheet) ?? [];
-      all.push(...headings(region), ...cells);
+      for (const cell of headings(region)) all.push(cell);
+      for (const cell of cells) all.push(cell);
       sheets.set(region.sheet, all);
     };
     for (const place of names.tables.values())
