@@ -87,7 +87,7 @@ describe('the difference table', () => {
   test('shows only rows in which scenarios differ, inputs and results', () => {
     const rows = differenceTable(evaluations);
     expect(rows.some(({ group }) => group === 'input')).toBe(true);
-    expect(rows.find(({ key }) => key === 'total')?.values.length).toBe(3);
+    expect(rows.find(({ key }) => key === 'total')?.values.length).toBe(evaluations.length);
     for (const { values } of rows)
       expect(new Set(values.map(value => JSON.stringify(value))).size).toBeGreaterThan(1);
     expect(differenceTable([a, a])).toEqual([]);
