@@ -38,8 +38,11 @@ export function inputCells(evaluation: WholeEvaluation): InputCell[] {
     [work.result, true],
     [money.result, false],
   ] as const)
-    for (const cell of cellsOf(result, evaluation, movesDates))
-      found.set(cell.key, [...(found.get(cell.key) ?? []), cell]);
+    for (const cell of cellsOf(result, evaluation, movesDates)) {
+      const known = found.get(cell.key);
+      if (known === undefined) found.set(cell.key, [cell]);
+      else known.push(cell);
+    }
   return [...found.values()].flatMap(cells => merged(cells));
 }
 
