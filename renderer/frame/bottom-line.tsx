@@ -2,6 +2,7 @@ import type { BottomCell } from '../../core/views';
 import { Figure } from '../parts/figure';
 import { VerdictMark } from '../parts/verdict-mark';
 import { isEdited } from '../state/history';
+import { useRunCells } from '../state/studies';
 import { useWindow } from '../state/store';
 import { letterOf } from './letters';
 
@@ -11,16 +12,26 @@ export function BottomLine() {
   const changes = useWindow(window => window.changes);
   const isFresh = useWindow(window => window.areChangesFresh);
   const isBehind = useWindow(window => window.isBehind);
+  const ofRuns = useRunCells();
   return (
     <footer className="bottom-line" aria-label="Bottom line">
       <Head />
       <dl className="bottom-cells" data-behind={isBehind}>
-        {(rows?.bottom ?? []).map(cell => (
+        {withRuns(rows?.bottom ?? [], ofRuns).map(cell => (
           <Cell key={cell.key} cell={cell} moved={changes[cell.key]} isFresh={isFresh} />
         ))}
       </dl>
     </footer>
   );
+}
+
+/** P80 after the money, the chance of the grant period after the finish. */
+function withRuns(cells: readonly BottomCell[], ofRuns: readonly BottomCell[]): readonly BottomCell[] {
+  const after = { p80: cells.some(cell => cell.key === 'budget') ? 'budget' : 'total', grant: 'finish' };
+  return cells.flatMap(cell => [
+    cell,
+    ...ofRuns.filter(one => (one.key === 'p80' ? after.p80 : after.grant) === cell.key),
+  ]);
 }
 
 function Cell({ cell, moved, isFresh }: { cell: BottomCell; moved: string | undefined; isFresh: boolean }) {

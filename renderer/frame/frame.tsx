@@ -20,7 +20,10 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
   budget: lazy(() => import('../views/budget/budget')),
   funding: lazy(() => import('../views/funding/funding')),
   bid: lazy(() => import('../views/bid/bid')),
+  risk: lazy(() => import('../views/risk/risk')),
+  compare: lazy(() => import('../views/compare/compare')),
   review: lazy(() => import('../views/review/review')),
+  decision: lazy(() => import('../views/decision/decision')),
   documents: lazy(() => import('../views/documents/documents')),
 };
 

@@ -8,7 +8,10 @@ export type ViewId =
   | 'budget'
   | 'funding'
   | 'bid'
+  | 'risk'
+  | 'compare'
   | 'review'
+  | 'decision'
   | 'documents';
 
 export interface ViewGroup {
@@ -45,7 +48,10 @@ export const VIEW_GROUPS: readonly ViewGroup[] = [
   {
     title: 'The decision',
     views: [
+      { id: 'risk', title: 'Risk' },
+      { id: 'compare', title: 'Compare' },
       { id: 'review', title: 'Review' },
+      { id: 'decision', title: 'Decision' },
       { id: 'documents', title: 'Documents' },
     ],
   },

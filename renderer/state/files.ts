@@ -47,7 +47,7 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     document: { id: opened.id, name: opened.name, readOnly: opened.readOnly || read.readOnly, key },
     history: isUnsaved ? { ...history, saved: -1 } : history,
     scenario: read.project.scenarios[0]?.id ?? '',
-    view: read.project.reader === 'comparison' ? 'budget' : 'vessel',
+    view: read.project.reader === 'comparison' ? 'decision' : 'vessel',
     status: `${opened.name} is open.`,
   });
   await letGo(before, opened.id);

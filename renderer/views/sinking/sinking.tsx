@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
+import { Choices } from './choices';
 import { VerdictMark } from '../../parts/verdict-mark';
 import { DeckPlan } from '../../pictures/ship/deck-plan';
 import { ShipLegend } from '../../pictures/ship/legend';
@@ -57,8 +58,7 @@ export default function Sinking() {
         <div className="column">
           <Verdict view={view} />
           {view.sizing.rows.length === 0 ? null : <DataTable table={view.sizing} />}
-          {view.choices.rows.length === 0 ? null : <DataTable table={view.choices} />}
-          {view.choicesMessage === '' ? null : <p className="table-note">{view.choicesMessage}</p>}
+          <Choices />
           <div className="caution screening">
             <strong>Screening only.</strong> {view.caution} It cannot see: {view.cannotSee.join('; ')}.
           </div>

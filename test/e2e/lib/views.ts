@@ -10,7 +10,10 @@ export const VIEW_NAMES = [
   'Budget',
   'Funding',
   'Bid',
+  'Risk',
+  'Compare',
   'Review',
+  'Decision',
   'Documents',
 ] as const;
 

@@ -1,0 +1,15 @@
+import type { Evaluation } from '../evaluation';
+import type { TableRows } from './rows';
+import { choiceTable } from './sinking-tables';
+
+/** What would widen the margin of the roll-over screen, priced by the estimate. */
+export interface ChoiceRows {
+  readonly table: TableRows;
+  readonly message: string;
+}
+
+/** The priced choices of an evaluation; nothing without a screen. */
+export function choiceRows({ upright }: Evaluation): ChoiceRows | undefined {
+  if (upright === undefined) return undefined;
+  return { table: choiceTable(upright), message: upright.choices?.message ?? '' };
+}

@@ -1,0 +1,175 @@
+import type { Evaluation } from '../../evaluation';
+import type { Comparison, RiskFacts } from '../../scenario';
+import { isPermittable, summaryOf } from '../../scenario';
+import { aligned, NOT_APPLYING, words } from '../cells';
+import { inMeasures, unitWords, type Measures } from '../measures';
+import { decimalsFor, shownNumber } from '../number-text';
+import { dateWords } from '../schedule-axis';
+import { bareDollars, inHundred, perCent } from '../risk/words';
+import { roundedDollars } from '../whole-dollars';
+import type { Column, Row, Shown, TableRows } from '../rows';
+
+/** The scenarios side by side: one column each, the verdict of the screen first. Figures of the chosen one open. */
+export function factTable(comparison: Comparison, chosen: string, measures: Measures): TableRows {
+  const { evaluations, risks } = comparison;
+  const columns: Column[] = [
+    { key: 'what', title: 'What', kind: 'words' },
+    { key: 'unit', title: 'Unit', kind: 'unit' },
+    ...evaluations.map(({ scenario, letter }): Column => ({
+      key: scenario.id,
+      title: letter,
+      unit: scenario.title,
+      kind: 'number',
+    })),
+  ];
+  const rows = [...FACTS, ...(risks.length === 0 ? [] : RISK_FACTS), ...SCREEN].flatMap(fact =>
+    factRow(fact, evaluations, risks, chosen, measures),
+  );
+  return { id: 'scenarios-side-by-side', caption: 'Side by side', columns, rows: aligned(columns, rows) };
+}
+
+interface Fact {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: string;
+  /** The name of the figure of the chosen scenario, for its derivation. */
+  readonly why?: string;
+  readonly read: (one: Evaluation, risk: RiskFacts | undefined, measures: Measures) => Shown | undefined;
+}
+
+function factRow(
+  fact: Fact,
+  evaluations: readonly Evaluation[],
+  risks: readonly RiskFacts[],
+  chosen: string,
+  measures: Measures,
+): Row[] {
+  const cells = evaluations.map((one): readonly [string, Shown] => {
+    const id = one.scenario.id;
+    const shown = fact.read(
+      one,
+      risks.find(risk => risk.scenario === id),
+      measures,
+    );
+    const why = id === chosen && fact.why !== undefined && shown !== undefined ? { why: fact.why } : {};
+    return [id, shown === undefined ? NOT_APPLYING : { ...shown, ...why }];
+  });
+  if (cells.every(([, shown]) => shown === NOT_APPLYING)) return [];
+  const unit = fact.unit === 'length' ? unitWords(inMeasures('1', 'm', measures).unit) : fact.unit;
+  return [
+    {
+      id: fact.id,
+      kind: 'line',
+      cells: { what: words(fact.title), unit: words(unit), ...Object.fromEntries(cells) },
+    },
+  ];
+}
+
+function money(cents: number | undefined): Shown {
+  return cents === undefined
+    ? { text: 'not known', absent: true }
+    : words(bareDollars(roundedDollars(cents)));
+}
+
+const FACTS: readonly Fact[] = [
+  {
+    id: 'verdict',
+    title: 'Upright screen',
+    unit: '',
+    why: 'upright:verdict',
+    read: ({ upright }) => (upright === undefined ? undefined : words(upright.verdict)),
+  },
+  {
+    id: 'permittable',
+    title: 'May be carried out',
+    unit: '',
+    read: one => (isPermittable(one) ? words('yes') : { text: 'no', accent: true }),
+  },
+  {
+    id: 'total',
+    title: 'Total',
+    unit: '$',
+    why: 'sums/total',
+    read: one => money(summaryOf(one)?.total?.cents),
+  },
+  {
+    id: 'budget',
+    title: 'With contingency',
+    unit: '$',
+    why: 'sums/budget',
+    read: one => money(summaryOf(one)?.budget?.cents),
+  },
+  {
+    id: 'finish',
+    title: 'Finish',
+    unit: '',
+    why: 'schedule:finish',
+    read: ({ estimate }) => dated(estimate?.schedule.finish),
+  },
+  {
+    id: 'work-days',
+    title: 'From start to finish',
+    unit: 'work days',
+    read: ({ estimate }) => {
+      const days = estimate?.schedule.workDays;
+      return days === undefined ? undefined : words(shownNumber(String(days), 0));
+    },
+  },
+  {
+    id: 'unchecked',
+    title: 'Not yet checked',
+    unit: '% of the total',
+    why: 'basis:unchecked',
+    read: one => {
+      const share = summaryOf(one)?.uncheckedShare;
+      return share === undefined ? undefined : words(perCent(share));
+    },
+  },
+];
+
+const RISK_FACTS: readonly Fact[] = [
+  {
+    id: 'p80',
+    title: 'P80 cost',
+    unit: '$',
+    read: (_, risk) => (risk === undefined ? undefined : words(bareDollars(risk.p80))),
+  },
+  { id: 'finish-p80', title: 'Eight in ten by', unit: '', read: (_, risk) => dated(risk?.finishP80) },
+  {
+    id: 'deadline',
+    title: 'By the last date',
+    unit: 'in 100 runs',
+    read: (_, risk) =>
+      risk?.chanceOfDeadline === undefined ? undefined : words(inHundred(risk.chanceOfDeadline)),
+  },
+];
+
+const SCREEN: readonly Fact[] = [
+  {
+    id: 'heel',
+    title: 'Greatest heel',
+    unit: 'degrees',
+    why: 'upright:verdict',
+    read: ({ upright }) => number(upright?.greatestHeelDegrees, 1),
+  },
+  {
+    id: 'gm',
+    title: 'Lowest metacentric height',
+    unit: 'length',
+    why: 'upright:verdict',
+    read: ({ upright }, _, measures) => {
+      const gm = upright?.lowestGmMetres;
+      if (gm === undefined) return undefined;
+      const shown = inMeasures(gm.toFixed(6), 'm', measures);
+      return words(shownNumber(shown.value, decimalsFor(shown.value) > 2 ? 2 : decimalsFor(shown.value)));
+    },
+  },
+];
+
+function dated(iso: string | undefined): Shown | undefined {
+  return iso === undefined ? undefined : words(dateWords(iso));
+}
+
+function number(value: number | undefined, decimals: number): Shown | undefined {
+  return value === undefined ? undefined : words(shownNumber(value.toFixed(6), decimals));
+}

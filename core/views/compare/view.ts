@@ -1,0 +1,134 @@
+import { dayOf } from '../../calendar';
+import type { RiskView, Evaluation } from '../../evaluation';
+import {
+  decisionOf,
+  isPermittable,
+  pairedRisks,
+  summaryOf,
+  USUAL_WEIGHTS,
+  type Comparison,
+} from '../../scenario';
+import type { Measures } from '../measures';
+import { shownNumber } from '../number-text';
+import { frontierPicture, type FrontierOf } from '../risk/frontier';
+import { inHundred, simulatedDollars } from '../risk/words';
+import { roundedDollars } from '../whole-dollars';
+import { bridgeRows } from './bridge';
+import { differencesTable } from './differences';
+import { factTable } from './facts';
+import type { ComparedScenario, CompareRows } from './rows';
+import { rankingWords, weightTable } from './weights';
+
+/** What the comparison is made from. */
+export interface CompareStudy {
+  readonly comparison: Comparison;
+  /** Runs of the scenarios, for their lines of equal chance. */
+  readonly views: readonly RiskView[];
+  readonly isStale: boolean;
+  readonly chosen: string;
+  readonly measures: Measures;
+}
+
+/** Two to six scenarios side by side. */
+export function compareRows({ comparison, views, isStale, chosen, measures }: CompareStudy): CompareRows {
+  const { evaluations, risks } = comparison;
+  const table = decisionOf(comparison);
+  return {
+    sentence: [sentenceOf(evaluations)],
+    scenarios: evaluations.map(one => comparedScenario(one, chosen)),
+    facts: factTable(comparison, chosen, measures),
+    bridges: bridgeRows(comparison),
+    differences: differencesTable(comparison),
+    frontier: frontierOf(evaluations, views, chosen),
+    paired: pairedWords(comparison),
+    hasRuns: risks.length > 0,
+    isStale,
+    weights: weightTable(comparison, table),
+    ranking: rankingWords(table),
+    usualWeights: table.isBoardsOwn ? undefined : USUAL_WEIGHTS,
+  };
+}
+
+function comparedScenario(one: Evaluation, chosen: string): ComparedScenario {
+  const { scenario, letter, upright } = one;
+  const heel = upright?.greatestHeelDegrees;
+  return {
+    id: scenario.id,
+    letter,
+    title: scenario.title,
+    isChosen: scenario.id === chosen,
+    isPermittable: isPermittable(one),
+    verdict: upright?.verdict,
+    verdictWords:
+      heel === undefined ? 'no heel worked out' : `greatest heel ${shownNumber(heel.toFixed(6), 0)}\u00b0`,
+  };
+}
+
+function dollarsOfTotal(one: Evaluation): number | undefined {
+  const cents = summaryOf(one)?.total?.cents;
+  return cents === undefined ? undefined : roundedDollars(cents);
+}
+
+/** The sentence of the comparison: amounts and days of each scenario against the first, and who may not be chosen. */
+function sentenceOf(evaluations: readonly Evaluation[]): string {
+  const [first, ...others] = evaluations;
+  if (first === undefined) return 'There is nothing to compare yet.';
+  const start = dollarsOfTotal(first);
+  if (others.length === 0)
+    return `There is one scenario, ${first.letter}${start === undefined ? '' : `, at ${simulatedDollars(start)}`}; a second one would be compared with it.`;
+  const parts = others.slice(0, 2).map(other => against(first, other));
+  const more = others.length > 2 ? `; ${others.length - 2} more stand in the table` : '';
+  const barred = evaluations.filter(one => !isPermittable(one)).map(({ letter }) => letter);
+  const said = barred.length === 0 ? '' : ` ${barred.join(' and ')} may not be carried out.`;
+  return `${parts.join('; ')}${more}.${said}`;
+}
+
+function against(first: Evaluation, other: Evaluation): string {
+  const [start, end] = [dollarsOfTotal(first), dollarsOfTotal(other)];
+  if (start === undefined || end === undefined)
+    return `${other.letter} cannot be set against ${first.letter}: a total is not known`;
+  const money =
+    end === start
+      ? `${other.letter} costs as much as ${first.letter}`
+      : `${other.letter} costs ${simulatedDollars(Math.abs(end - start))} ${end > start ? 'more' : 'less'} than ${first.letter}`;
+  const [a, b] = [first.estimate?.schedule.finish, other.estimate?.schedule.finish];
+  if (a === undefined || b === undefined) return money;
+  const days = dayOf(b) - dayOf(a);
+  if (days === 0) return `${money} and ends the same day`;
+  const count = `${Math.abs(days)} calendar day${Math.abs(days) === 1 ? '' : 's'}`;
+  return `${money} and ends ${count} ${days > 0 ? 'later' : 'earlier'}`;
+}
+
+function frontierOf(evaluations: readonly Evaluation[], views: readonly RiskView[], chosen: string) {
+  const scenarios = evaluations.flatMap((one): FrontierOf[] => {
+    const [total, finish] = [dollarsOfTotal(one), one.estimate?.schedule.finish];
+    if (total === undefined || finish === undefined) return [];
+    return [
+      {
+        letter: one.letter,
+        isChosen: one.scenario.id === chosen,
+        isPermittable: isPermittable(one),
+        total,
+        finish,
+        line: views.find(view => view.scenario === one.scenario.id)?.frontier ?? [],
+      },
+    ];
+  });
+  if (scenarios.length === 0) return undefined;
+  const [view] = views;
+  const project = evaluations[0]?.project;
+  return frontierPicture(scenarios, {
+    confidence: view?.confidence ?? 0.8,
+    inHand: undefined,
+    lastDate: project?.calendars.deadline,
+  });
+}
+
+function pairedWords(comparison: Comparison): readonly string[] {
+  const letterOf = (id: string) =>
+    comparison.evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  return pairedRisks(comparison).map(({ from, to, firstCheaper, median }) => {
+    const way = median >= 0 ? 'more' : 'less';
+    return `With the same luck for both, ${letterOf(from)} costs less than ${letterOf(to)} in ${inHundred(firstCheaper)} of 100 runs; in the middle of the runs ${letterOf(to)} costs ${simulatedDollars(Math.abs(median))} ${way}.`;
+  });
+}

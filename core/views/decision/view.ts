@@ -1,0 +1,212 @@
+import type { Evaluation } from '../../evaluation';
+import { decisionAbout, type Decision } from '../../papers';
+import type { Comparison } from '../../scenario';
+import { aligned, editCell, NOT_APPLYING, words } from '../cells';
+import { dollars } from '../number-text';
+import { perCent, simulatedDollars } from '../risk/words';
+import { dateWords } from '../schedule-axis';
+import { monthWords } from '../budget-tables';
+import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
+import type { DecisionRows } from './rows';
+
+/** The decision about a scenario as the window shows it: the same decision that the papers print. */
+export function decisionRows(evaluation: Evaluation, comparison: Comparison): DecisionRows {
+  const decision = decisionAbout(evaluation, comparison);
+  const { recommended } = decision;
+  return {
+    sentence: sentenceOf(decision),
+    letter: decision.letter,
+    recommended:
+      recommended === undefined
+        ? undefined
+        : {
+            letter: recommended.letter,
+            title: recommended.title,
+            isBoardsChoice: recommended.isBoardsChoice,
+          },
+    reasons: recommended?.reasons ?? [
+      'Each scenario leaves a clean-up goal unmet, or has no total. See Review.',
+    ],
+    notThisOne:
+      recommended === undefined || recommended.scenario === decision.scenario
+        ? ''
+        : `The figures below are those of scenario ${decision.letter}.`,
+    figures: figureTable(decision),
+    county: countyTable(decision),
+    troubles: decision.troubles,
+    notStudied: decision.notStudied,
+    others: otherTable(decision),
+    dates: dateTable(decision),
+    choice: choiceTable(evaluation, decision),
+    caution:
+      evaluation.upright === undefined
+        ? 'The roll-over screen was not run.'
+        : `The roll-over screen says “${evaluation.upright.verdict}”: screening, not a naval architect’s study.`,
+  };
+}
+
+/** The request to the board with its amount; where another is recommended or none, the amount is left out. */
+function sentenceOf({ request, isPermittable, recommended, scenario, budget, total }: Decision): Sentence {
+  const amount = budget ?? total;
+  if (!isPermittable || recommended?.scenario !== scenario || amount === undefined) return [`${request}.`];
+  const why = budget === undefined ? 'sums/total' : 'sums/budget';
+  return [`${request}, with a budget of `, { text: dollars(amount.cents), why }, '.'];
+}
+
+const FIGURES: readonly Column[] = [
+  { key: 'what', title: 'Cost and time', kind: 'words' },
+  { key: 'value', title: 'Figure', kind: 'number' },
+];
+
+function figureTable(decision: Decision): TableRows {
+  const { total, contingency, budget, risk, sunkOn, finish, afterSinking, uncheckedShare } = decision;
+  const row = (id: string, what: string, value: Shown | undefined): Row[] =>
+    value === undefined ? [] : [{ id, kind: 'line', cells: { what: words(what), value } }];
+  const money = (amount: { readonly cents: number } | undefined, why?: string): Shown | undefined =>
+    amount === undefined ? undefined : { text: dollars(amount.cents), ...(why === undefined ? {} : { why }) };
+  const rows = [
+    ...row('total', 'The work costs', money(total, 'sums/total') ?? { text: 'not known', absent: true }),
+    ...row('contingency', 'Set aside for what is not known', money(contingency)),
+    ...row('budget', 'Budget', money(budget, 'sums/budget')),
+    ...row('p80', '80 in 100 runs cost no more than', risk && words(simulatedDollars(risk.p80))),
+    ...row('sunk', 'The ship is sunk by', sunkOn === undefined ? undefined : words(dateWords(sunkOn))),
+    ...row(
+      'finish',
+      'All is done by',
+      finish === undefined ? undefined : { text: dateWords(finish), why: 'schedule:finish' },
+    ),
+    ...row('finish-p80', '80 in 100 runs end by', risk && words(dateWords(risk.finishP80))),
+    ...row(
+      'after',
+      `Each year after the sinking, for ${afterSinking.years === 1 ? 'one year' : `${afterSinking.years} years`}`,
+      afterSinking.perYear === undefined ? undefined : words(dollars(afterSinking.perYear)),
+    ),
+    ...row(
+      'unchecked',
+      'Rests on figures nobody has checked yet',
+      uncheckedShare === undefined
+        ? undefined
+        : { text: `${perCent(uncheckedShare)} %`, why: 'basis:unchecked' },
+    ),
+  ];
+  return { id: 'decision-figures', caption: 'Cost and time', columns: FIGURES, rows };
+}
+
+const COUNTY: readonly Column[] = [
+  { key: 'year', title: 'Fiscal year', kind: 'words' },
+  { key: 'amount', title: 'The county pays', unit: '$', kind: 'number' },
+];
+
+const COUNTY_NOTES: Readonly<Record<Decision['county']['of'], string>> = {
+  'own share': 'What no grant and no partner bears.',
+  spending: 'No source of funding is named: this is the cost of the work.',
+  'not known': 'Not known, because a line is absent.',
+};
+
+function countyTable({ county }: Decision): TableRows {
+  const rows = county.fiscalYears.map(({ fiscalYear, amount }): Row => ({
+    id: String(fiscalYear),
+    kind: 'line',
+    cells: { year: words(String(fiscalYear)), amount: words(dollars(amount).replace('$', '')) },
+  }));
+  const gap =
+    county.peakGap === undefined
+      ? ''
+      : ` It is out of pocket most at the end of ${monthWords(county.peakGap.month)}: ${dollars(county.peakGap.amount)}.`;
+  return {
+    id: 'county-money',
+    caption: 'What the county pays, and when',
+    columns: COUNTY,
+    rows: aligned(COUNTY, rows),
+    note: [`${COUNTY_NOTES[county.of]}${gap}`],
+  };
+}
+
+const OTHERS: readonly Column[] = [
+  { key: 'what', title: 'Other choice', kind: 'words' },
+  { key: 'amount', title: 'Cost', unit: '$', kind: 'number' },
+  { key: 'note', title: 'To know', kind: 'words' },
+];
+
+function otherTable({ otherChoices }: Decision): TableRows {
+  const rows = otherChoices.map(({ kind, title, amount, note }, at): Row => ({
+    id: `${kind}-${at}`,
+    kind: 'line',
+    cells: {
+      what: words(title),
+      amount: amount === undefined ? NOT_APPLYING : words(dollars(amount).replace('$', '')),
+      note: words(note),
+    },
+  }));
+  return { id: 'other-choices', caption: 'Other choices', columns: OTHERS, rows: aligned(OTHERS, rows) };
+}
+
+const DATES: readonly Column[] = [
+  { key: 'what', title: 'The board must act', kind: 'words' },
+  { key: 'date', title: 'By', kind: 'number' },
+];
+
+function dateTable({ boardDates }: Decision): TableRows {
+  const rows = boardDates.map(({ id, title, date }): Row => ({
+    id,
+    kind: 'line',
+    subject: id,
+    cells: { what: words(title), date: words(dateWords(date)) },
+  }));
+  return { id: 'board-dates', caption: 'Dates of the board', columns: DATES, rows };
+}
+
+const CHOICE: readonly Column[] = [
+  { key: 'what', title: 'The vote', kind: 'words' },
+  { key: 'value', title: 'Now', kind: 'words' },
+];
+
+/** What the board has chosen. Only scenarios that may be carried out can be chosen. */
+function choiceTable({ project }: Evaluation, { table }: Decision): TableRows {
+  const { chosen, note } = project.decision ?? {};
+  const able = table.ranked.toSorted((a, b) => (a.letter < b.letter ? -1 : 1));
+  const choices = [
+    { id: '', title: 'not yet' },
+    ...able.map(({ scenario, letter, title }) => ({ id: scenario, title: `${letter}, ${title}` })),
+  ];
+  const value = able.some(one => one.scenario === chosen) ? (chosen ?? '') : '';
+  const rows: Row[] = [
+    {
+      id: 'chosen',
+      kind: 'line',
+      cells: {
+        what: words('The board has chosen'),
+        value: editCell({
+          at: '/decision/chosen',
+          kind: 'choice',
+          value,
+          label: 'The scenario the board has chosen',
+          choices,
+          optional: true,
+        }),
+      },
+    },
+    {
+      id: 'note',
+      kind: 'line',
+      cells: {
+        what: words('Who chose, and why'),
+        value: editCell({
+          at: '/decision/note',
+          kind: 'text',
+          value: note ?? '',
+          label: 'Who chose, and why',
+          optional: true,
+        }),
+      },
+    },
+  ];
+  const runs = table.leftOut.map(({ letter, reason }) => `${letter} cannot be chosen: it ${reason}.`);
+  return {
+    id: 'board-choice',
+    caption: 'The vote',
+    columns: CHOICE,
+    rows,
+    ...(runs.length === 0 ? {} : { note: [runs.join(' ')] }),
+  };
+}

@@ -1,0 +1,218 @@
+import type { Evaluation, PreparedEstimate, RiskView } from '../../evaluation';
+import { shippedRisk } from '../../evaluation';
+import type { RegisterEvent } from '../../risk';
+import { aligned, editCell, figureEdit, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from '../cells';
+import { dollars, roundText, shortNumber } from '../number-text';
+import type { Addition, Column, Row, Shown, TableRows } from '../rows';
+import type { LibraryEvent } from './rows';
+import { inHundred, perCent, signedDollars } from './words';
+
+const COLUMNS: readonly Column[] = [
+  { key: 'title', title: 'Event', kind: 'words' },
+  { key: 'owner', title: 'Owner', kind: 'words' },
+  { key: 'probability', title: 'Chance', unit: '%', kind: 'number' },
+  { key: 'cost', title: 'Costs', unit: '$', kind: 'number' },
+  { key: 'delay', title: 'Delays', unit: 'work days', kind: 'number' },
+  { key: 'share', title: 'Of the variance', unit: '%', kind: 'number' },
+  { key: 'mitigation', title: 'What can be done', kind: 'words' },
+  { key: 'price', title: 'Price', unit: '$', kind: 'number' },
+  { key: 'mean', title: 'Changes the mean by', unit: '$', kind: 'number' },
+  { key: 'p80', title: 'and P80 by', unit: '$', kind: 'number' },
+  REMOVE_COLUMN,
+];
+
+type Register = NonNullable<Evaluation['project']['risk']>['register'];
+
+/** The register: who owns each event, how likely and how large it is, what can be done and what that buys. */
+export function registerTable(
+  evaluation: Evaluation,
+  prepared: PreparedEstimate | undefined,
+  view: RiskView | undefined,
+): TableRows {
+  const own = evaluation.project.risk?.register ?? [];
+  const events = prepared?.run.events ?? [];
+  const rows = events.map(event =>
+    registerRow(
+      event,
+      own.find(one => one.id === event.id),
+      view,
+    ),
+  );
+  const unused = own.filter(one => !events.some(event => event.id === one.id));
+  return {
+    id: 'register',
+    caption: 'Register',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, [...rows.toSorted(byShare(view)), ...unused.map(unusedRow)]),
+    note: [
+      'Chance and impact of the project’s own events can be changed here. Those of the library are taken in first.',
+    ],
+    ...(evaluation.project.risk === undefined ? {} : { add: addition(evaluation) }),
+  };
+}
+
+function byShare(view: RiskView | undefined) {
+  const shareOf = (row: Row) => view?.register.find(one => one.id === row.id)?.contribution ?? -1;
+  return (a: Row, b: Row) => shareOf(b) - shareOf(a);
+}
+
+function registerRow(
+  event: RegisterEvent,
+  own: Register[number] | undefined,
+  view: RiskView | undefined,
+): Row {
+  const found = view?.register.find(one => one.id === event.id);
+  const buys = found?.mitigation?.buys;
+  const { mitigation } = event;
+  return {
+    id: event.id,
+    kind: 'line',
+    cells: {
+      title: words(event.title),
+      owner: own === undefined ? words(event.owner ?? '–') : ownerCell(own),
+      probability: probabilityCell(event, own),
+      cost: impactCell(own, 'costs', event.costs[0]?.dollars),
+      delay: impactCell(own, 'delays', event.delays[0]?.workDays),
+      share:
+        found?.contribution === undefined ? NOT_APPLYING : words(perCent(Math.max(0, found.contribution))),
+      mitigation: mitigation === undefined ? NOT_APPLYING : words(mitigation.title),
+      price: mitigation === undefined ? NOT_APPLYING : words(dollars(mitigation.cost * 100).replace('$', '')),
+      mean: buys === undefined ? NOT_APPLYING : words(signedDollars(buys.meanCost)),
+      p80: buys === undefined ? NOT_APPLYING : words(signedDollars(buys.p80Cost)),
+      ...(own === undefined
+        ? {}
+        : { remove: removeCell(`/risk/register/${event.id}`, `the event ${event.title}`) }),
+    },
+  };
+}
+
+function ownerCell({ id, title, owner }: Register[number]): Shown {
+  const label = `Owner of ${title}`;
+  return editCell({
+    at: `/risk/register/${id}/owner`,
+    kind: 'text',
+    value: owner ?? '',
+    label,
+    optional: true,
+  });
+}
+
+function probabilityCell(event: RegisterEvent, own: Register[number] | undefined): Shown {
+  const text = shortNumber(roundText((event.probability * 100).toFixed(8), 4));
+  if (own === undefined) return words(text);
+  const at = `/risk/register/${own.id}/probability`;
+  const edit = figureEdit(at, `Chance of ${own.title}, as a share`, own.probability, '1', 'us');
+  return { text, edit };
+}
+
+/** The likely size of an impact; of the project’s own events it can be changed. */
+function impactCell(
+  own: Register[number] | undefined,
+  part: 'costs' | 'delays',
+  size: RegisterEvent['costs'][number]['dollars'] | undefined,
+): Shown {
+  const value = size === undefined ? undefined : likelyOf(size);
+  if (own === undefined || size === undefined)
+    return value === undefined ? NOT_APPLYING : words(shownSize(part, value));
+  const figure = part === 'costs' ? own.costs[0]?.dollars : own.delays[0]?.workDays;
+  const field = part === 'costs' ? 'dollars' : 'workDays';
+  if (figure === undefined) return NOT_APPLYING;
+  const at = `/risk/register/${own.id}/${part}/0/${field}`;
+  const label = part === 'costs' ? `What ${own.title} costs` : `Work days that ${own.title} takes`;
+  return {
+    text: shownSize(part, Number(figure.value)),
+    edit: figureEdit(at, label, figure, part === 'costs' ? 'USD' : 'work-day', 'us'),
+  };
+}
+
+function shownSize(part: 'costs' | 'delays', value: number): string {
+  return part === 'costs' ? dollars(Math.round(value * 100)).replace('$', '') : shortNumber(value.toFixed(4));
+}
+
+function likelyOf(size: RegisterEvent['costs'][number]['dollars']): number | undefined {
+  if (size.kind === 'certain') return size.value;
+  return size.kind === 'triangular' || size.kind === 'pert' ? size.likely : undefined;
+}
+
+/** An own event that finds neither line nor activity in this scenario still stands in the register. */
+function unusedRow(event: Register[number]): Row {
+  return {
+    id: event.id,
+    kind: 'line',
+    cells: {
+      title: words(event.title),
+      owner: ownerCell(event),
+      probability: words(inHundred(Number(event.probability.value))),
+      cost: NOT_APPLYING,
+      delay: NOT_APPLYING,
+      share: words('not in this scenario'),
+      mitigation: NOT_APPLYING,
+      price: NOT_APPLYING,
+      mean: NOT_APPLYING,
+      p80: NOT_APPLYING,
+      remove: removeCell(`/risk/register/${event.id}`, `the event ${event.title}`),
+    },
+  };
+}
+
+function addition({ estimate }: Evaluation): Addition {
+  const items = (estimate?.items ?? []).map(({ id, title }) => ({ id, title }));
+  return {
+    at: '/risk/register',
+    what: 'an event',
+    idFrom: 'title',
+    entry: { costs: [{}], delays: [] },
+    fields: [
+      { path: 'title', kind: 'text', label: 'What may happen' },
+      { path: 'owner', kind: 'text', label: 'Owner' },
+      { path: 'probability', kind: 'figure', label: 'Chance, as a share', unit: '1', value: '0.1' },
+      { path: 'costs/0/item', kind: 'choice', label: 'Work item that pays', choices: items },
+      { path: 'costs/0/dollars', kind: 'figure', label: 'What it costs', unit: 'USD' },
+    ],
+  };
+}
+
+/** Events of the library as entries of the project’s register: the same chances and impacts, to be changed there. */
+export function libraryEvents(
+  { project }: Evaluation,
+  prepared: PreparedEstimate | undefined,
+): readonly LibraryEvent[] {
+  const own = new Set((project.risk?.register ?? []).map(event => event.id));
+  const rows = new Map(shippedRisk().events.map(row => [row.id, row]));
+  return (prepared?.run.events ?? []).flatMap((event): LibraryEvent[] => {
+    const row = rows.get(event.id);
+    if (row === undefined || own.has(event.id)) return [];
+    const figure = (size: RegisterEvent['costs'][number]['dollars'], unit: string) => ({
+      ...sizes(size, unit === 'USD' ? 2 : 4),
+      unit,
+      basis: (row.cost?.share ?? row.delay?.workDays ?? row.probability).basis,
+      source: `${(row.cost?.share ?? row.delay?.workDays ?? row.probability).source} (on this estimate)`,
+    });
+    return [
+      {
+        id: event.id,
+        title: event.title,
+        entry: {
+          id: event.id,
+          title: event.title,
+          ...(event.owner === undefined ? {} : { owner: event.owner }),
+          probability: row.probability,
+          costs: event.costs.map(({ line, dollars: size }) => ({ item: line, dollars: figure(size, 'USD') })),
+          delays: event.delays.map(({ activity, workDays }) => ({
+            item: activity,
+            workDays: figure(workDays, 'work-day'),
+          })),
+          mitigation: row.mitigation,
+          note: row.note,
+        },
+      },
+    ];
+  });
+}
+
+function sizes(size: RegisterEvent['costs'][number]['dollars'], decimals: number) {
+  const text = (value: number) => roundText(value.toFixed(decimals + 6), decimals);
+  if (size.kind === 'triangular' || size.kind === 'pert')
+    return { value: text(size.likely), low: text(size.low), high: text(size.high) };
+  return { value: text(likelyOf(size) ?? 0) };
+}

@@ -1,0 +1,118 @@
+import type { Finding } from '../../base';
+import type { Evaluation, PreparedEstimate, RiskView } from '../../evaluation';
+import { riskSchema } from '../../project';
+import { findingWords } from '../finding-words';
+import { printed } from '../number-text';
+import { dateWords } from '../schedule-axis';
+import type { BottomCell, Sentence } from '../rows';
+import { summaryOf } from '../window';
+import { contingencyTable, surveyTable } from './contingency';
+import { costCurve, finishCurve } from './curves';
+import { frontierPicture } from './frontier';
+import { libraryEvents, registerTable } from './register';
+import type { FoundRisk, RiskRows } from './rows';
+import { settingsTable } from './settings';
+import { chanceTable, driverBars, driverTable, finishDrivers, percentileTable } from './tables';
+import { inHundred, simulatedDollars } from './words';
+
+/** What the view of risk is made from. */
+export interface RiskStudy {
+  readonly evaluation: Evaluation;
+  readonly prepared: PreparedEstimate | undefined;
+  readonly findings: readonly Finding[];
+  /** The last run of this scenario. */
+  readonly view: RiskView | undefined;
+  /** The run is of the document as it was before an edit. */
+  readonly isStale: boolean;
+}
+
+/** How sure the estimate is, ready to show: before a run only the register and how it would be run. */
+export function riskRows({ evaluation, prepared, findings, view, isStale }: RiskStudy): RiskRows {
+  return {
+    sentence: view === undefined ? beforeRun(evaluation, prepared) : afterRun(view),
+    run:
+      view === undefined
+        ? ''
+        : `${printed(String(view.trials))} runs, seed ${view.seed}${isStale ? ', of the document before the last edits' : ''}`,
+    found: view === undefined ? undefined : foundRisk(evaluation, view, isStale),
+    register: registerTable(evaluation, prepared, view),
+    settings: settingsTable(evaluation, prepared),
+    library: libraryEvents(evaluation, prepared),
+    emptySection: riskSchema.parse({}),
+    missing: prepared === undefined ? findings.map(findingWords) : [],
+  };
+}
+
+function beforeRun({ estimate }: Evaluation, prepared: PreparedEstimate | undefined): Sentence {
+  if (prepared === undefined) return ['How sure this is cannot be worked out yet.'];
+  const total = estimate === undefined ? undefined : summaryOf(estimate)?.total;
+  const finish = estimate?.schedule.finish;
+  if (total === undefined || finish === undefined) return ['How sure this is has not been worked out yet.'];
+  return [
+    'How sure ',
+    { text: simulatedDollars(total.cents / 100), why: 'sums/total' },
+    ' and ',
+    { text: dateWords(finish), why: 'schedule:finish' },
+    ' are has not been worked out yet.',
+  ];
+}
+
+/** The joint confidence as one sentence, then what it takes. */
+function afterRun({ joint, cost, confidence }: RiskView): Sentence {
+  const chosen = cost.curve.find(point => point.share >= confidence - 1e-9)?.value;
+  const takes =
+    chosen === undefined ? '' : ` ${inHundred(confidence)} in 100 stay under ${simulatedDollars(chosen)}.`;
+  return [`${joint.sentence}${takes}`];
+}
+
+function foundRisk(evaluation: Evaluation, view: RiskView, isStale: boolean): FoundRisk {
+  const titles = new Map((evaluation.estimate?.items ?? []).map(item => [item.id, item.title]));
+  const limit = view.deadline?.date ?? view.grantPeriod?.end;
+  return {
+    cost: costCurve(view),
+    finish: finishCurve(view),
+    frontier: frontierPicture(
+      [
+        {
+          letter: evaluation.letter,
+          isChosen: true,
+          isPermittable: evaluation.estimate?.unmetGoals.length === 0,
+          total: view.cost.plan ?? view.cost.mean,
+          finish: view.finish.plan,
+          line: view.frontier,
+        },
+      ],
+      { confidence: view.confidence, inHand: view.contingency.budget, lastDate: limit },
+    ),
+    percentiles: percentileTable(view),
+    chances: chanceTable(view),
+    drivers: driverTable(view),
+    driverBars: driverBars(view),
+    drivesFinish: finishDrivers(view),
+    contingency: contingencyTable(view, line => titles.get(line) ?? line),
+    contingencyNote: view.contingencyNote,
+    surveys: surveyTable(view),
+    pastHulls: pastWords(view),
+    bottom: bottomCells(view, isStale),
+  };
+}
+
+/** Where the runs stand beside past hulls. */
+function pastWords({ growth }: RiskView): string {
+  const times = (value: number) => value.toFixed(2);
+  return `In eight of ten runs the cost is ${times(growth.p10)} to ${times(growth.p90)} times the plan. Past hulls cost ${times(growth.least)} to ${times(growth.most)} times their middle estimate; P80 would have covered ${inHundred(growth.coveredAtP80)} in 100 of those ${growth.of}.`;
+}
+
+/** P80 of the cost and the chance of the grant period, for the bottom line. */
+function bottomCells(view: RiskView, isStale: boolean): readonly BottomCell[] {
+  const p80 = view.cost.percentiles.find(one => one.share === 0.8)?.value;
+  const beside = isStale ? { beside: 'before the edit' } : {};
+  const cells: BottomCell[] = [];
+  if (p80 !== undefined)
+    cells.push({ key: 'p80', label: 'P80 cost', value: { text: simulatedDollars(p80) }, ...beside });
+  if (view.grantPeriod !== undefined) {
+    const inside = inHundred(1 - view.grantPeriod.chanceOfMissing);
+    cells.push({ key: 'grant', label: 'In grant period', value: { text: `${inside} in 100` }, ...beside });
+  }
+  return cells;
+}

@@ -1,0 +1,29 @@
+import { dollars, roundText, shownNumber } from '../number-text';
+
+/** Dollars of a simulation as whole dollars in words. */
+export function simulatedDollars(amount: number): string {
+  return dollars(Math.round(amount * 100));
+}
+
+/** The same for a column that names its unit. */
+export function bareDollars(amount: number): string {
+  return simulatedDollars(amount).replace('$', '');
+}
+
+/** A change of simulated dollars for a column, always with its sign. */
+export function signedDollars(amount: number): string {
+  const text = bareDollars(amount);
+  return amount > 0 && text !== '0' ? `+${text}` : text;
+}
+
+/** A share as so many in a hundred: whole, but never 0 or 100 when it is neither. */
+export function inHundred(share: number): string {
+  if (share > 0 && share < 0.005) return 'fewer than 1';
+  if (share < 1 && share >= 0.995) return 'more than 99';
+  return roundText((share * 100).toFixed(6), 0);
+}
+
+/** A share in per cent with one decimal. */
+export function perCent(share: number): string {
+  return shownNumber((share * 100).toFixed(6), 1);
+}

@@ -1,0 +1,175 @@
+import {
+  evaluate,
+  prepareRisk,
+  riskRun,
+  withChoices,
+  type EvaluateOptions,
+  type Evaluation,
+  type RiskRun,
+  type RiskView,
+} from '../../core/evaluation';
+import { compareScenarios, factsOf, type RiskFacts } from '../../core/scenario';
+import { choiceRows, compareRows, decisionRows, riskRows } from '../../core/views';
+import type { StudyAnswers, StudyAsk, StudyName } from './study-protocol';
+
+/** The seed of the window's searches, the same as for the views: the figures are the same too. */
+const SEED = 1;
+/** The most scenarios that are set side by side. */
+const MOST = 6;
+/** Progress is told this often at most, in milliseconds. */
+const OFTEN = 80;
+
+/** How a study speaks to the window. */
+export interface StudyWork {
+  readonly say: (done: number, of: number, words: string) => void;
+  /** Lets messages by. @returns false when the study was stopped. */
+  readonly pause: () => Promise<boolean>;
+  readonly now: () => number;
+}
+
+/** A study that was stopped by the reader or overtaken by a newer one. */
+export class StudyStopped extends Error {}
+
+/** The last run of a scenario. */
+interface Run {
+  readonly revision: number;
+  readonly view: RiskView;
+  readonly facts: RiskFacts;
+}
+
+type Makers = {
+  readonly [N in StudyName]: (ask: StudyAsk, work: StudyWork) => Promise<StudyAnswers[N] | undefined>;
+};
+
+/** Answers the long questions one step at a time; what one study has worked out the others take. */
+export class StudyDesk {
+  #document = '';
+  #revision = -1;
+  #evaluations = new Map<string, Evaluation>();
+  #runs = new Map<string, Run>();
+
+  readonly #makers: Makers = {
+    risk: (ask, work) => this.#risk(ask, work),
+    compare: async (ask, work) => {
+      const { comparison, views, isStale } = await this.#compared(ask, work);
+      return compareRows({ comparison, views, isStale, chosen: ask.scenario, measures: ask.measures });
+    },
+    decision: async (ask, work) => {
+      const { comparison } = await this.#compared(ask, work);
+      const own = comparison.evaluations.find(one => one.scenario.id === ask.scenario);
+      return own === undefined ? undefined : decisionRows(own, comparison);
+    },
+    choices: async (ask, work) => {
+      const evaluation = await this.#evaluated(ask, ask.scenario, work);
+      await step(work);
+      return choiceRows(withChoices(evaluation, optionsOf(ask, ask.scenario)));
+    },
+  };
+
+  answer(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers[StudyName] | undefined> {
+    if (ask.document !== this.#document) {
+      this.#document = ask.document;
+      this.#evaluations = new Map();
+      this.#runs = new Map();
+    }
+    return this.#makers[ask.name](ask, work);
+  }
+
+  async #risk(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers['risk']> {
+    const evaluation = await this.#evaluated(ask, ask.scenario, work);
+    if (ask.runs) await this.#run(ask, evaluation, 'Running the trials', true, work);
+    const { prepared, findings } = prepareRisk(evaluation);
+    const last = this.#runs.get(ask.scenario);
+    return riskRows({
+      evaluation,
+      prepared,
+      findings,
+      view: last?.view,
+      isStale: last !== undefined && last.revision !== ask.revision,
+    });
+  }
+
+  /** All scenarios evaluated, and simulated when that was asked for; runs of an older document count only as they are. */
+  async #compared(ask: StudyAsk, work: StudyWork) {
+    const scenarios = ask.project.scenarios;
+    const shown = scenarios.slice(0, MOST);
+    if (!shown.some(one => one.id === ask.scenario)) {
+      const own = scenarios.filter(one => one.id === ask.scenario);
+      shown.splice(MOST - own.length, own.length, ...own);
+    }
+    const evaluations: Evaluation[] = [];
+    for (const { id } of shown) {
+      work.say(evaluations.length, shown.length, 'Working out every scenario');
+      evaluations.push(await this.#evaluated(ask, id, work));
+    }
+    if (ask.runs) {
+      for (const one of evaluations) {
+        if (this.#runs.get(one.scenario.id)?.revision === ask.revision) continue;
+        await this.#run(ask, one, `Running the trials of ${one.letter}`, false, work);
+      }
+    }
+    const runs = shown.flatMap(({ id }) => this.#runs.get(id) ?? []);
+    const kept = runs.length === shown.length || ask.name === 'decision' ? runs : [];
+    const isStale = kept.some(run => run.revision !== ask.revision);
+    const current = kept.filter(run => run.revision === ask.revision);
+    return {
+      comparison: compareScenarios(
+        evaluations,
+        current.map(run => run.facts),
+      ),
+      views: current.map(run => run.view),
+      isStale,
+    };
+  }
+
+  async #evaluated(ask: StudyAsk, scenario: string, work: StudyWork): Promise<Evaluation> {
+    await step(work);
+    if (ask.revision < this.#revision) return evaluate(ask.project, optionsOf(ask, scenario));
+    if (ask.revision > this.#revision) {
+      this.#revision = ask.revision;
+      this.#evaluations = new Map();
+    }
+    const known = this.#evaluations.get(scenario);
+    if (known !== undefined) return known;
+    const evaluation = evaluate(ask.project, optionsOf(ask, scenario));
+    this.#evaluations.set(scenario, evaluation);
+    return evaluation;
+  }
+
+  /** Carries a simulation on chunk by chunk; stopped, the run before stands. */
+  async #run(
+    ask: StudyAsk,
+    evaluation: Evaluation,
+    words: string,
+    triesWhatIfs: boolean,
+    work: StudyWork,
+  ): Promise<void> {
+    const { run } = riskRun(evaluation, { triesWhatIfs });
+    if (run === undefined) return;
+    const { view, facts } = await carriedOn(run, evaluation, words, work);
+    this.#runs.set(evaluation.scenario.id, { revision: ask.revision, view, facts });
+  }
+}
+
+async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, work: StudyWork) {
+  let told = work.now();
+  for (;;) {
+    const { done, of, result } = run.step();
+    if (result !== undefined) {
+      return { view: result.view, facts: factsOf(evaluation, result.simulation, run.prepared.first) };
+    }
+    if (work.now() - told >= OFTEN) {
+      told = work.now();
+      work.say(done, of, words);
+      await step(work);
+    }
+  }
+}
+
+async function step(work: StudyWork): Promise<void> {
+  if (!(await work.pause())) throw new StudyStopped('The study was stopped.');
+}
+
+function optionsOf({ project, today }: StudyAsk, scenario: string): EvaluateOptions {
+  return { today: project.statusDate ?? today, seed: SEED, scenario };
+}

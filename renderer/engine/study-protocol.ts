@@ -1,0 +1,41 @@
+import type { Project } from '../../core/project';
+import type { ChoiceRows, CompareRows, DecisionRows, RiskRows } from '../../core/views';
+
+/** The long questions, each with its answer. They are worked out beside the engine, so that typing never waits. */
+export interface StudyAnswers {
+  readonly risk: RiskRows;
+  readonly compare: CompareRows;
+  readonly decision: DecisionRows;
+  readonly choices: ChoiceRows;
+}
+export type StudyName = keyof StudyAnswers;
+
+/** A long question about a document as it stands. */
+export interface StudyAsk {
+  readonly number: number;
+  readonly name: StudyName;
+  readonly project: Project;
+  /** Changes with every edit of the document. */
+  readonly revision: number;
+  /** Key of the open document: another document begins afresh. */
+  readonly document: string;
+  readonly scenario: string;
+  readonly today: string;
+  readonly measures: 'us' | 'metric';
+  /** Whether the simulation is run; without it the last run is shown, if there is one. */
+  readonly runs: boolean;
+}
+
+export type StudyAsked = StudyAsk | { readonly stop: StudyName };
+
+export type StudySaid =
+  | { readonly number: number; readonly kind: 'answer'; readonly answer: StudyAnswers[StudyName] | undefined }
+  | { readonly number: number; readonly kind: 'fault'; readonly message: string }
+  | { readonly number: number; readonly kind: 'stopped' }
+  | {
+      readonly number: number;
+      readonly kind: 'progress';
+      readonly done: number;
+      readonly of: number;
+      readonly words: string;
+    };

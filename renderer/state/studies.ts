@@ -1,0 +1,138 @@
+import { useEffect } from 'react';
+import { create } from 'zustand';
+import type { Project } from '../../core/project';
+import type { BottomCell } from '../../core/views';
+import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
+import { change, state, useWindow, type Working } from './store';
+
+/** A long question as the window sees it: its last answer, and whether it is being worked out. */
+interface Study<N extends StudyName> {
+  readonly answer?: StudyAnswers[N];
+  /** The document and the scenario that the answer is about. */
+  readonly about?: Project;
+  readonly scenario?: string;
+  readonly document?: string;
+  readonly working?: Working;
+  readonly fault?: string;
+}
+type Studies = { readonly [N in StudyName]: Study<N> };
+
+const NONE: Studies = { risk: {}, compare: {}, decision: {}, choices: {} };
+export const useStudies = create<Studies>(() => NONE);
+
+/** An edit waits this long before a study follows it, in milliseconds. */
+const MOMENT = 400;
+const RUNNING: Working = { words: 'Working it out', done: 0, of: 0 };
+
+let worker: Worker | undefined;
+let count = 0;
+const asked = new Map<StudyName, StudyAsk>();
+const revisions = new WeakMap<Project, number>();
+
+function revisionOf(project: Project): number {
+  const known = revisions.get(project);
+  if (known !== undefined) return known;
+  count += 1;
+  revisions.set(project, count);
+  return count;
+}
+
+function studies(): Worker {
+  if (worker !== undefined) return worker;
+  worker = new Worker(new URL('../engine/worker-studies.ts', import.meta.url), { type: 'module' });
+  worker.onmessage = (event: MessageEvent<StudySaid>) => hear(event.data);
+  return worker;
+}
+
+function put<N extends StudyName>(name: N, study: Study<N>): void {
+  useStudies.setState({ [name]: study });
+}
+
+function hear(said: StudySaid): void {
+  const ask = [...asked.values()].find(one => one.number === said.number);
+  if (ask === undefined) return;
+  const { working: _, ...before } = useStudies.getState()[ask.name];
+  if (said.kind === 'progress') {
+    put(ask.name, { ...before, working: { words: said.words, done: said.done, of: said.of } });
+    return;
+  }
+  asked.delete(ask.name);
+  if (said.kind === 'stopped') put(ask.name, before);
+  else if (said.kind === 'fault') put(ask.name, { ...before, fault: said.message });
+  else take(ask, said.answer);
+}
+
+function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void {
+  const { name, project, scenario, document, runs } = ask;
+  put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
+  if (runs) change({ status: 'The runs are done.' });
+  if (state().history?.project !== project) study(name);
+}
+
+/** Asks a long question about the document as it stands. */
+export function study(name: StudyName, runs = false): void {
+  const { history, scenario, about, settings, document } = state();
+  if (history === undefined) return;
+  const { project } = history;
+  const key = document?.key ?? '';
+  count += 1;
+  const ask: StudyAsk = {
+    number: count,
+    name,
+    project,
+    revision: revisionOf(project),
+    document: key,
+    scenario,
+    today: about?.today ?? '',
+    measures: settings.measures,
+    runs,
+  };
+  asked.set(name, ask);
+  const { working: _, fault: _fault, ...before } = useStudies.getState()[name];
+  const isOther = before.document !== key || (before.scenario !== scenario && name !== 'compare');
+  put(name, { ...(isOther ? {} : before), working: RUNNING });
+  const message: StudyAsked = ask;
+  studies().postMessage(message);
+}
+
+/** Ends a study; what was shown before stays. */
+export function stopStudy(name: StudyName): void {
+  const message: StudyAsked = { stop: name };
+  worker?.postMessage(message);
+  change({ status: 'Stopped. The last answer stays.' });
+}
+
+/** A long question of an open view: asked when it opens, and again a moment after every edit. A run goes on meanwhile. */
+export function useStudy<N extends StudyName>(name: N): Studies[N] {
+  const project = useWindow(window => window.history?.project);
+  const scenario = useWindow(window => window.scenario);
+  const measures = useWindow(window => window.settings.measures);
+  useEffect(() => {
+    const { document, scenario: shown } = useStudies.getState()[name];
+    const isFirst = document !== state().document?.key || shown !== scenario;
+    const timer = window.setTimeout(() => follow(name), isFirst ? 0 : MOMENT);
+    return () => window.clearTimeout(timer);
+  }, [name, project, scenario, measures]);
+  const known = useStudies(all => all[name]);
+  const key = useWindow(window => window.document?.key);
+  const isOwn = known.document === key && (known.scenario === scenario || name === 'compare');
+  return isOwn || known.working !== undefined ? known : NONE[name];
+}
+
+/** A run of the same scenario that is going on is not cut short by an edit: it ends, and is then told as of before. */
+function follow(name: StudyName): void {
+  const going = asked.get(name);
+  if (going?.runs === true && going.scenario === state().scenario) return;
+  study(name);
+}
+
+/** What a run adds to the bottom line; figures of a document that was edited since say so. */
+export function useRunCells(): readonly BottomCell[] {
+  const { answer, about, scenario, document } = useStudies(all => all.risk);
+  const key = useWindow(window => window.document?.key);
+  const project = useWindow(window => window.history?.project);
+  const chosen = useWindow(window => window.scenario);
+  const cells = answer?.found?.bottom ?? [];
+  if (document !== key || scenario !== chosen || cells.length === 0) return [];
+  return about === project ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
+}

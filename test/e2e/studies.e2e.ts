@@ -1,0 +1,203 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { goToView, openSample } from './lib/views';
+import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
+
+let browser: Browser;
+let host: ServedHost;
+
+beforeAll(async () => {
+  fs.mkdirSync(OUT, { recursive: true });
+  browser = await launchBrowser();
+  host = await serveHost();
+});
+afterAll(async () => {
+  await browser.close();
+  host.stop();
+});
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(async tags => {
+    type Found = { violations: { id: string; nodes: { html: string }[] }[] };
+    const { axe: engine } = window as unknown as {
+      axe: { run: (root: Document, o: object) => Promise<Found> };
+    };
+    return (await engine.run(document, { runOnly: tags })).violations;
+  }, TAGS);
+  return found.map(one => `${one.id}: ${one.nodes.map(node => node.html.slice(0, 140)).join(' | ')}`);
+}
+
+/** Text that its own box cuts off. */
+async function clipped(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main td, main th, main h1, main h2, main li, main p')]
+      .filter(one => getComputedStyle(one).overflow === 'hidden' && one.scrollWidth > one.clientWidth + 1)
+      .map(one => one.innerText.slice(0, 60)),
+  );
+}
+
+const shot = (page: Page, name: string) => page.screenshot({ path: path.join(OUT, `${name}.png`) });
+const LONG = { timeout: 90_000 };
+
+async function faces(page: Page, view: string, suffix: string): Promise<void> {
+  for (const face of await page.locator('.title-line .view-switches .switch').all()) {
+    await face.click();
+    await page.waitForTimeout(150);
+    const name = (await face.innerText()).toLowerCase().replaceAll(' ', '-');
+    await shot(page, `study-${view}-${name}-${suffix}`);
+    expect(await violations(page), `${view}, ${name}`).toEqual([]);
+    expect(await clipped(page), `${view}, ${name}`).toEqual([]);
+    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(sideways, `${view}, ${name} scrolls sideways`).toBeLessThanOrEqual(0);
+  }
+  await page.locator('.title-line .view-switches .switch').first().click();
+}
+
+test('a run is made on demand, can be stopped, keeps typing free, and tells P80 and the grant period below', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Risk');
+  const run = page.getByRole('button', { name: 'Run the trials' });
+  await run.waitFor(LONG);
+  expect(await page.locator('.title-line').innerText()).toContain('has not been worked out yet');
+  expect(await page.locator('.bottom-cell', { hasText: 'P80' }).count()).toBe(0);
+  await run.click();
+  await page.getByRole('button', { name: 'Stop, keep the last answer' }).click(LONG);
+  await run.waitFor(LONG);
+  expect(await page.locator('.title-line').innerText()).toContain('has not been worked out yet');
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).click(LONG);
+  await page.getByText(/Running the trials, \d+ of/).waitFor(LONG);
+  await page.getByRole('button', { name: 'Register' }).click();
+  await page.getByRole('button', { name: 'Add an event' }).click();
+  const started = Date.now();
+  await page.getByLabel('What may happen').fill('A crane is late');
+  expect(Date.now() - started).toBeLessThan(1000);
+  expect(await page.getByLabel('What may happen').inputValue()).toBe('A crane is late');
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await page.getByRole('button', { name: 'Curves' }).click();
+  await page.locator('svg[aria-label^="Cost of the runs"]').waitFor(LONG);
+  expect(await page.locator('.title-line .sentence').innerText()).toMatch(
+    /\d+ in 100 runs end inside the money and the date/,
+  );
+  await page.locator('.bottom-cell', { hasText: 'P80 cost' }).waitFor();
+  await page.locator('.bottom-cell', { hasText: 'In grant period' }).waitFor();
+  await faces(page, 'risk', '1280-light');
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
+test('an event of the library is taken in, its chance changed, and both undone', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Risk');
+  await page.getByRole('button', { name: 'Register' }).click();
+  const cells = page.locator('td[data-edit$="/probability"]');
+  await cells.first().waitFor(LONG);
+  const before = await cells.count();
+  await page.getByLabel('Event of the library').selectOption('lien');
+  await page.getByRole('button', { name: 'Take it in to change it' }).click();
+  const own = page.locator('td[data-edit="/risk/register/lien/probability"]');
+  await own.waitFor(LONG);
+  const was = await own.innerText();
+  await own.click();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('0.44');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => own.innerText(), LONG).toBe('44');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => own.innerText(), LONG).toBe(was);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => cells.count(), LONG).toBe(before);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 200_000);
+
+test('scenarios are compared in words, tables and pictures, and the board’s weights reach the order', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Compare');
+  await page.locator('svg[aria-label*="costs $"]').first().waitFor(LONG);
+  expect(await page.locator('.title-line .sentence').innerText()).toMatch(
+    /B costs \$[\d,]+ (more|less) than A/,
+  );
+  await shot(page, 'study-compare-before-1280-light');
+  await page.getByRole('button', { name: 'Run the trials of all scenarios' }).click(LONG);
+  await page.getByText('P80 cost').first().waitFor(LONG);
+  await faces(page, 'compare', '1280-light');
+  await page.getByRole('button', { name: 'Weights' }).click();
+  await page.getByRole('button', { name: 'Set the board’s own weights' }).click();
+  const weight = page.locator('td[data-edit="/decision/weights/0/weight"]');
+  await weight.waitFor(LONG);
+  await weight.click();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('0.9');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => weight.innerText(), LONG).toBe('0.9');
+  await page.getByText('by the board’s weights').waitFor(LONG);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await page.getByRole('button', { name: 'Set the board’s own weights' }).waitFor(LONG);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
+test('the decision asks the board in one sentence, and its vote is kept and undone', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Decision');
+  await page.getByText('What was not studied').waitFor(LONG);
+  expect(await page.locator('.title-line .sentence').innerText()).toMatch(
+    /is asked to approve scenario A.* \$[\d,]+/,
+  );
+  const chosen = page.locator('td[data-edit="/decision/chosen"]');
+  await chosen.click();
+  await chosen.locator('select').selectOption({ index: 2 });
+  await page.getByText('chosen by the board').waitFor(LONG);
+  expect(await page.locator('.title-line .sentence').innerText()).toContain('instead of scenario A');
+  await page.keyboard.press('Control+z');
+  await page.getByText('comes first', { exact: false }).first().waitFor(LONG);
+  expect(await violations(page)).toEqual([]);
+  expect(await clipped(page)).toEqual([]);
+  await shot(page, 'study-decision-1280-light');
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 200_000);
+
+test('what would widen the margin is priced when the sinking is opened', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Sinking');
+  await page.getByText('The plan as it stands').waitFor(LONG);
+  await shot(page, 'study-sinking-1280-light');
+  expect(await violations(page)).toEqual([]);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 120_000);
+
+test('risk, compare and decision are shown large and in dark colours', async () => {
+  for (const [width, height, theme] of [
+    [1920, 1080, 'light'],
+    [1280, 720, 'dark'],
+  ] as const) {
+    const { page, context } = await openPage(browser, host.address, { width, height, theme });
+    await openSample(page);
+    await goToView(page, 'Compare');
+    await page.getByRole('button', { name: 'Run the trials of all scenarios' }).click(LONG);
+    await page.getByText('P80 cost').first().waitFor(LONG);
+    await faces(page, 'compare', `${width}-${theme}`);
+    await goToView(page, 'Decision');
+    await page.getByText('80 in 100 runs cost no more than').waitFor(LONG);
+    await shot(page, `study-decision-${width}-${theme}`);
+    expect(await violations(page), 'decision').toEqual([]);
+    await goToView(page, 'Risk');
+    await page.locator('svg[aria-label^="Cost of the runs"]').waitFor(LONG);
+    await faces(page, 'risk', `${width}-${theme}`);
+    await context.close();
+  }
+}, 300_000);
