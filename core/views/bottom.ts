@@ -100,9 +100,10 @@ export function settlingLine(parts: EstimateParts, before: readonly BottomCell[]
   return before.map(cell => {
     const amount = amounts.get(cell.key);
     const { verdict: _verdict, beside: _beside, ...rest } = cell;
-    if (amount === undefined) return { ...rest, value: { text: SETTLING, absent: true } };
+    if (amount === undefined) return { ...rest, value: { text: SETTLING, absent: true }, isSettling: true };
     const value = { ...cell.value, text: dollars(roundedDollars(amount.cents) * 100) };
-    return { ...rest, value, beside: parts.datesHeld === true ? 'dates settling' : SETTLING };
+    const beside = parts.datesHeld === true ? 'dates settling' : SETTLING;
+    return { ...rest, value, beside, isSettling: true };
   });
 }
 

@@ -136,6 +136,8 @@ export interface BottomCell {
   readonly value: Shown;
   readonly beside?: string;
   readonly verdict?: Verdict;
+  /** Set while schedule and roll-over screen are still being worked out: the figure may move once more. */
+  readonly isSettling?: true;
 }
 
 export const VERDICTS = ['stays up', 'leans', 'may roll over', 'does not sink', 'cannot tell'] as const;

@@ -36,12 +36,16 @@ function withRuns(cells: readonly BottomCell[], ofRuns: readonly BottomCell[]): 
 
 function Cell({ cell, moved, isFresh }: { cell: BottomCell; moved: string | undefined; isFresh: boolean }) {
   return (
-    <div className="bottom-cell" title={moved === undefined ? undefined : `Last edit: ${moved}`}>
+    <div
+      className="bottom-cell"
+      data-settling={cell.isSettling}
+      title={moved === undefined ? undefined : `Last edit: ${moved}`}
+    >
       <dt>{cell.label}</dt>
       <dd>
         {cell.verdict === undefined ? null : <VerdictMark verdict={cell.verdict} />}
         <Figure shown={cell.value} />
-        {isFresh && moved !== undefined ? (
+        {isFresh && moved !== undefined && cell.isSettling !== true ? (
           <small className="moved">{moved}</small>
         ) : cell.beside === undefined ? null : (
           <small>{cell.beside}</small>
