@@ -98,7 +98,11 @@ function driverTable(
         rounded(power(rounded(over(base, reference), 9), exponent), 9),
       );
       const raw = sum(scaled(atReference, ratio, present), fixed);
-      const computed = t.place('computed', 'Amount worked out', scaled(step, rounded(rounded(over(raw, step), 8), 0)));
+      const computed = t.place(
+        'computed',
+        'Amount worked out',
+        scaled(step, rounded(rounded(over(raw, step), 8), 0)),
+      );
       return { number: t.place('number', 'Amount', quoted(measured, computed)) };
     },
   );

@@ -39,7 +39,9 @@ export function readInParts(document: Readonly<Record<string, unknown>>): Projec
 
 /** Whether every section that a project must have is there; each was read by its own schema. */
 function isWhole(sections: object): sections is Project {
-  return Object.entries(SHAPE).every(([key, schema]) => key in sections || schema.isOptional());
+  return Object.entries(SHAPE).every(
+    ([key, schema]) => key in sections || schema.safeParse(undefined).success,
+  );
 }
 
 function readOnce(part: unknown, schema: z.ZodType): Read {

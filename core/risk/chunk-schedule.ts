@@ -1,6 +1,6 @@
 import { TRIALS_PER_CHUNK } from './latin-hypercube';
 import type { ChunkDates, ChunkScheduler, PreparedRun, StartGate, TrialScheduler } from './prepared';
-import { startsLate, trialSchedule, watch, type Watched } from './weather-schedule';
+import { startsLate, trialSchedule, watch, type TrialDates, type Watched } from './weather-schedule';
 import { firstWindow } from './weather-window';
 
 /** The dates of a chunk, with what the weather made of them. */
@@ -77,11 +77,10 @@ function oneByOne(prepared: PreparedRun, scheduler: TrialScheduler, seed: number
   const count = prepared.activities.length;
   const row = () => new Float64Array(count);
   const [days, flags] = [row(), new Uint8Array(count)];
-  const trial = { starts: row(), finishes: row(), waits: row(), missedSeason: false };
+  const trial: TrialDates = { starts: row(), finishes: row(), waits: row(), missedSeason: false };
   return (chunk, dates) => {
     for (let t = 0; t < dates.n; t++) {
       for (let i = 0; i < count; i++) days[i] = dates.durations[i]?.[t] ?? Number.NaN;
-      trial.missedSeason = false;
       dates.finish[t] = schedule(chunk * TRIALS_PER_CHUNK + t, days, trial);
       dates.missedSeason[t] = trial.missedSeason ? 1 : 0;
       for (const key of ['starts', 'finishes', 'waits'] as const) scatter(trial[key], t, dates[key]);

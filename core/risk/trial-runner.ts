@@ -29,7 +29,7 @@ export interface ChunkResult {
 
 /** Runs chunks of one plan in one thread. */
 export interface TrialRunner {
-  run(job: ChunkJob): ChunkResult;
+  readonly run: (job: ChunkJob) => ChunkResult;
 }
 
 /** Makes a runner for one thread. Jobs of the same chunk one after the other share their draws and dates. */

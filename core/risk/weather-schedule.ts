@@ -31,13 +31,17 @@ export function trialSchedule(prepared: PreparedRun, scheduler: TrialScheduler, 
   const { weather } = prepared;
   const notBefore = new Float64Array(prepared.activities.length);
   if (weather === undefined) {
-    return (_, durations, dates) => scheduler.decode(durations, notBefore, dates.starts, dates.finishes);
+    return (_, durations, dates) => {
+      dates.missedSeason = false;
+      return scheduler.decode(durations, notBefore, dates.starts, dates.finishes);
+    };
   }
   const horizon = weather.month.length;
   const watched = weather.operations.map(o => watch(prepared, o, seed));
   return (trial, durations, dates) => {
     notBefore.fill(0);
     dates.waits.fill(0);
+    dates.missedSeason = false;
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       const finish = scheduler.decode(durations, notBefore, dates.starts, dates.finishes);
       const next = firstOutside(watched, trial, horizon, dates.starts);

@@ -41,18 +41,24 @@ function cellsOf(book: ExcelJS.Workbook): FileCell[] {
       row.eachCell((cell, column) => {
         if (cells.length >= MOST_CELLS)
           throw new NotAWorkbook('it has more cells than a workbook of this program');
-        const { formula } = cell;
+        const formula = formulaOf(cell);
         cells.push({
           sheet: sheet.name,
           row: number,
           column,
-          content: contentOf(formula === undefined || formula === '' ? cell.value : cell.result),
-          ...(formula !== undefined && formula !== '' && { formula }),
+          content: contentOf(formula === undefined ? cell.value : cell.result),
+          ...(formula !== undefined && { formula }),
         });
       });
     });
   });
   return cells;
+}
+
+/** The formula of a cell; a cell without one, or with an empty one, has none. */
+function formulaOf(cell: ExcelJS.Cell): string | undefined {
+  const formula: string | undefined = cell.formula;
+  return formula === '' ? undefined : formula;
 }
 
 function contentOf(value: unknown): TypedContent {

@@ -17,7 +17,10 @@ export async function everythingSaid(file: Uint8Array): Promise<Said[]> {
   const zip = await JSZip.loadAsync(file);
   const said: Said[] = [];
   for (const [part, entry] of Object.entries(zip.files)) {
-    said.push({ part, place: 'name', text: part }, { part, place: 'comment', text: [entry.comment].join('') });
+    said.push(
+      { part, place: 'name', text: part },
+      { part, place: 'comment', text: [entry.comment].join('') },
+    );
     const text = entry.dir ? '' : await entry.async('string');
     said.push(...(text.includes('<') ? saidInXml(part, text) : [{ part, place: 'bytes', text }]));
   }

@@ -98,10 +98,10 @@ async function differing(file: string, paper: PaperWorkbook): Promise<{ wrong: s
       if (typeof wanted !== 'number') continue;
       compared++;
       const cell = read?.getCell(row, column);
-      const value = cell?.formula ? (cell.result ?? 0) : cell?.value;
+      const value = cell?.formula ? cell.result : cell?.value;
       const gap = typeof value === 'number' ? Math.abs(value - wanted) : Number.POSITIVE_INFINITY;
       if (gap > 0.005 && gap > 1e-9 * Math.abs(wanted))
-        wrong.push(`${sheet.name} ${row},${column}: ${String(value)}, not ${wanted}`);
+        wrong.push(`${sheet.name} ${row},${column}: ${JSON.stringify(value)}, not ${wanted}`);
     }
   }
   return { wrong, compared };

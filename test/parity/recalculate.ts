@@ -112,7 +112,9 @@ export function insertRow(
   ].join('\n');
   const profile = profileIn(folder);
   // The first start of a profile writes its own library over ours.
-  execFileSync('soffice', [profile, '--headless', '--norestore', '--terminate_after_init'], { stdio: 'ignore' });
+  execFileSync('soffice', [profile, '--headless', '--norestore', '--terminate_after_init'], {
+    stdio: 'ignore',
+  });
   const standard = join(folder, 'profile', 'user', 'basic', 'Standard');
   mkdirSync(standard, { recursive: true });
   writeFileSync(join(standard, 'script.xlb'), LIBRARY);

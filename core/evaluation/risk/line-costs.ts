@@ -6,7 +6,7 @@ import type { WholeParts } from './parts';
 export interface LineCosts {
   readonly keep: readonly string[];
   /** @returns a function that works out the first n trials from the kept arrays. */
-  answer(kept: ReadonlyMap<string, Float64Array>): (n: number) => MoneyColumns;
+  readonly answer: (kept: ReadonlyMap<string, Float64Array>) => (n: number) => MoneyColumns;
 }
 
 /**

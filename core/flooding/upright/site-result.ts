@@ -36,7 +36,9 @@ function clearanceNotes(clearance: number, permit: number | undefined): string[]
   if (permit === undefined)
     return [`Clear water over the wreck ${clearance.toFixed(1)} m; the permit's figure is not given.`];
   const verdict = clearance >= permit ? 'meets' : 'is less than';
-  return [`Clear water over the wreck ${clearance.toFixed(1)} m ${verdict} the permit's ${permit.toFixed(1)} m.`];
+  return [
+    `Clear water over the wreck ${clearance.toFixed(1)} m ${verdict} the permit's ${permit.toFixed(1)} m.`,
+  ];
 }
 
 /** Depth and site: turning over, the end that grounds first, clearance, slope, and wave factors for the annex. */

@@ -44,7 +44,8 @@ describe('after the deck edge', () => {
     const [first, ...others] = input.compartments;
     if (first === undefined) throw new Error('the ship has compartments');
     const withTight = (z0: number, z1: number) =>
-      uprightScreen({ ...input, compartments: [{ ...first, z0, z1, floods: false }, ...others] }).afterDeckEdge;
+      uprightScreen({ ...input, compartments: [{ ...first, z0, z1, floods: false }, ...others] })
+        .afterDeckEdge;
     const [low, high] = [withTight(first.z0, first.z0 + 1), withTight(first.z1 - 1, first.z1)];
     expect(low?.airLeverMetres).toBeLessThan(high?.airLeverMetres ?? NaN);
     expect(high?.notes[1]).toMatch(/above the centre of gravity: it helps to hold her upright/);

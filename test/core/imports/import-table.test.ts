@@ -8,13 +8,14 @@ import {
   suggestedMapping,
   writeProject,
   type ImportMapping,
+  type Project,
 } from '../../../core/project';
 import { readCsv } from '../../../electron/imports/read-table';
 import { demoProject } from '../evaluation/demo';
 
 const library = shippedLibrary();
 /** The example without its own quotes and overrides. */
-const project = { ...demoProject(), quotes: [] };
+const project: Project = { ...demoProject(), quotes: [] };
 const mapping = (fields: Partial<ImportMapping> & Pick<ImportMapping, 'kind'>): ImportMapping =>
   importMappingSchema.parse({ id: 'north-bench', title: 'North Bench (invented)', columns: {}, ...fields });
 const laboratory = mapping({

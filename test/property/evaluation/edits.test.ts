@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { produce, type Draft } from 'immer';
 import { expect, test, vi } from 'vitest';
 import { randomStream } from '../../../core/base';
+import type { WorkSheet } from '../../../core/estimate';
 import type { Evaluation } from '../../../core/evaluation';
 import { readProject, type Project } from '../../../core/project';
+import type { Step } from '../../../core/sheet';
 
 const DEMO = readFileSync('demo/wrenfield.reef.json', 'utf8');
 const OPTIONS = { today: '2026-11-24', seed: 1, schedules: 8, upright: false };
@@ -45,10 +47,15 @@ const EDITS: readonly Edit[] = [
     void (project.options['shift-pattern'] = draw() < 0.5 ? 'one-shift-six-days' : 'two-shifts-five-days'),
   (project, draw) => void (project.contingency.share = figure((draw() * 0.2).toFixed(3), '1')),
   (project, draw) => void (project.vessel.built = 1955 + Math.floor(draw() * 30)),
-  project => void project.quotes.forEach(quote => void (quote.chosen = !quote.chosen)),
+  project => {
+    for (const quote of project.quotes) quote.chosen = !quote.chosen;
+  },
   project => void project.rates.overrides.pop(),
   project => void project.items.pop(),
 ];
+
+const columnsOf = ({ result }: Pick<WorkSheet, 'result'>, placed: readonly Step[]): unknown[] =>
+  placed.map(step => result.column(step));
 
 /** All that an evaluation says, cell by cell. */
 function said(evaluation: Evaluation): unknown {
@@ -58,7 +65,7 @@ function said(evaluation: Evaluation): unknown {
     schedule: estimate?.schedule,
     problem: estimate?.problem,
     figures: [estimate?.work, estimate?.money].map(one =>
-      one?.sheet.tables.map(table => table.placed.map(step => one.result.column(step))),
+      one?.sheet.tables.map(({ placed }) => columnsOf(one, placed)),
     ),
     sums: estimate?.money && Object.values(estimate.money.sums).map(step => estimate.money?.result.at(step)),
   };
