@@ -67,7 +67,9 @@ function said(evaluation: Evaluation): unknown {
     figures: [estimate?.work, estimate?.money].map(one =>
       one?.sheet.tables.map(({ placed }) => columnsOf(one, placed)),
     ),
-    sums: estimate?.money && Object.values(estimate.money.sums).map(step => estimate.money?.result.at(step)),
+    sums:
+      estimate?.money &&
+      Object.values<Step>({ ...estimate.money.sums }).map(step => estimate.money?.result.at(step)),
   };
 }
 
