@@ -1,7 +1,7 @@
 import type { Evaluation } from '../../evaluation';
 import type { Comparison, RiskFacts } from '../../scenario';
 import { isPermittable, summaryOf } from '../../scenario';
-import { aligned, NOT_APPLYING, words } from '../cells';
+import { NOT_APPLYING, words } from '../cells';
 import { inMeasures, unitWords, type Measures } from '../measures';
 import { decimalsFor, shownNumber } from '../number-text';
 import { dateWords } from '../schedule-axis';
@@ -14,7 +14,6 @@ export function factTable(comparison: Comparison, chosen: string, measures: Meas
   const { evaluations, risks } = comparison;
   const columns: Column[] = [
     { key: 'what', title: 'What', kind: 'words' },
-    { key: 'unit', title: 'Unit', kind: 'unit' },
     ...evaluations.map(({ scenario, letter }): Column => ({
       key: scenario.id,
       title: letter,
@@ -25,7 +24,7 @@ export function factTable(comparison: Comparison, chosen: string, measures: Meas
   const rows = [...FACTS, ...(risks.length === 0 ? [] : RISK_FACTS), ...SCREEN].flatMap(fact =>
     factRow(fact, evaluations, risks, chosen, measures),
   );
-  return { id: 'scenarios-side-by-side', caption: 'Side by side', columns, rows: aligned(columns, rows) };
+  return { id: 'scenarios-side-by-side', caption: 'Side by side', columns, rows };
 }
 
 interface Fact {
@@ -56,11 +55,12 @@ function factRow(
   });
   if (cells.every(([, shown]) => shown === NOT_APPLYING)) return [];
   const unit = fact.unit === 'length' ? unitWords(inMeasures('1', 'm', measures).unit) : fact.unit;
+  const title = unit === '' ? fact.title : `${fact.title}, ${unit}`;
   return [
     {
       id: fact.id,
       kind: 'line',
-      cells: { what: words(fact.title), unit: words(unit), ...Object.fromEntries(cells) },
+      cells: { what: words(title), ...Object.fromEntries(cells) },
     },
   ];
 }
@@ -108,7 +108,7 @@ const FACTS: readonly Fact[] = [
   },
   {
     id: 'work-days',
-    title: 'From start to finish',
+    title: 'Start to finish',
     unit: 'work days',
     read: ({ estimate }) => {
       const days = estimate?.schedule.workDays;
@@ -118,7 +118,7 @@ const FACTS: readonly Fact[] = [
   {
     id: 'unchecked',
     title: 'Not yet checked',
-    unit: '% of the total',
+    unit: '%',
     why: 'basis:unchecked',
     read: one => {
       const share = summaryOf(one)?.uncheckedShare;
@@ -138,7 +138,7 @@ const RISK_FACTS: readonly Fact[] = [
   {
     id: 'deadline',
     title: 'By the last date',
-    unit: 'in 100 runs',
+    unit: 'in 100',
     read: (_, risk) =>
       risk?.chanceOfDeadline === undefined ? undefined : words(inHundred(risk.chanceOfDeadline)),
   },
@@ -154,7 +154,7 @@ const SCREEN: readonly Fact[] = [
   },
   {
     id: 'gm',
-    title: 'Lowest metacentric height',
+    title: 'Lowest GM',
     unit: 'length',
     why: 'upright:verdict',
     read: ({ upright }, _, measures) => {

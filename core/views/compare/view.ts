@@ -76,11 +76,29 @@ function sentenceOf(evaluations: readonly Evaluation[]): string {
   const start = dollarsOfTotal(first);
   if (others.length === 0)
     return `There is one scenario, ${first.letter}${start === undefined ? '' : `, at ${simulatedDollars(start)}`}; a second one would be compared with it.`;
-  const parts = others.slice(0, 2).map(other => against(first, other));
-  const more = others.length > 2 ? `; ${others.length - 2} more stand in the table` : '';
   const barred = evaluations.filter(one => !isPermittable(one)).map(({ letter }) => letter);
   const said = barred.length === 0 ? '' : ` ${barred.join(' and ')} may not be carried out.`;
-  return `${parts.join('; ')}${more}.${said}`;
+  const told =
+    others.length <= 2 ? others.map(other => against(first, other)).join('; ') : ends(evaluations, first);
+  return `${told}.${said}`;
+}
+
+/** Among many: which costs least and which most, each against the first. */
+function ends(evaluations: readonly Evaluation[], first: Evaluation): string {
+  const known = evaluations.flatMap(one => {
+    const total = dollarsOfTotal(one);
+    return total === undefined ? [] : [{ one, total }];
+  });
+  const rising = known.toSorted((a, b) => a.total - b.total);
+  const [least, most] = [rising[0], rising.at(-1)];
+  const start = dollarsOfTotal(first);
+  if (least === undefined || most === undefined || start === undefined)
+    return `${evaluations.length} scenarios stand side by side; a total is not known`;
+  const apart = (total: number) =>
+    total === start
+      ? simulatedDollars(total)
+      : `${simulatedDollars(Math.abs(total - start))} ${total < start ? 'less' : 'more'} than ${first.letter}`;
+  return `Of ${evaluations.length} scenarios ${least.one.letter} costs least, ${apart(least.total)}; ${most.one.letter} costs most, ${apart(most.total)}`;
 }
 
 function against(first: Evaluation, other: Evaluation): string {
@@ -127,8 +145,8 @@ function frontierOf(evaluations: readonly Evaluation[], views: readonly RiskView
 function pairedWords(comparison: Comparison): readonly string[] {
   const letterOf = (id: string) =>
     comparison.evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
-  return pairedRisks(comparison).map(({ from, to, firstCheaper, median }) => {
-    const way = median >= 0 ? 'more' : 'less';
-    return `With the same luck for both, ${letterOf(from)} costs less than ${letterOf(to)} in ${inHundred(firstCheaper)} of 100 runs; in the middle of the runs ${letterOf(to)} costs ${simulatedDollars(Math.abs(median))} ${way}.`;
-  });
+  return pairedRisks(comparison).map(
+    ({ from, to, firstCheaper }) =>
+      `With the same luck ${letterOf(from)} costs less than ${letterOf(to)} in ${inHundred(firstCheaper)} of 100 runs.`,
+  );
 }

@@ -17,7 +17,7 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
       unit: 'score',
       kind: 'number',
     })),
-    { key: 'reach', title: 'The order holds for', unit: 'shares of', kind: 'words' },
+    { key: 'reach', title: 'The order holds for', kind: 'words' },
     ...(own.length > 0 ? [REMOVE_COLUMN] : []),
   ];
   const given = own.length > 0 ? own : USUAL_WEIGHTS;
@@ -70,7 +70,7 @@ function reachWords({ sensitivity, ranked }: DecisionTable, criterion: string): 
   if (range === undefined) return 'left out: a scenario has no figure for it';
   const { from, to, firstBelow, firstAbove } = range;
   if (firstBelow === undefined && firstAbove === undefined)
-    return ranked.length < 2 ? 'any share' : 'any share: no weight of it turns the order';
+    return ranked.length < 2 ? 'any share' : 'any share of it';
   const below = firstBelow === undefined ? '' : `; below, ${firstBelow} comes first`;
   const above = firstAbove === undefined ? '' : `; above, ${firstAbove} comes first`;
   return `${inHundred(from)} to ${inHundred(to)} %${below}${above}`;
@@ -103,9 +103,14 @@ export function rankingWords({ ranked, leftOut, dominance, isBoardsOwn }: Decisi
         ? `Only ${first.letter} may be carried out and ranked.`
         : `${first.letter} comes first with ${first.score.toFixed(2)}, then ${second.letter} with ${second.score.toFixed(2)}, by ${whose}.`,
     ...leftOut.map(({ letter, reason }) => `${letter} is not ranked: it ${reason}.`),
-    ...dominance.map(
-      ({ better, worse }) =>
-        `${better} is at least as good as ${worse} in all that counts, and better in some.`,
-    ),
+    ...beaten(dominance),
   ];
+}
+
+/** Who is at least as good as whom in everything, one sentence for each that beats others. */
+function beaten(pairs: DecisionTable['dominance']): readonly string[] {
+  return [...new Set(pairs.map(({ better }) => better))].map(better => {
+    const worse = pairs.filter(pair => pair.better === better).map(pair => pair.worse);
+    return `${better} is at least as good as ${worse.join(' and ')} in all that counts, and better in some.`;
+  });
 }

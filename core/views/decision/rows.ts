@@ -6,7 +6,13 @@ export interface DecisionRows {
   /** The letter the page is about. */
   readonly letter: string;
   readonly recommended:
-    { readonly letter: string; readonly title: string; readonly isBoardsChoice: boolean } | undefined;
+    | {
+        readonly scenario: string;
+        readonly letter: string;
+        readonly title: string;
+        readonly isBoardsChoice: boolean;
+      }
+    | undefined;
   readonly reasons: readonly string[];
   /** Set when the scenario shown is not the one recommended. */
   readonly notThisOne: string;

@@ -20,6 +20,7 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
       recommended === undefined
         ? undefined
         : {
+            scenario: recommended.scenario,
             letter: recommended.letter,
             title: recommended.title,
             isBoardsChoice: recommended.isBoardsChoice,

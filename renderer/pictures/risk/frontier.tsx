@@ -50,7 +50,7 @@ export function Frontier({
       {inHand === undefined ? null : (
         <g>
           <path d={`M${LEFT} ${y(inHand.at)}H${width - RIGHT}`} stroke="var(--text)" strokeDasharray="6 4" />
-          <text className="mark-text" x={LEFT + 6} y={y(inHand.at) - 6}>
+          <text className="mark-text" x={width - RIGHT - 6} y={y(inHand.at) + 17} textAnchor="end">
             {inHand.text}
           </text>
         </g>
@@ -67,9 +67,9 @@ export function Frontier({
             strokeWidth={one.isChosen ? 2.5 : 2}
             strokeDasharray={one.isChosen ? undefined : DASHES[at === 0 ? 1 : at]}
           />
-          <LineEnd one={one} x={x} y={y} isNamed={picture.lines.length > 1} />
         </g>
       ))}
+      {picture.lines.length < 2 ? null : <LineEnds lines={picture.lines} x={x} y={y} />}
       {placed(picture.plans, x, y).map(({ plan, px, py }) => (
         <PlanMark key={plan.letter} plan={plan} px={px} py={py} />
       ))}
@@ -130,7 +130,7 @@ function LastDate({ text, at, bottom, width }: { text: string; at: number; botto
       <text
         className="mark-text"
         x={isRight ? at + 7 : at - 7}
-        y={bottom - 8}
+        y={TOP + 16}
         textAnchor={isRight ? 'start' : 'end'}
       >
         {text}
@@ -139,21 +139,32 @@ function LastDate({ text, at, bottom, width }: { text: string; at: number; botto
   );
 }
 
-interface LineEndProps {
-  readonly one: Line;
+interface LineEndsProps {
+  readonly lines: readonly Line[];
   readonly x: (at: number) => number;
   readonly y: (at: number) => number;
-  readonly isNamed: boolean;
 }
 
-function LineEnd({ one, x, y, isNamed }: LineEndProps) {
-  const last = one.points.at(-1);
-  if (last === undefined || !isNamed) return null;
-  return (
-    <text className="mark-text strong-mark" x={x(last.day) + 6} y={y(last.dollars) + 5}>
-      {one.letter}
+/** The letter at the end of each line; letters that would meet stand one above the other. */
+function LineEnds({ lines, x, y }: LineEndsProps) {
+  const taken: { px: number; py: number }[] = [];
+  const ends = lines
+    .flatMap(({ letter, points }) => {
+      const last = points.at(-1);
+      return last === undefined ? [] : [{ letter, px: x(last.day) + 6, py: y(last.dollars) + 5 }];
+    })
+    .toSorted((a, b) => b.py - a.py)
+    .map(end => {
+      let { py } = end;
+      while (taken.some(one => Math.abs(one.px - end.px) < 14 && Math.abs(one.py - py) < 15)) py -= 3;
+      taken.push({ px: end.px, py });
+      return { ...end, py };
+    });
+  return ends.map(end => (
+    <text key={end.letter} className="mark-text strong-mark" x={end.px} y={end.py}>
+      {end.letter}
     </text>
-  );
+  ));
 }
 
 /** The letters of the plans; those that would lie on each other stand side by side. */

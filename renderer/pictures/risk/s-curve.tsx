@@ -96,19 +96,13 @@ function spread(
       const wide = textWidth(mark.text) + 4;
       const isRight = px + 9 + wide < width;
       const from = isRight ? px + 9 : px - 9 - wide;
-      let labelY = py + 16;
-      while (taken.some(one => one.from < from + wide && one.to > from && Math.abs(one.y - labelY) < 16))
-        labelY -= 4;
-      const kept = Math.min(labelY, y(0) - 5);
-      taken.push({ from, to: from + wide, y: kept });
-      return {
-        mark,
-        px,
-        py,
-        labelX: isRight ? px + 9 : px - 9,
-        labelY: kept,
-        anchor: isRight ? 'start' : 'end',
-      };
+      // The limit is named at the head of its line.
+      let labelY = mark.id === 'limit' ? TOP + 14 : Math.min(py + 16, y(0) - 6);
+      const meets = (one: (typeof taken)[number]) =>
+        one.from < from + wide && one.to > from && Math.abs(one.y - labelY) < 16;
+      while (taken.some(meets)) labelY += mark.id === 'limit' ? 4 : -4;
+      taken.push({ from, to: from + wide, y: labelY });
+      return { mark, px, py, labelX: isRight ? px + 9 : px - 9, labelY, anchor: isRight ? 'start' : 'end' };
     });
 }
 

@@ -1,4 +1,5 @@
 import type { DecisionRows } from '../../../core/views';
+import { chooseScenario } from '../../commands/run';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
@@ -87,7 +88,14 @@ function Recommended({ rows }: { rows: DecisionRows }) {
           <li key={words}>{words}</li>
         ))}
       </ul>
-      {rows.notThisOne === '' ? null : <p className="accent">{rows.notThisOne}</p>}
+      {rows.notThisOne === '' || recommended === undefined ? null : (
+        <p className="decision-run">
+          <span className="accent">{rows.notThisOne}</span>
+          <button type="button" className="plain-button" onClick={() => chooseScenario(recommended.scenario)}>
+            Show scenario {recommended.letter}
+          </button>
+        </p>
+      )}
     </section>
   );
 }

@@ -58,12 +58,12 @@ export default function Sinking() {
         <div className="column">
           <Verdict view={view} />
           {view.sizing.rows.length === 0 ? null : <DataTable table={view.sizing} />}
-          <Choices />
           <div className="caution screening">
             <strong>Screening only.</strong> {view.caution} It cannot see: {view.cannotSee.join('; ')}.
           </div>
         </div>
       </div>
+      <Choices />
     </>
   );
 }
