@@ -122,6 +122,8 @@ const HOMES: readonly (readonly [string, string])[] = [
   ['/funding', 'funding'],
   ['/bid', 'bid'],
   ['/receivedBids', 'bid'],
+  ['/risk', 'risk'],
+  ['/decision', 'compare'],
   ['/contingency', 'funding'],
   ['templates/materials', 'materials'],
   ['/quotes', 'work'],

@@ -35,6 +35,8 @@ interface Run {
   readonly revision: number;
   readonly view: RiskView;
   readonly facts: RiskFacts;
+  /** Mitigations and surveys were tried as well. */
+  readonly isWhole: boolean;
 }
 
 type Makers = {
@@ -86,6 +88,7 @@ export class StudyDesk {
       findings,
       view: last?.view,
       isStale: last !== undefined && last.revision !== ask.revision,
+      isWhole: last?.isWhole === true,
     });
   }
 
@@ -147,7 +150,12 @@ export class StudyDesk {
     const { run } = riskRun(evaluation, { triesWhatIfs });
     if (run === undefined) return;
     const { view, facts } = await carriedOn(run, evaluation, words, work);
-    this.#runs.set(evaluation.scenario.id, { revision: ask.revision, view, facts });
+    this.#runs.set(evaluation.scenario.id, {
+      revision: ask.revision,
+      view,
+      facts,
+      isWhole: triesWhatIfs,
+    });
   }
 }
 

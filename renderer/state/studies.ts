@@ -66,6 +66,8 @@ function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void 
   const { name, project, scenario, document, runs } = ask;
   put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
   if (runs) change({ status: 'The runs are done.' });
+  // The bottom line tells what runs made elsewhere have found.
+  if (runs && name !== 'risk') study('risk');
   if (state().history?.project !== project) study(name);
 }
 

@@ -36,10 +36,10 @@ function reasonsFor(own: Evaluation, able: readonly Evaluation[], table: Decisio
   const others = able.filter(other => other.letter !== own.letter);
   if (others.length === 0) return [alone(table), uprightReason(own, others)].flatMap(reason => reason ?? []);
   return [
-    costReason(own, others),
+    costReason(own, others, table),
     timeReason(own, others),
     uprightReason(own, others),
-    weightReason(table),
+    weightReason(own, table),
   ].flatMap(reason => reason ?? []);
 }
 
@@ -49,11 +49,13 @@ function alone({ leftOut }: DecisionTable): string {
     : 'It is the only scenario of this project.';
 }
 
-function costReason(own: Evaluation, others: readonly Evaluation[]): string | undefined {
+function costReason(own: Evaluation, others: readonly Evaluation[], { ranked }: DecisionTable): string {
   const cost = (one: Evaluation) => summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents ?? Infinity;
   const cheaper = others.filter(other => cost(other) < cost(own));
   if (cheaper.length === 0) return 'It costs least of the scenarios that may be carried out.';
-  return `It costs more than ${lettersOf(cheaper)}, and comes first when all that counts is weighed.`;
+  return ranked[0]?.scenario === own.scenario.id
+    ? `It costs more than ${lettersOf(cheaper)}, and comes first when all that counts is weighed.`
+    : `It costs more than ${lettersOf(cheaper)}.`;
 }
 
 function timeReason(own: Evaluation, others: readonly Evaluation[]): string | undefined {
@@ -74,9 +76,15 @@ function uprightReason({ upright }: Evaluation, others: readonly Evaluation[]): 
 }
 
 /** Whether the order hangs on the weights. */
-function weightReason({ sensitivity, isBoardsOwn, ranked }: DecisionTable): string | undefined {
-  if (ranked.length < 2 || sensitivity.length === 0) return undefined;
+function weightReason(
+  own: Evaluation,
+  { sensitivity, isBoardsOwn, ranked }: DecisionTable,
+): string | undefined {
+  const [first] = ranked;
+  if (first === undefined || ranked.length < 2 || sensitivity.length === 0) return undefined;
   const whose = isBoardsOwn ? 'the board’s weights' : 'the usual weights';
+  if (first.scenario !== own.scenario.id)
+    return `The board has chosen it; by ${whose} ${first.letter} comes first.`;
   const isFirm = sensitivity.every(
     ({ firstBelow, firstAbove }) => firstBelow === undefined && firstAbove === undefined,
   );

@@ -1,4 +1,3 @@
-import { dollarsOf } from '../../money';
 import { summaryOf, type Bridge, type Comparison } from '../../scenario';
 import { aligned, words } from '../cells';
 import { dollarChange } from '../number-text';
@@ -17,7 +16,7 @@ export function bridgeRows(comparison: Comparison): readonly BridgeRows[] {
   return comparison.bridges.map(bridge => oneBridge(comparison, bridge));
 }
 
-function oneBridge({ evaluations }: Comparison, { from, to, steps, total }: Bridge): BridgeRows {
+function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): BridgeRows {
   const [first, second] = [from, to].map(id => evaluations.find(one => one.scenario.id === id));
   const [start, end] = [first, second].map(one => roundedDollars((one && summaryOf(one)?.total?.cents) ?? 0));
   const difference = (end ?? 0) - (start ?? 0);
@@ -37,7 +36,7 @@ function oneBridge({ evaluations }: Comparison, { from, to, steps, total }: Brid
     id: `${from}-${to}`,
     letter: second?.letter ?? '',
     title: `What separates ${first?.letter ?? ''} from ${second?.letter ?? ''}, $`,
-    words: wordsOf(first?.letter ?? '', second?.letter ?? '', named, dollarsOf(total)),
+    words: wordsOf(first?.letter ?? '', second?.letter ?? '', named, difference),
     bars: bars(
       { title: name(first), amount: start ?? 0 },
       named,

@@ -17,7 +17,7 @@ const COLUMNS: readonly Column[] = [
   { key: 'mitigation', title: 'What can be done', kind: 'words' },
   { key: 'price', title: 'Price', unit: '$', kind: 'number' },
   { key: 'mean', title: 'Changes the mean by', unit: '$', kind: 'number' },
-  { key: 'p80', title: 'and P80 by', unit: '$', kind: 'number' },
+  { key: 'p80', title: 'And P80 by', unit: '$', kind: 'number' },
   REMOVE_COLUMN,
 ];
 

@@ -24,16 +24,18 @@ export interface RiskStudy {
   readonly view: RiskView | undefined;
   /** The run is of the document as it was before an edit. */
   readonly isStale: boolean;
+  /** Mitigations and surveys were tried as well. */
+  readonly isWhole: boolean;
 }
 
 /** How sure the estimate is, ready to show: before a run only the register and how it would be run. */
-export function riskRows({ evaluation, prepared, findings, view, isStale }: RiskStudy): RiskRows {
+export function riskRows({ evaluation, prepared, findings, view, isStale, isWhole }: RiskStudy): RiskRows {
   return {
     sentence: view === undefined ? beforeRun(evaluation, prepared) : afterRun(view),
     run:
       view === undefined
         ? ''
-        : `${printed(String(view.trials))} runs, seed ${view.seed}${isStale ? ', of the document before the last edits' : ''}`,
+        : `${printed(String(view.trials))} runs, seed ${view.seed}${isStale ? ', of the document before the last edits' : ''}${isWhole ? '' : '; mitigations and surveys were not tried'}`,
     found: view === undefined ? undefined : foundRisk(evaluation, view, isStale),
     register: registerTable(evaluation, prepared, view),
     settings: settingsTable(evaluation, prepared),

@@ -81,7 +81,7 @@ interface Place {
   readonly anchor: 'start' | 'end';
 }
 
-/** Names beside their marks, right of them where there is room, one above the other where they would meet. */
+/** Names beside their marks, plan and limit on the side away from the curve, one above the other where they would meet. */
 function spread(
   marks: readonly CurveMark[],
   x: (at: number) => number,
@@ -94,7 +94,8 @@ function spread(
     .map(mark => {
       const [px, py] = [x(mark.at), y(mark.share)];
       const wide = textWidth(mark.text) + 4;
-      const isRight = px + 9 + wide < width;
+      const isAway = mark.id === 'plan' || mark.id === 'limit';
+      const isRight = isAway ? px - 9 - wide < LEFT : px + 9 + wide < width;
       const from = isRight ? px + 9 : px - 9 - wide;
       // The limit is named at the head of its line.
       let labelY = mark.id === 'limit' ? TOP + 14 : Math.min(py + 16, y(0) - 6);

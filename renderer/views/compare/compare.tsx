@@ -78,7 +78,7 @@ function SideBySide({ rows, isWorking }: { rows: CompareRows; isWorking: boolean
   return (
     <div className="two-columns compare">
       <div className="column" ref={left.ref}>
-        <div className="scroll-x">
+        <div className="scroll-x compare-facts">
           <DataTable table={rows.facts} isCaptionUnseen />
         </div>
         <Bridges rows={rows} width={left.width} />

@@ -40,6 +40,7 @@ const rowsOf = (found: typeof view | undefined) =>
     ...{ prepared: prepared.prepared, findings: prepared.findings },
     view: found,
     isStale: false,
+    isWhole: false,
   });
 
 /** Every name of a figure in some rows. */
@@ -177,7 +178,7 @@ describe('compare', () => {
 /** The demo with a scenario that leaves the lagging aboard: a clean-up goal is unmet. */
 function withUnmetGoal(): { readonly project: Project; readonly scenario: string } | undefined {
   const [scenario] = project.scenarios;
-  const meets = first?.estimate?.items.filter(item => (item.meets ?? []).length > 0) ?? [];
+  const meets = first?.estimate?.items.filter(item => item.meets.length > 0) ?? [];
   for (const item of meets) {
     const changes = [
       { at: `/items/${item.id}`, to: { item: item.id, include: false, note: 'Left aboard, tried' } },
@@ -211,6 +212,22 @@ describe('decision', () => {
     expect(new Set(sentences).size).toBe(sentences.length);
   });
 
+  test('a scenario the board has chosen against the table is not said to come first', () => {
+    const letter = decisionRows(first, compared).recommended?.letter;
+    const other = evaluations.find(one => one.letter !== letter);
+    if (other === undefined) throw new Error('there are others');
+    const chosen = { ...project, decision: { weights: [], chosen: other.scenario.id } };
+    const all = chosen.scenarios.map(({ id }) => evaluated(chosen, id));
+    const own = all.find(one => one.letter === other.letter);
+    if (own === undefined) throw new Error('it was evaluated');
+    const rows = decisionRows(own, compareScenarios(all));
+    expect(rows.recommended?.isBoardsChoice).toBe(true);
+    expect(rows.reasons.join(' ')).toContain(
+      `The board has chosen it; by the usual weights ${letter} comes first.`,
+    );
+    expect(rows.reasons.join(' ')).not.toMatch(/It comes first|comes first when/);
+  }, 60_000);
+
   test('a scenario that leaves a goal unmet is neither recommended nor offered for the vote', () => {
     const found = withUnmetGoal();
     if (found === undefined) throw new Error('some clean-up work meets a goal alone');
@@ -223,7 +240,7 @@ describe('decision', () => {
     expect(plain(rows.sentence)).toContain('cannot approve');
     const offered = rows.choice.rows[0]?.cells['value']?.edit?.choices?.map(one => one.id) ?? [];
     expect(offered).not.toContain(found.scenario);
-    expect(rows.choice.note?.join('')).toContain('cannot be chosen');
+    expect(plain(rows.choice.note ?? [])).toContain('cannot be chosen');
   }, 60_000);
 
   test('every figure with a name opens its derivation', () => {
