@@ -47,7 +47,7 @@ export function costCurve(view: RiskView): CurvePicture {
   return {
     title: 'Cost, $ million',
     points,
-    ticks: moneyTicks(Math.min(...ends), Math.max(...ends)),
+    ticks: moneyTicks(...withRoom(ends)),
     marks: kept,
     words: `Cost of the runs as a rising curve. ${kept.map(one => one.text).join(', ')}.`,
   };
@@ -79,10 +79,18 @@ export function finishCurve(view: RiskView): CurvePicture {
   return {
     title: 'Finish',
     points,
-    ticks: monthTicks(Math.min(...ends), Math.max(...ends)),
+    ticks: monthTicks(...withRoom(ends)),
     marks: kept,
     words: `Finish of the runs as a rising curve. ${kept.map(one => one.text).join(', ')}.`,
   };
+}
+
+/** Part of the axis left free before the curve, for the name of the plan. */
+const ROOM = 0.12;
+
+function withRoom(ends: readonly number[]): [least: number, most: number] {
+  const [least, most] = [Math.min(...ends), Math.max(...ends)];
+  return [Math.floor(least - (most - least) * ROOM), most];
 }
 
 function dateOf({ finish }: RiskView, day: number): string {
