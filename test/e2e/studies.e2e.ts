@@ -174,6 +174,53 @@ test('the decision asks the board in one sentence, and its vote is kept and undo
   await context.close();
 }, 200_000);
 
+test('a comparison opens with the page a board votes on, then the scenarios side by side', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await page.getByRole('button', { name: 'Start a comparison' }).click();
+  await page.getByText('What was not studied').waitFor(LONG);
+  expect(await page.locator('.view-item[aria-current="page"]').innerText()).toBe('Decision');
+  await shot(page, 'study-decision-new-1280-light');
+  expect(await violations(page)).toEqual([]);
+  await goToView(page, 'Compare');
+  await page.getByText('May be carried out').waitFor(LONG);
+  expect(await violations(page)).toEqual([]);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 120_000);
+
+test('an edit reaches the bottom line while a run of 100,000 trials goes on', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Risk');
+  await page.getByRole('button', { name: 'How it is run' }).click();
+  const trials = page.locator('td[data-edit="/risk/trials"]');
+  await trials.click(LONG);
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('100000');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => trials.innerText(), LONG).toBe('100000');
+  await page.getByRole('button', { name: 'Curves' }).click();
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).click(LONG);
+  await page.getByText(/Running the trials, \d+ of/).waitFor(LONG);
+  await goToView(page, 'Rates');
+  const rate = page.locator('td[data-edit][data-kind="figure"]').first();
+  await rate.click();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('99');
+  const started = Date.now();
+  await page.keyboard.press('Enter');
+  await page.locator('.bottom-cell .moved').first().waitFor(LONG);
+  const waited = Date.now() - started;
+  process.stdout.write(`an edit during a run of 100,000 trials shows in ${waited} ms\n`);
+  expect(waited).toBeLessThan(5000);
+  await goToView(page, 'Risk');
+  await page.getByText(/Running the trials, \d+ of/).waitFor(LONG);
+  await page.getByRole('button', { name: 'Stop, keep the last answer' }).click();
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).waitFor(LONG);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 120_000);
+
 test('what would widen the margin is priced when the sinking is opened', async () => {
   const { page, context, complaints } = await openPage(browser, host.address);
   await openSample(page);
