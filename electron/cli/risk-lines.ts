@@ -26,7 +26,8 @@ export function riskLines(view: RiskView): string[] {
       : []),
     `Season   ${hundred(view.chanceOfAnotherSeason)} in 100 runs need another season`,
     `History  runs end ${times(growth.p10)} to ${times(growth.p90)} times the plan (P10 to P90), middle ${times(growth.p50)}; ` +
-      `past hulls ${times(growth.least)} to ${times(growth.most)} times their middle estimate, middle ${times(growth.middle)}`,
+      `past hulls ${times(growth.least)} to ${times(growth.most)} times their middle estimate, middle ${times(growth.middle)}; ` +
+      'the ranges were set with these hulls in view, so agreement proves nothing',
     'Drivers of cost, by how far the variance falls when each is held:',
     ...view.drivers.map(d => `${(100 * d.contribution).toFixed(1).padStart(6)} %  ${d.title}`),
     'What drives the finish, in 100 runs:',

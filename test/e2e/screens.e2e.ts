@@ -31,6 +31,8 @@ for (const { width, height } of SIZES) {
       const only = process.env['REEFWRIGHT_VIEW']?.toLowerCase();
       for (const view of VIEW_NAMES.filter(name => only === undefined || name.toLowerCase() === only)) {
         await goToView(page, view);
+        if (view === 'Risk') await page.getByRole('button', { name: 'Run the trials' }).click();
+        await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
         await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-${width}-${theme}.png`) });
         const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
         expect(sideways, `${view} scrolls sideways`).toBeLessThanOrEqual(0);

@@ -17,7 +17,9 @@ export interface OtherChoice {
 /** The other scenarios, what else is done with old ships by published cost, and doing nothing. */
 export function otherChoices(evaluation: Evaluation, { evaluations }: Comparison): OtherChoice[] {
   const others = evaluations.filter(({ scenario }) => scenario.id !== evaluation.scenario.id);
-  const published = (benefitView(evaluation).alternatives ?? []).filter(({ id }) => id !== 'reef');
+  const published = (benefitView(evaluation).alternatives ?? []).filter(
+    ({ id }) => id !== 'reef' && id !== 'do-nothing',
+  );
   return [
     ...others.map(scenarioChoice),
     ...published.map(({ title, today, source, priceYear }) => ({

@@ -12,7 +12,7 @@ export function requestSentence(
   if (unmet.length > 0)
     return `${county} cannot approve ${named}: it leaves a clean-up goal unmet (${unmet.join('; ')})`;
   if (recommended !== undefined && recommended.scenario !== scenario.id)
-    return `${county} is asked to choose scenario ${recommended.letter} instead of ${named}, which this paper describes`;
+    return `${county} is asked to choose scenario ${recommended.letter}, ${lowerFirst(recommended.title)}, rather than scenario ${letter}`;
   return `${county} is asked to approve ${named}`;
 }
 

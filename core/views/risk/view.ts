@@ -102,7 +102,7 @@ function foundRisk(evaluation: Evaluation, view: RiskView, isStale: boolean): Fo
 /** Where the runs stand beside past hulls. */
 function pastWords({ growth }: RiskView): string {
   const times = (value: number) => value.toFixed(2);
-  return `In eight of ten runs the cost is ${times(growth.p10)} to ${times(growth.p90)} times the plan. Past hulls cost ${times(growth.least)} to ${times(growth.most)} times their middle estimate; P80 would have covered ${inHundred(growth.coveredAtP80)} in 100 of those ${growth.of}.`;
+  return `In eight of ten runs the cost is ${times(growth.p10)} to ${times(growth.p90)} times the plan. Past hulls cost ${times(growth.least)} to ${times(growth.most)} times their middle estimate; P80 would have covered ${inHundred(growth.coveredAtP80)} in 100 of those ${growth.of}. The ranges were set with these hulls in view, so agreement proves nothing.`;
 }
 
 /** P80 of the cost and the chance of the grant period, for the bottom line. */
