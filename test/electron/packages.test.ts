@@ -61,7 +61,7 @@ test.skipIf(!isBuilt || process.platform !== 'linux')(
     ).toEqual([]);
     expect(files).toContain('/dist/electron/entry.cjs');
     expect(files).toContain('/dist/renderer/index.html');
-    expect(fs.statSync(archive).size).toBeLessThan(8 * 1024 * 1024);
+    expect(fs.statSync(archive).size).toBeLessThan(10 * 1024 * 1024);
   },
   120_000,
 );

@@ -17,7 +17,7 @@ export function basisPage(facts: ReportFacts): Markup {
     .slice(0, LARGEST_LINES);
   return element(
     'section',
-    { class: 'page' },
+    {},
     heading(2, 'Basis of the estimate'),
     paragraph(
       `The ship is ${vessel.name}, built ${vessel.built}, ${vessel.length.value} ${vessel.length.unit} long. She is prepared at ${site.port}, towed ${site.towDistance.value} ${site.towDistance.unit} and sunk at ${site.name} in ${site.waterDepth.value} ${site.waterDepth.unit} of water.`,

@@ -15,6 +15,7 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
     ...riskParts(facts),
     heading(2, 'Where they differ'),
     differences(facts),
+    paragraph('Stage by stage the scenarios stand side by side in the workbook.'),
   );
 }
 
@@ -47,10 +48,12 @@ function weightParts({ decision }: ReportFacts): Markup[] {
       ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
     ),
     ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
-    ...dominance.map(({ better, worse }) =>
-      paragraph(`Scenario ${better} is at least as good as ${worse} in all that counts, and better in some.`),
-    ),
+    ...(dominance.length === 0 ? [] : [paragraph(dominance.map(dominanceSentence).join(' '))]),
   ];
+}
+
+function dominanceSentence({ better, worse }: { better: string; worse: string }): string {
+  return `Scenario ${better} is at least as good as ${worse} in all that counts, and better in some.`;
 }
 
 function riskParts({ comparison }: ReportFacts): Markup[] {
@@ -74,10 +77,13 @@ function riskParts({ comparison }: ReportFacts): Markup[] {
         dateWords(finishP80),
       ]),
     ),
-    ...pairedRisks(comparison).map(({ from, to, firstCheaper }) =>
-      paragraph(
-        `With the same luck for both, ${letterOf(from)} costs less than ${letterOf(to)} in ${Math.round(firstCheaper * 100)} of 100 runs.`,
-      ),
+    paragraph(
+      pairedRisks(comparison)
+        .map(
+          ({ from, to, firstCheaper }) =>
+            `With the same luck for both, ${letterOf(from)} costs less than ${letterOf(to)} in ${Math.round(firstCheaper * 100)} of 100 runs.`,
+        )
+        .join(' '),
     ),
   ];
 }
@@ -87,9 +93,11 @@ function differences({ comparison }: ReportFacts): Markup {
   return table(
     'What was chosen and what follows, only where the scenarios differ',
     [{ title: 'What' }, ...evaluations.map(({ letter }) => ({ title: letter, figures: true }))],
-    differenceTable(evaluations).map(({ title, values }) => [title, ...values.map(said)]),
+    differenceTable(evaluations)
+      .filter(({ key }) => !key.startsWith('stage-'))
+      .map(({ title, values }) => [title, ...values.map(said)]),
     undefined,
-    'compact',
+    'compared',
   );
 }
 

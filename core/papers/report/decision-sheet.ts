@@ -74,9 +74,11 @@ function cost(decision: Decision): Markup[] {
     paragraph(
       'The work costs ',
       figure(dollarsAndCents(total)),
-      ' at the month of spending. The budget adds a contingency of ',
-      figure(dollarsAndCents(contingency)),
-      ' for what an estimate of this kind has missed before.',
+      ' at the month of spending. The budget is ',
+      figure(dollarsAndCents(budget)),
+      contingency === undefined
+        ? '.'
+        : ', with a contingency for what an estimate of this kind has missed before.',
     ),
     riskLine(risk, budget),
     countyLine(county),

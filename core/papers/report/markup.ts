@@ -61,7 +61,7 @@ export function table(
   columns: readonly Column[],
   rows: readonly (readonly Child[])[],
   last?: readonly Child[],
-  look: 'usual' | 'compact' = 'usual',
+  look: 'usual' | 'compact' | 'compared' = 'usual',
 ): Markup {
   const side = (i: number) => (columns[i]?.figures === true ? { class: 'figures' } : {});
   const cells = (row: readonly Child[]) =>
@@ -71,7 +71,7 @@ export function table(
   const head = columns.map((column, i) => element('th', { scope: 'col', ...side(i) }, column.title));
   return element(
     'table',
-    look === 'compact' ? { class: 'compact' } : {},
+    look === 'usual' ? {} : { class: look },
     element('caption', {}, caption),
     element('thead', {}, element('tr', {}, ...head)),
     element('tbody', {}, ...rows.map(row => element('tr', {}, ...cells(row)))),

@@ -39,6 +39,10 @@ b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-
 .answers .lead { font-size: 11.5pt; }
 .compact { font-size: 8.5pt; }
 .compact th, .compact td { padding-top: 0.8pt; padding-bottom: 0.8pt; }
+.compared { table-layout: fixed; font-size: 8.5pt; }
+.compared thead th:first-child { width: 27%; }
+.compared th, .compared td { padding-top: 0.8pt; padding-bottom: 0.8pt; }
+.compared td.figures { white-space: normal; }
 .cautions.two { columns: 2; column-gap: 16pt; }
 .cautions.two .caution { font-size: 7.8pt; line-height: 1.25; margin-bottom: 4pt; }
 svg { display: block; margin: 2pt 0 8pt; break-inside: avoid; }
