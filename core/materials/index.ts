@@ -39,6 +39,12 @@ export {
   type ReadResult,
   type Verdict,
 } from './laboratory';
-export { surveyedPresence, type IntakeWidening, type SampleResult, type SurveyedPresence } from './survey';
+export {
+  asksForPcbEquipment,
+  surveyedPresence,
+  type IntakeWidening,
+  type SampleResult,
+  type SurveyedPresence,
+} from './survey';
 export { sampledClasses, type SampledClass, type WasteClass } from './waste-class';
 export { intakeFile, wasteClassesFile } from './schema';

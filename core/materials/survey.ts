@@ -142,6 +142,17 @@ function decided(
   };
 }
 
+/**
+ * Whether a sample of liquid makes transformers and capacitors PCB equipment: at or above the limit by weight.
+ * @source 40 CFR 761.3
+ */
+export function asksForPcbEquipment(points: readonly TripPoint[], result: SampleResult): boolean {
+  const rule = BY_FAMILY.pcb;
+  if (rule?.analyte.test(result.analyte) !== true) return false;
+  const value = inPointUnit(readResult(result), rule.units[result.unit.trim().toLowerCase()]);
+  return value !== undefined && verdictOf(value, tripPoint(points, 'pcb-article-class')) === 'trips';
+}
+
 function inPointUnit(read: ReadResult, factor: string | undefined): ReadResult | undefined {
   if (factor === undefined) return read.kind === 'measured' || read.kind === 'below' ? undefined : read;
   const scaled = (text: string) => decimalProduct(text, factor);

@@ -1,6 +1,7 @@
 import type { Finding } from '../../base';
 import type { Project } from '../../project';
 import { coatingFindings, siteFindings } from './coating-and-water';
+import { furtherFindings } from './divers-and-steel';
 import { leachFindings } from './leach-class';
 import { noticeFindings } from './notice-findings';
 import type { NoticeParts } from './notices';
@@ -18,6 +19,7 @@ export function ruleFindings(project: Project, parts: NoticeParts): Finding[] {
     ...noticeFindings(parts),
     ...coatingFindings(project, input, items),
     ...siteFindings(project, input, work, schedule),
+    ...furtherFindings(project, parts),
     ...validityFindings(work),
   ];
 }

@@ -1,9 +1,10 @@
 import type { EstimateInput, WorkSheet } from '../../estimate';
-import { dayOf } from '../../calendar';
+import { dayOf, isoOf, noticeBy } from '../../calendar';
 import type { GeneratorPlan } from '../../disposal';
 import {
   asbestosDuty,
   asbestosNoticeBy,
+  limitOf,
   pcbNoticeBy,
   tripPoint,
   type AsbestosAmounts,
@@ -41,7 +42,13 @@ export interface NoticeParts {
 
 /** The notices of a scenario that rules ask for, dated from the schedule, earliest first. */
 export function datedNotices(parts: NoticeParts): DatedNotice[] {
-  const found = [asbestosNotice(parts), landfillNotice(parts), episodicNotice(parts)];
+  const found = [
+    asbestosNotice(parts),
+    landfillNotice(parts),
+    episodicNotice(parts),
+    safetyZoneRequest(parts),
+    explosivesPermit(parts),
+  ];
   return found
     .filter(notice => notice !== undefined)
     .sort((a, b) => dayOf(a.by) - dayOf(b.by) || (a.item < b.item ? -1 : 1));
@@ -68,8 +75,14 @@ function asbestosNotice(parts: NoticeParts): DatedNotice | undefined {
     ...dated(parts, 'asbestos-notice', first.title, first.start),
     rule: tripPoint(tripPoints, 'asbestos-notice').rule,
     by: asbestosNoticeBy(tripPoints, first.start),
-    reasons: duty.reasons,
+    reasons: [...duty.reasons, updateWords(parts)],
   };
+}
+
+/** The notice is sent anew when the amount changes by the share the rule names. */
+function updateWords({ input }: NoticeParts): string {
+  const share = Number(tripPoint(input.library.tripPoints, 'asbestos-update').figure.value);
+  return `to be updated when the amount changes by ${Math.round(share * 100)} % or more`;
 }
 
 /** Friable asbestos by the unit it is measured in: on pipes, on other components, off components. */
@@ -115,6 +128,43 @@ function episodicNotice(parts: NoticeParts): DatedNotice | undefined {
   };
 }
 
+/** Items that sink the ship. */
+const SINKING = ['sinking-by-flooding', 'scuttling-firm'];
+
+/** Five working days before the sinking, in writing; commonly asked for far earlier. */
+function safetyZoneRequest(parts: NoticeParts): DatedNotice | undefined {
+  const { input, items, schedule } = parts;
+  const first = earliest(
+    schedule,
+    items.filter(item => SINKING.includes(item.id)),
+  );
+  if (first === undefined) return undefined;
+  const point = tripPoint(input.library.tripPoints, 'safety-zone-notice');
+  return {
+    ...dated(parts, 'safety-zone-request', first.title, first.start),
+    rule: point.rule,
+    by: isoOf(noticeBy(dayOf(first.start), Number(point.figure.value))),
+    reasons: ['a zone is kept clear around the sinking'],
+  };
+}
+
+/** Ninety days before the licensed firm works with explosives. */
+function explosivesPermit(parts: NoticeParts): DatedNotice | undefined {
+  const { input, items, schedule } = parts;
+  const first = earliest(
+    schedule,
+    items.filter(item => item.id === 'scuttling-firm'),
+  );
+  if (first === undefined) return undefined;
+  const { tripPoints } = input.library;
+  return {
+    ...dated(parts, 'explosives-permit', first.title, first.start),
+    rule: tripPoint(tripPoints, 'explosives-permit').rule,
+    by: isoOf(dayOf(first.start) - limitOf(tripPoints, 'explosives-permit', 'day')),
+    reasons: ['the permit takes that long'],
+  };
+}
+
 function dated(
   { items, schedule }: NoticeParts,
   item: string,
@@ -130,6 +180,8 @@ function dated(
 const TITLES: Readonly<Record<string, string>> = {
   'asbestos-notice': 'Asbestos notice',
   'pcb-landfill-notice': 'Notice to the landfill that takes PCB',
+  'safety-zone-request': 'Request for a safety zone',
+  'explosives-permit': 'Explosives licence and permits',
   [EPISODIC_NOTICE]: 'Notice of a planned episodic event',
 };
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { dayOf, isoOf, noticeBy } from '../../../core/calendar';
 import { asbestosNoticeBy } from '../../../core/materials';
 import { datedNotices } from '../../../core/evaluation/rules';
 import { calendarFile } from '../../../core/papers';
@@ -276,5 +277,110 @@ describe('leach tests of paint (40 CFR 261.24)', () => {
     expect(counted(sampled(['Lead TCLP', '5.0', 'mg/L']))).toBeGreaterThan(
       counted(sampled(['Lead TCLP', '4.9', 'mg/L'])) + 1000,
     );
+  });
+});
+
+describe('the sinking', () => {
+  test('asks for its safety zone five working days before, in writing (33 CFR 165.5)', () => {
+    const parts = estimated(evaluated(base));
+    const notice = datedNotices(parts).find(one => one.item === 'safety-zone-request');
+    const starts = startOf(base, 'sinking-by-flooding') ?? '';
+    expect(notice?.starts).toBe(starts);
+    expect(notice?.by).toBe(isoOf(noticeBy(dayOf(starts), 5)));
+    expect((notice?.given ?? '9') <= (notice?.by ?? '')).toBe(true);
+  });
+
+  test('with explosives waits for a permit asked for ninety days before (68 FR 13768)', () => {
+    const blasted = options({ 'sinking-method': 'explosive' });
+    const notice = datedNotices(estimated(evaluated(blasted))).find(one => one.item === 'explosives-permit');
+    expect(notice?.by).toBe(isoOf(dayOf(notice?.starts ?? '') - 90));
+    expect(datedNotices(estimated(evaluated(base))).map(one => one.item)).not.toContain('explosives-permit');
+  });
+});
+
+describe('hull, steel, exits and PCB equipment', () => {
+  test('an agency releases ships of 1985 or later: 1984 is told, 1985 is not, and no other owner is asked', () => {
+    const source = (built: number, from: string) =>
+      codes({ ...vessel({ built }), options: { ...base.options, 'hull-source': from } });
+    expect(source(1984, 'federal-agency')).toContain('rules/hull-too-old-to-release');
+    expect(source(1985, 'federal-agency')).not.toContain('rules/hull-too-old-to-release');
+    expect(source(1957, 'private-owner')).not.toContain('rules/hull-too-old-to-release');
+  });
+
+  test('plate below a quarter of an inch is told: 6.34 mm is, 6.35 mm is not', () => {
+    const plate = (value: string): Project => ({
+      ...base,
+      benefits: {
+        ...(base.benefits ?? {}),
+        plateThickness: { value, unit: 'mm', basis: 'surveyed', source: 'gauge', year: 2026 },
+      } as Project['benefits'],
+    });
+    expect(codes(plate('6.34'))).toContain('rules/plate-too-thin');
+    expect(codes(plate('6.35'))).not.toContain('rules/plate-too-thin');
+  });
+
+  test('a space of more than 60 ft needs a second exit where divers may enter, and none where it is closed', () => {
+    const at = (value: string, unit = 'ft') =>
+      ({ value, unit, basis: 'surveyed', source: 'general arrangement', year: 2026 }) as const;
+    const space = (id: string, from: string, to: string): Project['vessel']['compartments'][number] => ({
+      id,
+      title: id,
+      from: at(from),
+      to: at(to),
+      bottom: at('0'),
+      top: at('30'),
+      permeability: at('0.9', '1'),
+      openings: [],
+      vents: [],
+      connections: [],
+    });
+    const divided = vessel({
+      compartments: [space('short-hold', '0', '60'), space('long-hold', '60', '121')],
+    });
+    const access = (value: string) =>
+      rules({ ...divided, options: { ...base.options, 'diver-access': value } }).filter(
+        finding => finding.code === 'rules/diver-far-from-exit',
+      );
+    expect(access('open').map(finding => finding.place)).toEqual(['/vessel/compartments/long-hold']);
+    expect(access('open')[0]?.message).toContain('61 ft long: 2 exits');
+    expect(access('closed')).toEqual([]);
+  });
+
+  test('liquid of 500 ppm makes PCB equipment, 499 ppm does not (40 CFR 761.3)', () => {
+    const sampled = (result: string): Project => ({
+      ...base,
+      survey: {
+        ...base.survey,
+        laboratory: [
+          {
+            sample: 'L-1',
+            space: 'Switchboard',
+            material: 'liquid-pcb',
+            analyte: 'PCB total',
+            result,
+            unit: 'mg/kg',
+            qualifier: '',
+            date: '2026-10-01',
+          },
+        ],
+      },
+    });
+    expect(codes(sampled('500'))).toContain('rules/pcb-equipment');
+    expect(codes(sampled('499'))).not.toContain('rules/pcb-equipment');
+  });
+
+  test('the asbestos notice says that a change of a fifth is notified anew (40 CFR 61.145(b))', () => {
+    expect(found(base, 'rules/notice-due')?.message).toContain('updated when the amount changes by 20 %');
+  });
+
+  test('after an event was elected, a later month of another category within the year is told', () => {
+    const elected = options({ 'episodic-event': 'planned' });
+    const { generator } = estimated(evaluated(elected));
+    const event = generator?.event;
+    const later = generator?.months.filter(
+      ({ month, category }) => category !== 'very small' && `${month}-01` > (event?.finish ?? '9'),
+    );
+    expect(codes(elected).includes('rules/second-event')).toBe((later?.length ?? 0) > 0);
+    expect(codes(base)).not.toContain('rules/second-event');
   });
 });
