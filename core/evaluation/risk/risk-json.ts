@@ -6,14 +6,14 @@ import type { JsonObject } from '../json';
 import type { PreparedEstimate } from './prepare';
 import { riskView, type RegisterRow, type RiskView, type WhatIfs } from './risk-view';
 
-/** What a simulation found, as the command line prints it. Finish dates are last days worked. */
+/** What a simulation found, as the command line prints it; `seconds` is the one field that two equal runs may not share. Finish dates are last days worked. */
 export function riskJson(
   evaluation: Evaluation,
   prepared: PreparedEstimate,
   result: SimulationResult,
   seconds: number,
   findings: readonly Finding[],
-  whatIfs: WhatIfs & { readonly seconds?: number } = {},
+  whatIfs: WhatIfs = {},
 ): JsonObject {
   const view = riskView(evaluation, prepared, result, whatIfs);
   const { run } = prepared;
@@ -62,7 +62,6 @@ export function riskJson(
     ranges: { given: prepared.ranged, drawn: prepared.drawn },
     events: run.events.length,
     seconds,
-    ...(whatIfs.seconds === undefined ? {} : { secondsOfWhatIfs: whatIfs.seconds }),
     findings,
   };
 }

@@ -48,10 +48,10 @@ async function simulated(call: Call): Promise<Outcome> {
     const { answer: result, seconds } = await timed(() =>
       drainOnWorkers(simulation(prepared.run, plan), run, {}),
     );
-    const tried = await timed(() => drainOnWorkers(whatIfs(prepared.run, plan), run, {}));
+    const tried = await drainOnWorkers(whatIfs(prepared.run, plan), run, {});
     if (result === undefined) return { json: { findings: known }, lines: [], findings: known };
     const all = [...known, ...result.findings];
-    const found = { ...tried.answer, seconds: tried.seconds };
+    const found = tried ?? {};
     const json = riskJson(evaluation, prepared, result, seconds, all, found);
     return { json, lines: riskLines(riskView(evaluation, prepared, result, found)), findings: all };
   } finally {
