@@ -8,11 +8,16 @@ const BENCHES: Readonly<Record<string, (args: readonly string[]) => Promise<numb
   levelling,
   risk: () => import('./risk').then(() => 0),
   sheet: () => import('./sheet').then(() => 0),
-  upright: () => import('./upright').then(() => 0),
+  leg: args => import('./table').then(bench => bench.leg(args)),
+  table: args => import('./table').then(bench => bench.table(args)),
+  upright: () => import('./upright').then(bench => bench.upright()),
   workbook: () => import('./workbook').then(bench => bench.workbook()),
 };
 
-const [name = '', ...args] = process.argv.slice(2);
+const words = process.argv.slice(2);
+// Without a name, the whole table.
+const [name = '', ...args] =
+  words[0] === undefined || words[0].startsWith('--') ? ['table', ...words] : words;
 const bench = BENCHES[name];
 if (bench) {
   process.exitCode = await bench(args);
