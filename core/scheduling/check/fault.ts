@@ -3,7 +3,7 @@ import type { Finding } from '../../base';
 /** A finding that keeps a schedule from being made. */
 export function fault(code: string, place: string, message: string, remedy: string): Finding {
   return {
-    code: `schedule/${code}`,
+    code: `schedule/${code.replaceAll(' ', '-')}`,
     weight: 'blocks',
     place,
     message,

@@ -124,7 +124,7 @@ describe('a problem with faults gives findings and no dates', () => {
       'schedule/unknown-calendar',
       'schedule/unknown-zone',
       'schedule/unknown-closure',
-      'schedule/unknown-zone state',
+      'schedule/unknown-zone-state',
       'schedule/unknown-resource',
       'schedule/whole-number',
       'schedule/date',
