@@ -5,8 +5,3 @@
 export class BugError extends Error {
   override readonly name = 'BugError';
 }
-
-/** Throws a {@link BugError} unless the condition holds. For what only our own mistake can break. */
-export function assertNever(condition: boolean, message: string): asserts condition {
-  if (!condition) throw new BugError(message);
-}

@@ -1,4 +1,4 @@
-export { BugError, assertNever } from './bug-error';
+export { BugError } from './bug-error';
 export { anyBlocks, type Finding, type FindingWeight } from './finding';
 export { hashText, randomStream, type RandomStream } from './random';
 export { BASES, UNCHECKED_BASES, weakerBasis, type Basis, type Provenance } from './basis';

@@ -1,5 +1,5 @@
 export { civilOf, dayOf, dayOfCivil, daysInMonth, isoOf, parseIsoDate, type DayNumber } from './iso-date';
-export { WEEKDAY_NAMES, weekdayOf, type Weekday } from './weekday';
+export { weekdayOf, type Weekday } from './weekday';
 export { addMonths, monthEnd, monthOf, monthStart, monthsBetween } from './month';
 export { federalHolidays, observedHolidayDays, type FederalHoliday } from './federal-holidays';
 export { isMonthDay, liesIn, spansOf, type DateSpan, type Season } from './season';

@@ -3,16 +3,6 @@ import type { DayNumber } from './iso-date';
 /** Day of the week, 1 Monday to 7 Sunday. @source ISO 8601-1:2019, 3.1.2.11. */
 export type Weekday = 1 | 2 | 3 | 4 | 5 | 6 | 7;
 
-export const WEEKDAY_NAMES = [
-  'Monday',
-  'Tuesday',
-  'Wednesday',
-  'Thursday',
-  'Friday',
-  'Saturday',
-  'Sunday',
-] as const;
-
 const WEEKDAYS: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 
 /** The day of the week of a day; 1970-01-01 was a Thursday. */

@@ -9,7 +9,7 @@ export { sizedOpenings } from './upright/sized-openings';
 export { uprightScreen } from './upright/upright-screen';
 export { UPRIGHT_DEFAULTS } from './upright/defaults';
 export { CANNOT_SEE, CAUTION } from './upright/words';
-export { STANDARD_AREA, STANDARD_CUT } from './upright/sizing';
+export { STANDARD_AREA } from './upright/sizing';
 export {
   CROSS_FLOODING_LIMITS,
   sizeCrossFlooding,

@@ -30,8 +30,6 @@ export class Money {
   }
 }
 
-export const NO_MONEY = new Money(0);
-
 /** Money of whole cents. @throws BugError when the cents are not a whole number. */
 export function fromCents(cents: number): Money {
   return new Money(cents);

@@ -6,9 +6,8 @@ import type { UprightCompartment, UprightSizing } from './types';
 
 const BREADTH = UPRIGHT_DEFAULTS.openingBreadth.value;
 const HEIGHT = UPRIGHT_DEFAULTS.openingHeight.value;
-/** Clear area of one standard opening, m2, and length of its cut, m. */
+/** Clear area of one standard opening, m2. */
 export const STANDARD_AREA = BREADTH * HEIGHT;
-export const STANDARD_CUT = 2 * (BREADTH + HEIGHT);
 const LARGEST_VENT = 0.5;
 const LEAST_HEAD = 0.02;
 const LEVELS = 60;

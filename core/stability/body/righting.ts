@@ -23,11 +23,6 @@ export function displacedVolume(ship: WetShip): number {
   return ship.volumes.reduce((sum, volume) => sum + volume, ship.lightVolume);
 }
 
-/** Whether the water aboard and her own weight are more than the closed hull can carry. */
-export function isOverwhelmed(ship: WetShip): boolean {
-  return displacedVolume(ship) >= ship.hull.capacity;
-}
-
 /**
  * First moment to starboard (m4) of the water outside less the water inside, at constant volumes, even keel.
  * @param levels where the levels of hull and spaces were last, kept between calls to start the search from.

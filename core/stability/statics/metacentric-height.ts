@@ -1,16 +1,3 @@
-/** A hull afloat: lengths in metres, displacement in tonnes. */
-export interface Afloat {
-  readonly displacement: number;
-  readonly kb: number;
-  readonly bm: number;
-  readonly kg: number;
-}
-
-/** Metacentric height GM = KB + BM - KG - free surface, m; negative means unstable upright. */
-export function metacentricHeight(ship: Omit<Afloat, 'displacement'>, freeSurface = 0): number {
-  return ship.kb + ship.bm - ship.kg - freeSurface;
-}
-
 /** Height of the centre of gravity after a weight is removed (positive mass) or added (negative mass), m. */
 export function kgAfterRemoval(displacement: number, kg: number, mass: number, vcg: number): number {
   return (displacement * kg - mass * vcg) / (displacement - mass);

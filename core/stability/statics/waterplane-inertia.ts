@@ -23,11 +23,6 @@ export function bmFromCoefficient(
   return (ci * hull.length * hull.breadth ** 3) / hull.volume;
 }
 
-/** Longitudinal inertia coefficient: I = Cil L^3 B. @source D'Arcangelo, as quoted by Parsons (from memory). */
-export function longitudinalInertiaCoefficient(waterplaneCoefficient: number): number {
-  return 0.35 * waterplaneCoefficient ** 2 - 0.405 * waterplaneCoefficient + 0.146;
-}
-
 /** Waterplane coefficient of an average section form. @source Schneekluth and Bertram: Cwp = (1 + 2 Cb) / 3. */
 export function waterplaneCoefficient(blockCoefficient: number): number {
   return (1 + 2 * blockCoefficient) / 3;
