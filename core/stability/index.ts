@@ -5,7 +5,6 @@ export * from './statics/metacentric-height';
 export * from './statics/heel-angles';
 export * from './statics/flooded-box';
 export * from './statics/grounding';
-export * from './statics/trim';
 export * from './statics/gz-curve';
 export * from './statics/measured-gm';
 export * from './geometry/polygon';
