@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BugError } from '../../../core/base';
 import {
+  Money,
   allocate,
+  compareMoney,
   cumulativeShares,
   dollarsOf,
   fromCents,
@@ -60,6 +62,49 @@ describe('money', () => {
     for (const text of ['1.005', '1e9', 'abc', '', '99999999999999999999'])
       expect(parseMoney(text, '/x')).toMatchObject({ code: 'money/not-an-amount', place: '/x' });
   });
+
+  it.each([
+    [' 12 ', 1200],
+    ['$ 7', 700],
+    ['1,234,567', 123_456_700],
+    ['-12,345.60', -1_234_560],
+    ['123,456', 12_345_600],
+  ])('reads "%s"', (text, expected) => {
+    expect(parseMoney(text, '/x')).toEqual(fromCents(expected));
+  });
+
+  it.each(['1234,567', '1,23', '1,234x', 'x1,234', '12$5', '1,234.5.6', '1,2345'])(
+    'does not guess what "%s" means',
+    text => {
+      expect(parseMoney(text, '/x')).toMatchObject({ code: 'money/not-an-amount' });
+    },
+  );
+
+  it('says what is wrong with an amount, cut short, and what to do', () => {
+    const text = 'nine hundred and ninety-nine thousand dollars and some cents';
+    expect(parseMoney(text, '/x')).toEqual({
+      code: 'money/not-an-amount',
+      weight: 'blocks',
+      place: '/x',
+      message: '"nine hundred and ninety-nine thousand do" is not an amount of dollars and cents.',
+      meaning: 'The amount is not taken.',
+      remedy: 'Write dollars with at most two decimals, such as 1250.50.',
+    });
+  });
+
+  it('is shown and written as text, and compared by its cents', () => {
+    expect(`${String(fromCents(-5))} ${fromCents(120).toString()}`).toBe('-0.05 1.20');
+    expect(JSON.stringify(fromCents(125_050))).toBe('{"value":"1250.50","unit":"USD"}');
+    expect(compareMoney(fromCents(3), fromCents(5))).toBe(-2);
+    expect(compareMoney(fromCents(5), fromCents(3))).toBe(2);
+    expect(Object.is(new Money(-0).cents, 0)).toBe(true);
+  });
+
+  it('names the mistake of its caller', () => {
+    expect(() => fromCents(0.5)).toThrow('0.5 is not a whole number of cents');
+    expect(() => Number(fromCents(5))).toThrow('money is not a number: use plus, minus');
+    expect(() => roundToCents('Infinity')).toThrow('Infinity is not an amount of money');
+  });
 });
 
 describe('allocate(total, ratios)', () => {
@@ -94,9 +139,23 @@ describe('allocate(total, ratios)', () => {
   });
 
   it('refuses negative ratios and ratios that are all zero', () => {
-    expect(() => allocate(fromCents(1), [-1, 2])).toThrow(BugError);
-    expect(() => allocate(fromCents(1), [0, 0])).toThrow(BugError);
+    expect(() => allocate(fromCents(1), [-1, 2])).toThrow('ratios of an allocation are zero or more');
+    expect(() => allocate(fromCents(1), [0, 0])).toThrow('cannot be allotted to ratios that are all zero');
     expect(allocate(fromCents(0), [0, 0]).map(part => part.cents)).toEqual([0, 0]);
+  });
+});
+
+describe('ties of an allocation', () => {
+  it('go to the earlier part, in a charge and in a credit', () => {
+    const halves = (total: number) => allocate(fromCents(total), [1, 1, 1, 1]).map(part => part.cents);
+    expect(halves(2)).toEqual([1, 1, 0, 0]);
+    expect(halves(-2)).toEqual([-1, -1, 0, 0]);
+    expect(allocate(fromCents(5), [1, 1]).map(part => part.cents)).toEqual([3, 2]);
+  });
+
+  it('go by the remainder before they go by the place', () => {
+    expect(allocate(fromCents(10), [1, 6, 4]).map(part => part.cents)).toEqual([1, 5, 4]);
+    expect(allocate(fromCents(10), [4, 6, 1]).map(part => part.cents)).toEqual([4, 5, 1]);
   });
 });
 
@@ -123,6 +182,13 @@ describe('cumulativeShares(total, shares)', () => {
   });
 
   it('refuses shares that do not add up to 1', () => {
-    expect(() => cumulativeShares(fromCents(100), ['0.5', '0.4'])).toThrow(BugError);
+    expect(() => cumulativeShares(fromCents(100), ['0.5', '0.4'])).toThrow('shares add up to 0.9, not to 1');
+    expect(() => cumulativeShares(fromCents(100), ['1.5', '-0.5'])).toThrow(
+      'shares of an amount are zero or more',
+    );
+    expect(() => cumulativeShares(fromCents(100), ['0', 'NaN'])).toThrow(
+      'shares of an amount are zero or more',
+    );
+    expect(cumulativeShares(fromCents(100), [])).toEqual([]);
   });
 });
