@@ -111,6 +111,7 @@ function outlier(bid: OpenedBid, item: TabulatedItem, amount: Cents): Finding {
     weight: 'warns',
     place: `/bids/${bid.id}/${item.id}`,
     message: `${bid.bidder} asks ${dollars(amount)} for ${item.title}, the estimate is ${dollars(item.estimate)}`,
+    meaning: 'the item or its scope may be read in two ways, by the bidder or by the estimate',
     remedy: 'check the quantity and the scope first, then ask the bidder how the price is made up',
     rule: '23 CFR 635.114(c)',
   };
@@ -124,6 +125,7 @@ function lowTotal({ bid, total }: SettledBid, estimate: Cents, rules: BidRules):
       weight: 'warns',
       place: `/bids/${bid.id}`,
       message: `${bid.bidder} bids ${dollars(total)}, the estimate is ${dollars(estimate)}`,
+      meaning: 'work may have been left out, and a contractor at a loss looks for changes',
       remedy: 'have the bidder confirm scope and price in writing before award',
     },
   ];
@@ -135,6 +137,7 @@ function oneBid(): Finding {
     weight: 'notes',
     place: '/bids',
     message: 'only one bid came in, so the bids cannot be compared with each other',
+    meaning: 'nothing but the estimate says whether the price is fair',
     remedy: 'compare it with the estimate item by item, and keep the record of who was asked',
   };
 }

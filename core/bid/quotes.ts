@@ -128,6 +128,14 @@ function checkCount(scopeId: string, quotes: readonly Quote[]): Finding[] {
   ];
 }
 
-function warns(code: string, place: string, message: string, remedy: string): Finding {
-  return { code, weight: 'warns', place, message, remedy };
+const MEANINGS = {
+  'bid/quote-not-there': 'nothing stands behind the choice, so the worked-out cost is used',
+  'bid/quote-not-lowest': 'whoever reviews the price will ask why money was left on the table',
+  'bid/quote-expired': 'its amount is used, but nobody is bound by it on that day',
+  'bid/quote-none-chosen': 'the quotes are there to compare with and move no figure',
+  'bid/few-quotes': 'whether the price is the going one, so few quotes cannot show',
+} as const;
+
+function warns(code: keyof typeof MEANINGS, place: string, message: string, remedy: string): Finding {
+  return { code, weight: 'warns', place, message, meaning: MEANINGS[code], remedy };
 }

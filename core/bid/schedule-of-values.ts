@@ -155,5 +155,6 @@ function checkItems(contract: readonly EstimateLine[], items: readonly BidItem[]
 }
 
 function blocked(code: string, place: string, message: string, remedy: string): Finding {
-  return { code, weight: 'blocks', place, message, remedy };
+  const meaning = 'the bid would not hold the contract work, each part once, so it is not made';
+  return { code, weight: 'blocks', place, message, meaning, remedy };
 }

@@ -112,6 +112,20 @@ function totalAt(whole: WholeBid, item: TabulatedItem, quantity: number): number
   return whole.total + asked(whole, item) * (quantity / item.quantity - 1);
 }
 
-function warns(code: string, place: string, message: string, remedy: string, rule: string): Finding {
-  return { code, weight: 'warns', place, message, remedy, rule };
+const MEANINGS = {
+  'bid/mathematically-unbalanced':
+    'if the quantity comes out otherwise, the payment moves by more than the work does',
+  'bid/front-loaded': 'money would be paid before the work that it is for is done',
+  'bid/materially-unbalanced': 'this bid may cost more than another once the work is measured',
+  'bid/rank-turns-on-quantity': 'which bid is the lowest depends on a quantity that may come out otherwise',
+} as const;
+
+function warns(
+  code: keyof typeof MEANINGS,
+  place: string,
+  message: string,
+  remedy: string,
+  rule: string,
+): Finding {
+  return { code, weight: 'warns', place, message, meaning: MEANINGS[code], remedy, rule };
 }

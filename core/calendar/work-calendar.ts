@@ -54,6 +54,7 @@ export function checkClosure(closure: Closure, place: string): Finding[] {
       weight: 'blocks',
       place,
       message: `${closure.title} ends on ${closure.to}, before it begins on ${closure.from}.`,
+      meaning: 'The closure shuts no day, so nothing on this calendar is scheduled.',
       remedy:
         'Exchange the two dates, or give both as a day of the year (MM-DD) for a spell across the year end.',
     },
@@ -77,6 +78,7 @@ function shiftHours(calendar: WorkCalendar, place: string): Finding {
     weight: 'blocks',
     place,
     message: `Calendar ${calendar.title} has a shift of ${calendar.shiftHours} h.`,
+    meaning: 'Hours cannot be turned into work days on this calendar.',
     remedy: 'Give the hours of one work day, above 0 and at most 24.',
   };
 }
@@ -87,6 +89,7 @@ function badDate(text: string, place: string): Finding {
     weight: 'blocks',
     place,
     message: `"${text}" is not a date.`,
+    meaning: 'It shuts or opens no day, so nothing on this calendar is scheduled.',
     remedy: 'Write dates as YYYY-MM-DD; a day that comes back every year as MM-DD.',
   };
 }

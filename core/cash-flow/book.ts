@@ -57,6 +57,7 @@ export function differenceFindings(differences: readonly BookDifference[], title
     weight: 'blocks',
     place: `/books/${one.bookId}/${one.key}`,
     message: `${one.title} in the ${title} is ${shown(one.found)}, the estimate gives ${shown(one.expected)}`,
+    meaning: 'the paper and the estimate no longer tell the same, and only one of them can be right',
     remedy: 'write the book again from the estimate, or put the change into the estimate',
   }));
 }

@@ -75,6 +75,7 @@ export function checkDrawdown(plan: readonly Draw[], grant: Cents, match: Cents)
       weight: 'warns',
       place: `/drawdown/${row.month}`,
       message: `by the end of ${row.month} ${dollars(row.drawn)} of the grant is drawn against ${dollars(row.matchSpent)} of match spent`,
+      meaning: 'the grantor may ask for the money back, with interest',
       remedy: 'draw later, or spend the match earlier',
       rule: '50 CFR 80.96',
     }));

@@ -61,5 +61,6 @@ function checkLine(line: EstimateLine): Finding[] {
 }
 
 function blocked(code: string, line: EstimateLine, message: string, remedy: string): Finding {
-  return { code, weight: 'blocks', place: `/lines/${line.id}`, message, remedy };
+  const meaning = 'the books would not add up to the estimate, so none is made';
+  return { code, weight: 'blocks', place: `/lines/${line.id}`, message, meaning, remedy };
 }

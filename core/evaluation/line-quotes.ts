@@ -116,6 +116,7 @@ function coveredTwice(quote: Quote, item: string): Finding {
     weight: 'warns',
     place: `/quotes/${quote.id}`,
     message: `Another chosen quote covers ${item} already; that of ${quote.vendor} is not used.`,
+    meaning: 'A line is paid for once, so only the first of them stands in the estimate.',
     remedy: 'Choose one of the two.',
   };
 }

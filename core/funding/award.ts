@@ -113,6 +113,7 @@ function unknownClasses(rows: readonly { classId: string }[], kind: FormKind, fo
     weight: 'blocks',
     place: '/funding/mapping',
     message: `the mapping sends cost to line ${id}, which ${kind} does not have`,
+    meaning: 'no form is made while a cost has no line on it',
     remedy: `map it to one of ${known.join(', ')}`,
   }));
 }
@@ -126,6 +127,7 @@ function creditsAbove(rows: readonly { allowable: Cents }[], source: FundingSour
       weight: 'blocks',
       place: `/funding/sources/${source.id}`,
       message: `the allowable cost of ${source.title} is ${dollars(allowable)}: its credits are larger than its costs`,
+      meaning: 'a grant cannot ask for less than nothing, so there is no form',
       remedy: 'put the credit on the source that bears the cost it lowers',
     },
   ];

@@ -32,6 +32,7 @@ export function checkContingency(contingency: Contingency): Finding[] {
       weight: 'warns',
       place: '/funding/contingency',
       message: `the contingency of ${dollars(contingency.amount)} ${what}; it stands in the budget as cost not allowable`,
+      meaning: 'the grant does not bear it; the county does',
       remedy,
       rule: RULE,
     }));

@@ -141,6 +141,7 @@ function noAward(awards: readonly Award[]): Finding[] {
       weight: 'blocks',
       place: '/funding/sources',
       message: 'no source with a form and a period bears any cost, so there is no grant budget',
+      meaning: 'forms, shares and match are absent; the estimate stands',
       remedy: 'add a grant with its form, period and share',
     },
   ];

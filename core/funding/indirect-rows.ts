@@ -185,7 +185,8 @@ function noPlace(award: FundingSource): Finding {
 }
 
 function finding(code: string, place: string, message: string, remedy: string, rule?: string): Finding {
-  return { code, weight: 'blocks', place, message, remedy, ...(rule !== undefined && { rule }) };
+  const meaning = 'indirect cost is not known, so no form is made; the estimate stands';
+  return { code, weight: 'blocks', place, message, meaning, remedy, ...(rule !== undefined && { rule }) };
 }
 
 /** The result of one class as a sentence, for the side-by-side table. */

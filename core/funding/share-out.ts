@@ -147,6 +147,7 @@ function shareFindings(award: FundingSource, missing: Cents, income: IncomeResul
       weight: 'warns',
       place: '/funding/income',
       message: `${dollars(income.unused)} of program income finds no use under ${income.method}`,
+      meaning: 'it lowers neither the grant nor the match, and stays with the grantee unexplained',
       remedy: 'agree with the grantor what the rest of the income is for',
       rule: '2 CFR 200.307',
     });

@@ -113,6 +113,7 @@ function blocked(code: string, source: FundingSource, what: string, remedy: stri
     weight: 'blocks',
     place: `/funding/sources/${source.id}`,
     message: `${source.title} ${what}`,
+    meaning: 'no grant budget is made until this is put right; the estimate stands',
     remedy,
   };
 }
@@ -123,6 +124,7 @@ function lineFinding(code: string, lineId: string, what: string): Finding {
     weight: 'blocks',
     place: `/lines/${lineId}`,
     message: `the line ${lineId} ${what}`,
+    meaning: 'the match would be counted wrongly, so no grant budget is made',
     remedy: 'let exactly one source in kind name the donated line',
   };
 }

@@ -62,6 +62,7 @@ export function parseMoney(text: string, place: string): Money | Finding {
     weight: 'blocks',
     place,
     message: `"${text.slice(0, 40)}" is not an amount of dollars and cents.`,
+    meaning: 'The amount is not taken.',
     remedy: 'Write dollars with at most two decimals, such as 1250.50.',
   };
 }

@@ -60,6 +60,7 @@ function durationFinding({ id, title, duration, calendar }: NetworkActivity): Fi
       weight: 'blocks',
       place: `/activities/${id}`,
       message: `${title} has a duration of ${duration} days.`,
+      meaning: 'No dates can be found for it or for what follows it.',
       remedy: calendar ? 'Give whole work days, 0 or more.' : 'Give days, 0 or more.',
     },
   ];
@@ -71,6 +72,7 @@ function relationshipFinding(index: number, id: string, lag: number): Finding {
     weight: 'blocks',
     place: `/relationships/${index}`,
     message: Number.isFinite(lag) ? `There is no activity "${id}".` : `A lag of ${lag} days.`,
+    meaning: 'No dates can be found while a relationship leads nowhere.',
     remedy: 'Name two activities and a number of days.',
   };
 }

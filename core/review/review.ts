@@ -52,6 +52,7 @@ export function reviewFindings(rows: readonly ReviewRow[]): Finding[] {
       weight: row.standing === 'cannot tell' ? 'notes' : 'warns',
       place: `/review/${row.practiceId}`,
       message: row.evidence.join('; '),
+      meaning: `Good practice asks for more: ${row.practice}`,
       remedy: row.remedy,
       rule: row.guide,
     }));

@@ -62,6 +62,7 @@ function problemWith(
     weight: 'warns',
     place,
     message: `The correlation of ${c.first} with ${c.second} is left out: ${problem}.`,
+    meaning: 'The two are drawn as if neither knew of the other.',
     remedy: 'Name two different ranges or drivers and a correlation above -1 and below 1.',
   }));
 }
@@ -101,6 +102,7 @@ function possible(ids: readonly string[], target: Matrix, findings: Finding[]): 
     weight: 'warns',
     place: `/risk/correlations/${ids.join('+')}`,
     message: `The correlations among ${ids.join(', ')} cannot all hold at once; ${kept.toFixed(2)} times each is used.`,
+    meaning: 'The simulation runs with weaker ties than were asked for.',
     remedy: 'Lower the correlations, or give the ones that were left at zero.',
   });
   return { ids, target: pulled(target, kept) };

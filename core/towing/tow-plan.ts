@@ -71,7 +71,8 @@ export const TOW_HOLD_POINTS: readonly string[] = [
 ];
 
 function routeFinding(place: string, message: string, remedy: string): Finding {
-  return { code: 'towing/route-limit', weight: 'blocks', place: `/route/${place}`, message, remedy };
+  const meaning = 'The tow cannot take this way as she lies.';
+  return { code: 'towing/route-limit', weight: 'blocks', place: `/route/${place}`, message, meaning, remedy };
 }
 
 /** Bridges, channels and berths against air draught and draught. */

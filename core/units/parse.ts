@@ -112,7 +112,14 @@ function ambiguousUnit(text: string, written: string, choose: string, expected: 
 }
 
 function finding(code: string, expected: Expected, message: string, remedy: string): Finding {
-  return { code, weight: 'blocks', place: expected.place, message, remedy };
+  return {
+    code,
+    weight: 'blocks',
+    place: expected.place,
+    message,
+    meaning: 'The amount is not taken, and what depends on it stays as it was.',
+    remedy,
+  };
 }
 
 /** A unit in words: `long tons`, `US dollars per hours` for a rate. */

@@ -129,6 +129,7 @@ function rowFinding(file: string, raw: unknown, issue: z.core.$ZodIssue): Findin
     weight: 'blocks',
     place,
     message: `${row}: ${issue.message}`,
+    meaning: 'There is no library, and nothing can be estimated.',
     remedy: 'Correct the row; DEVELOPERS.md says what a row needs.',
   };
 }

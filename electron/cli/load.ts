@@ -48,6 +48,7 @@ function notThere(file: string, why: string): Finding {
     weight: 'blocks',
     place: file,
     message: `The file could not be opened: ${reasons[why] ?? why}.`,
+    meaning: 'Nothing was read.',
     remedy: 'Check the name and the folder.',
   };
 }

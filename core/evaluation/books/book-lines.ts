@@ -91,6 +91,7 @@ function noMoney(): Finding {
     weight: 'blocks',
     place: '/',
     message: 'There is no schedule and so no money: neither a grant budget nor a bid can be made.',
+    meaning: 'Funding, Bid and Cash stay empty; what is entered there is kept.',
     remedy: 'Clear the findings that block the estimate.',
   };
 }

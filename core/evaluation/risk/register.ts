@@ -40,6 +40,7 @@ export function leftOutFindings(
       weight: 'warns',
       place: `/risk/leftOut/${event}`,
       message: `The library has no event ${event} that could be left out.`,
+      meaning: 'The entry changes nothing.',
       remedy: 'Take the entry out, or name an event of the register.',
     }));
 }

@@ -22,7 +22,8 @@ function metacentre(ship: ResolvedShip): number {
 }
 
 function finding(place: string, message: string, remedy: string): Finding {
-  return { code: 'upright/kg-contradicted', weight: 'warns', place, message, remedy };
+  const meaning = 'What is given and what is seen cannot both be right, and the verdict turns on it.';
+  return { code: 'upright/kg-contradicted', weight: 'warns', place, message, meaning, remedy };
 }
 
 /** Bounds on KG that the facts give, low and high. */
