@@ -18,6 +18,7 @@ export default defineConfig({
         cli: 'electron/cli/main.ts',
         'risk-worker': 'electron/cli/risk-worker.ts',
         'paper-reader': 'electron/paper-reader.ts',
+        'table-reader': 'electron/table-reader.ts',
       },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'cli-[name].js' },
     },

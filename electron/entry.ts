@@ -8,6 +8,7 @@ import { version } from '../package.json';
 void runMain(electron, {
   dist: path.join(__dirname, '..'),
   version,
+  tableReader: path.join(__dirname, 'table-reader.cjs'),
   arguments: process.argv,
   papers: paperMaker(() => localDate(new Date())),
 });

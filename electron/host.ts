@@ -55,9 +55,11 @@ export interface HostParts {
   readonly documents: HostDocuments;
   readonly papers: PaperRoom;
   readonly about: () => Answer<'about'>;
+  /** Where the built reader of tables lies, which reads each in a thread of its own. */
+  readonly tableReader?: string;
 }
 
-function handlersOf({ documents, papers, about }: HostParts): Handlers {
+function handlersOf({ documents, papers, about, tableReader }: HostParts): Handlers {
   return {
     about,
     'read-settings': () => documents.readSettings(),
@@ -79,15 +81,20 @@ function handlersOf({ documents, papers, about }: HostParts): Handlers {
     'read-recovery': question => documents.readRecovery(question.key),
     'make-papers': question => papers.make(question),
     'read-paper': question => papers.read(question.id),
-    'read-table': tableOf,
+    'read-table': question => tableOf(question, tableReader),
     'mark-edited': question => documents.markEdited(question.name, question.edited),
   };
 }
 
 /** The rows of a table file that the window was given: its text, never its path. */
-async function tableOf({ name: file, base64 }: Request<'read-table'>): Promise<Answer<'read-table'>> {
-  const { readTableFile } = await import('./imports/read-table');
-  return { rows: await readTableFile(Buffer.from(base64, 'base64'), extname(file)) };
+async function tableOf(
+  { name: file, base64 }: Request<'read-table'>,
+  reader: string | undefined,
+): Promise<Answer<'read-table'>> {
+  const { readTableApart } = await import('./imports/table-thread');
+  return {
+    rows: await readTableApart(reader, { bytes: Buffer.from(base64, 'base64'), extension: extname(file) }),
+  };
 }
 
 function channel<Q>(schema: z.ZodType<Q>, handler: (question: Q) => unknown): Channel {

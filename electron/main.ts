@@ -17,6 +17,8 @@ export interface MainOptions {
   readonly version: string;
   readonly arguments: readonly string[];
   readonly papers?: PaperMaker;
+  /** Where the built reader of tables lies. */
+  readonly tableReader?: string;
 }
 
 /** The document among the words of a command line. */
@@ -71,6 +73,7 @@ class Desktop {
     const { app, dialog } = this.#electron;
     const folder = app.getPath('userData');
     const waiting = this.#waiting;
+    const { tableReader } = this.#options;
     this.#documents = new HostDocuments({
       desk: dialogDesk(dialog, app, () => this.#window),
       appFolder: new AppFolder(folder),
@@ -86,6 +89,7 @@ class Desktop {
         platform: process.platform,
         today: localDate(new Date()),
       }),
+      ...(tableReader === undefined ? {} : { tableReader }),
     });
   }
 

@@ -72,7 +72,12 @@ async function serve(words: StartWords, choice: WindowChoice, folder: string): P
   );
   const presence = watchPresence(() => process.exit(0));
   const loopback = await serveLoopback({
-    channels: hostChannels({ documents, papers, about }),
+    channels: hostChannels({
+      documents,
+      papers,
+      about,
+      tableReader: path.join(dist, 'electron', 'table-reader.cjs'),
+    }),
     files: pageFiles(path.join(dist, 'renderer')),
     ...(choice.kind === 'address-only' ? {} : { onPresence: presence.note }),
   });

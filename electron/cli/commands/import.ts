@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import { shippedLibrary } from '../../../core/evaluation';
 import {
@@ -14,7 +14,7 @@ import {
   type Project,
   type TextTable,
 } from '../../../core/project';
-import { readTableFile } from '../../imports/read-table';
+import { LARGEST_TABLE, readTableApart } from '../../imports/table-thread';
 import { UsageError, type Call, type Command, type Outcome } from '../command';
 import { loadProject } from '../load';
 
@@ -86,8 +86,14 @@ function newFile(call: Call): string | undefined {
 
 async function tableOf(file: string, sheet: string | undefined): Promise<TextTable> {
   if (!existsSync(file)) throw new UsageError(`There is no table ${file}.`);
+  if (statSync(file).size > LARGEST_TABLE)
+    throw new UsageError(`${file} has more than 20 MB: no table does.`);
   try {
-    return await readTableFile(readFileSync(file), extname(file), sheet);
+    return await readTableApart(new URL('./table-reader.js', import.meta.url), {
+      bytes: readFileSync(file),
+      extension: extname(file),
+      ...(sheet === undefined ? {} : { sheet }),
+    });
   } catch (error) {
     throw new UsageError(
       `${file} cannot be read as a table: ${error instanceof Error ? error.message : String(error)}`,
