@@ -2,15 +2,19 @@ import { engine } from '../engine/engine';
 import { host } from '../host/bridge';
 import { change, state, type Notice } from './store';
 import { isEdited } from './history';
+import { soon } from './soon';
 
 /** Unsaved work is kept within this many milliseconds of an edit. */
 const WITHIN = 2000;
-let timer = 0;
+const clock = {
+  set: (ring: () => void, milliseconds: number) => window.setTimeout(ring, milliseconds),
+  stop: (id: number) => window.clearTimeout(id),
+};
+const keeping = soon(() => void keepNow(), WITHIN, clock);
 
 /** Keeps a copy of unsaved work with the host, soon and once for many edits. */
 export function keepRecovery(): void {
-  window.clearTimeout(timer);
-  timer = window.setTimeout(() => void keepNow(), WITHIN);
+  keeping.call();
 }
 
 async function keepNow(): Promise<void> {
@@ -32,7 +36,7 @@ async function keepNow(): Promise<void> {
 }
 
 export async function dropRecovery(key: string): Promise<void> {
-  window.clearTimeout(timer);
+  keeping.cancel();
   await host().discardRecovery({ key });
 }
 
