@@ -1,4 +1,4 @@
-// npm run trust [-- --long] [--only NAME] [--planted [--only NAME]]: builds the legs for Node, silently, then runs them.
+// npm run trust [-- --long] [--only NAME] [--part 2/9] [--planted]: builds the legs for Node, silently, then runs them.
 import { spawnSync } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';

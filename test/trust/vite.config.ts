@@ -12,6 +12,7 @@ export default defineConfig({
       input: {
         run: 'test/trust/run.ts',
         saver: 'test/trust/saver.ts',
+        zone: 'test/trust/zone.ts',
       },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
     },

@@ -1,3 +1,24 @@
-import type { Leg } from '../leg';
+import { bookBugs } from '../planted/books';
+import { foundationBugs } from '../planted/foundation';
+import { paperBugs } from '../planted/papers';
+import { riskBugs } from '../planted/risk';
+import { legsOf } from '../planted/run-planted';
+import { scheduleBugs } from '../planted/schedule';
+import { scopeBugs } from '../planted/scope';
+import { trustBugs } from '../planted/trust';
+import { uprightBugs } from '../planted/upright';
+import { windowBugs } from '../planted/window';
 
-export const plantedBugs: readonly Leg[] = [];
+/** Faults put into a copy of the source one at a time; each must turn its named test red. */
+export const PLANTED_BUGS = [
+  ...foundationBugs,
+  ...scopeBugs,
+  ...scheduleBugs,
+  ...windowBugs,
+  ...uprightBugs,
+  ...bookBugs,
+  ...riskBugs,
+  ...paperBugs,
+  ...trustBugs,
+];
+export const plantedBugs = legsOf(PLANTED_BUGS);
