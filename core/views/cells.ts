@@ -95,3 +95,9 @@ export function switchCell(at: string, label: string, isOn: boolean): Shown {
     ],
   });
 }
+
+/** Whether a word is in a list of the document, as a cell that can be edited. */
+export function memberCell(at: string, label: string, isIn: boolean): Shown {
+  const shown = switchCell(at, label, isIn);
+  return shown.edit === undefined ? shown : { ...shown, edit: { ...shown.edit, member: true } };
+}

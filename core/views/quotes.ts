@@ -26,7 +26,7 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
     return {
       id: quote.id,
       kind: 'line',
-      ...(quote.covers[0] === undefined ? {} : { subject: quote.covers[0].item }),
+      subject: quote.id,
       cells: {
         vendor: editCell({ at: `${at}/vendor`, kind: 'text', value: quote.vendor, label: `Vendor of ${of}` }),
         covers: words(quote.covers.map(({ item }) => titles.get(item) ?? item).join('; ')),
@@ -67,7 +67,7 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
     caption: 'Quotes',
     columns: COLUMNS,
     rows: aligned(COLUMNS, rows),
-    add: addition(parts.items.map(item => ({ id: item.id, title: item.title }))),
+    add: addition(itemChoices(parts.items)),
   };
 }
 
@@ -83,7 +83,7 @@ function addition(items: NonNullable<Addition['fields'][number]['choices']>): Ad
         path: 'covers/0/item',
         kind: 'choice',
         label: 'Work item it prices',
-        choices: items.toSorted((a, b) => a.title.localeCompare(b.title)),
+        choices: items,
       },
       { path: 'amount', kind: 'figure', label: 'Lump sum, $', unit: 'USD', basis: 'quoted' },
       { path: 'dated', kind: 'date', label: 'Dated' },
@@ -100,4 +100,65 @@ function addition(items: NonNullable<Addition['fields'][number]['choices']>): Ad
       { path: 'note', kind: 'text', label: 'Note', optional: true },
     ],
   };
+}
+
+const COVER_COLUMNS: readonly Column[] = [
+  { key: 'vendor', title: 'Vendor', kind: 'words' },
+  { key: 'item', title: 'Work item', kind: 'words' },
+  { key: 'share', title: 'Share of the item', unit: '0 to 1', kind: 'number' },
+  REMOVE_COLUMN,
+];
+
+/** What each quote prices, item by item. The last item of a quote stays: without one it prices nothing. */
+export function coverTable({ evaluation: { project }, parts }: EstimateContext): TableRows {
+  const choices = itemChoices(parts.items);
+  const rows = project.quotes.flatMap(quote =>
+    quote.covers.map((cover, number): Row => {
+      const at = `/quotes/${quote.id}/covers/${number}`;
+      const of = `the quote of ${quote.vendor}`;
+      const edit = { at: `${at}/item`, kind: 'choice', value: cover.item, choices } as const;
+      return {
+        id: `${quote.id}-${number}`,
+        kind: 'line',
+        subject: quote.id,
+        cells: {
+          vendor: words(quote.vendor),
+          item: editCell({ ...edit, label: `Work item ${number + 1} of ${of}` }),
+          share: editCell({
+            at: `${at}/share`,
+            kind: 'decimal',
+            value: cover.share,
+            label: `Share of work item ${number + 1} in ${of}`,
+          }),
+          ...(quote.covers.length === 1
+            ? {}
+            : { remove: removeCell(at, `work item ${number + 1} of ${of}`) }),
+        },
+      };
+    }),
+  );
+  return {
+    id: 'covers',
+    caption: 'What each quote prices',
+    columns: COVER_COLUMNS,
+    rows: aligned(COVER_COLUMNS, rows),
+  };
+}
+
+/** Another work item for each quote. */
+export function coverAdditions({ evaluation: { project }, parts }: EstimateContext): readonly Addition[] {
+  const choices = itemChoices(parts.items);
+  return project.quotes.map(quote => ({
+    at: `/quotes/${quote.id}/covers`,
+    what: `a work item to the quote of ${quote.vendor}`,
+    entry: {},
+    fields: [
+      { path: 'item', kind: 'choice', label: 'Work item it prices', choices },
+      { path: 'share', kind: 'decimal', label: 'Share of the item, 0 to 1', value: '1' },
+    ],
+  }));
+}
+
+function itemChoices(items: readonly { readonly id: string; readonly title: string }[]) {
+  return items.map(({ id, title }) => ({ id, title })).toSorted((a, b) => a.title.localeCompare(b.title));
 }

@@ -20,6 +20,8 @@ export interface Edit {
   readonly pair?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */
   readonly basis?: Basis;
+  /** The place is a list of words, and the last step of the path is in it or not. */
+  readonly member?: true;
 }
 
 /** An entry of a list of the document that can be taken out: its place, by id or by number. */
@@ -48,6 +50,8 @@ export interface Addition {
   readonly entry: { readonly [key: string]: Plain };
   /** The field whose words make the entry’s id; entries without an id have none. */
   readonly idFrom?: string;
+  /** The place holds one entry and no list. */
+  readonly single?: true;
 }
 
 /** One figure or word as it is shown: text ready made, never computed by the window. */

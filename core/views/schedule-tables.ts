@@ -1,5 +1,5 @@
 import { holdingWords } from '../scheduling';
-import { aligned, editCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
+import { aligned, editCell, memberCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
 import { dateWords } from './schedule-axis';
 import type { Column, Row, Shown, TableRows } from './rows';
@@ -113,10 +113,15 @@ const CLOSURE_COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Closure', kind: 'words' },
   { key: 'from', title: 'First day', kind: 'words' },
   { key: 'to', title: 'Last day', kind: 'words' },
-  { key: 'calendars', title: 'Stops work of', kind: 'words' },
+  { key: 'yard', title: 'Yard', unit: 'stopped', kind: 'words' },
+  { key: 'sea', title: 'Sea', unit: 'stopped', kind: 'words' },
+  { key: 'office', title: 'Office', unit: 'stopped', kind: 'words' },
+  { key: 'continuous', title: 'Waiting', unit: 'stopped', kind: 'words' },
   REMOVE_COLUMN,
 ];
-const CALENDARS = ['yard', 'sea', 'office', 'continuous'].map(id => ({ id, title: id }));
+const STOPS = ['yard', 'sea', 'office', 'continuous'] as const;
+const STOP_WORDS = { yard: 'the yard', sea: 'the sea', office: 'the office', continuous: 'waiting' } as const;
+const CALENDARS = STOPS.map(id => ({ id, title: STOP_WORDS[id] }));
 
 /** Days of the project’s own on which work of a kind may not go on. */
 export function closureTable({ evaluation: { project } }: EstimateContext): TableRows {
@@ -139,7 +144,16 @@ export function closureTable({ evaluation: { project } }: EstimateContext): Tabl
         }),
         from: day('from', 'first day'),
         to: day('to', 'last day'),
-        calendars: words(closure.calendars.join(', ')),
+        ...Object.fromEntries(
+          STOPS.map(id => [
+            id,
+            memberCell(
+              `${at}/calendars/${id}`,
+              `${closure.title} stops ${STOP_WORDS[id]}`,
+              closure.calendars.includes(id),
+            ),
+          ]),
+        ),
         remove: removeCell(at, `the closure ${closure.title}`),
       },
     };

@@ -1,6 +1,7 @@
 import type { EstimateContext } from './context';
 import { clearanceOf, shipPicture } from './ship-picture';
 import { openingAdditions, openingTable, tankTable, weightTable } from './vessel-lists';
+import { connectionTable, ventAdditions, ventTable } from './vessel-vents';
 import { compartmentTable, namesTable, particulars, siteTable } from './vessel-tables';
 import type { Sentence } from './rows';
 import type { ShipPicture, VesselView } from './window-rows';
@@ -18,7 +19,9 @@ export function vesselView(context: EstimateContext): VesselView {
     names: namesTable(context),
     compartments: compartmentTable(context),
     openings: openingTable(context),
-    openingAdditions: openingAdditions(context),
+    vents: ventTable(context),
+    connections: connectionTable(context),
+    compartmentAdditions: [...openingAdditions(context), ...ventAdditions(context)],
     tanks: tankTable(context),
     weights: weightTable(context),
     picture,

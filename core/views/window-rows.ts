@@ -1,5 +1,6 @@
 import type { Basis } from '../base';
 import type { Addition, BottomCell, Edit, FindingRow, Sentence, Shown, TableRows, Verdict } from './rows';
+import type { StillMissing } from './still-missing';
 
 /** A part of the ship as it is drawn: metres from the stern, the centreline and the keel. */
 export interface DrawnPart {
@@ -69,8 +70,10 @@ export interface VesselView {
   readonly names: TableRows;
   readonly compartments: TableRows;
   readonly openings: TableRows;
-  /** What may be added to each compartment. */
-  readonly openingAdditions: readonly Addition[];
+  readonly vents: TableRows;
+  readonly connections: TableRows;
+  /** What may be added to each compartment: openings, vents, ways to others. */
+  readonly compartmentAdditions: readonly Addition[];
   readonly tanks: TableRows;
   readonly weights: TableRows;
   readonly picture: ShipPicture | undefined;
@@ -106,6 +109,9 @@ export interface WorkView {
   readonly byPayee: TableRows;
   readonly options: TableRows;
   readonly quotes: TableRows;
+  /** What each quote prices, and what may be added to each. */
+  readonly covers: TableRows;
+  readonly coverAdditions: readonly Addition[];
   readonly leftOut: readonly {
     readonly id: string;
     readonly title: string;
@@ -279,6 +285,8 @@ export interface WindowRows {
   readonly verdict: Verdict | undefined;
   readonly sinking: SinkingView | undefined;
   readonly findings: readonly FindingRow[];
+  /** What the reader of the project still has to give. */
+  readonly missing: StillMissing;
   readonly vessel: VesselView;
   readonly work: WorkView;
   readonly rates: RatesView;

@@ -9,6 +9,7 @@ import { ratesView } from './rates';
 import { scheduleView, type EarlierPlan } from './schedule';
 import { sinkingView } from './sinking';
 import { shownMoney } from './shown-money';
+import { stillMissing } from './still-missing';
 import { vesselView } from './vessel';
 import { workView } from './work';
 import type { FindingRow } from './rows';
@@ -82,6 +83,7 @@ function headOf(
     bottom: bottom.cells,
     verdict: evaluation.upright?.verdict,
     findings,
+    missing: stillMissing(evaluation),
   };
 }
 

@@ -4,7 +4,7 @@ import { idOf } from '../sheet';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { dollars } from './number-text';
-import { quoteTable } from './quotes';
+import { coverAdditions, coverTable, quoteTable } from './quotes';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
 import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
@@ -20,6 +20,8 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
     byPayee: payeeTable(context, money),
     options: optionTable(context),
     quotes: quoteTable(context),
+    covers: coverTable(context),
+    coverAdditions: coverAdditions(context),
     leftOut: leftOut(context),
   };
 }

@@ -117,16 +117,35 @@ export function setSwitch(edit: Edit, scenario: string, isOn: boolean): NamedEdi
   };
 }
 
+/** Puts a word into a list of the document, or takes it out: the last step of the place names the word. */
+export function setMember(edit: Edit, scenario: string, isIn: boolean): NamedEdit {
+  return {
+    label: `change ${edit.label}`,
+    apply: draft => {
+      const cut = edit.at.lastIndexOf('/');
+      const word = stepsOf(edit.at).at(-1) ?? '';
+      const place = target(draft, scenario, edit.at.slice(0, cut));
+      const list = place?.holder[place.field];
+      if (place === undefined || !Array.isArray(list)) return;
+      const others: unknown[] = list.filter((one: unknown) => one !== word);
+      place.holder[place.field] = isIn ? [...others, word] : others;
+    },
+  };
+}
+
 /** Entries that say nothing without their one field: they go with it. */
 const EMPTY_WITHOUT = /^\/((survey\/measured|rates\/(overrides|wages))\/[^/]+\/figure|notes\/[^/]+\/text)$/;
 
-/** Takes the entry of a list out, by its place. */
+/** Takes the entry of a list out, by its place, or the one entry that a place holds. */
 export function takeEntry(draft: Project, scenario: string, at: string): void {
   const cut = at.lastIndexOf('/');
   const place = target(draft, scenario, at.slice(0, cut));
   const list = place?.holder[place.field];
-  const entry = Array.isArray(list) ? entryAt(list, stepsOf(at).at(-1) ?? '') : -1;
-  if (Array.isArray(list) && entry >= 0) list.splice(entry, 1);
+  const step = stepsOf(at).at(-1) ?? '';
+  if (isHolder(list)) Reflect.deleteProperty(list, step);
+  if (!Array.isArray(list)) return;
+  const entry = entryAt(list, step);
+  if (entry >= 0) list.splice(entry, 1);
 }
 
 /** Takes a change of the planner away: what the program works out counts again. */
@@ -148,6 +167,7 @@ export function takeAway(edit: Edit, scenario: string): NamedEdit {
 export function typedEdit(edit: Edit, scenario: string, value: string): NamedEdit {
   if (edit.kind === 'figure') return setGiven(edit, scenario, { value });
   if (edit.kind === 'whole') return setWhole(edit, scenario, value);
+  if (edit.member === true) return setMember(edit, scenario, value === 'true');
   if (edit.kind === 'switch') return setSwitch(edit, scenario, value === 'true');
   return setWord(edit, scenario, value);
 }

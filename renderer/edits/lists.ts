@@ -6,20 +6,24 @@ import { isHolder, setAt, type Holder } from './place';
 /** What was typed into the fields of a new entry, by path; what was left empty is not there. */
 export type Filled = Readonly<Record<string, string>>;
 
-/** Adds an entry to a list of the document. */
+/** Adds an entry to a list of the document, or puts it where the document holds one. */
 export function addEntry(addition: Addition, scenario: string, filled: Filled): NamedEdit {
   return {
     label: `add ${addition.what}`,
     apply: draft => {
-      const list = listAt(draft, scenario, addition.at);
-      if (list === undefined) return;
       const entry: Holder = structuredClone(addition.entry);
-      if (addition.idFrom !== undefined) entry['id'] = freshKey(filled[addition.idFrom] ?? '', list);
       for (const field of addition.fields) {
         const text = filled[field.path];
         if (text !== undefined && text !== '') setAt(entry, field.path, valueOf(field, text));
       }
-      list.push(entry);
+      if (addition.single === true) {
+        const place = target(draft, scenario, addition.at);
+        if (place !== undefined) place.holder[place.field] = entry;
+        return;
+      }
+      const list = listAt(draft, scenario, addition.at);
+      if (addition.idFrom !== undefined) entry['id'] = freshKey(filled[addition.idFrom] ?? '', list ?? []);
+      list?.push(entry);
     },
   };
 }

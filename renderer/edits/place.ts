@@ -22,6 +22,11 @@ const NEW_ENTRIES: Readonly<Record<string, (step: string) => Holder>> = {
   prices: step => ({ item: step }),
 };
 
+/** Sections that are made when one of their fields is first edited, with the lists they cannot do without. */
+const NEW_HOLDERS: Readonly<Record<string, () => Holder>> = {
+  record: () => ({ crossChecks: [], leftOut: [], reasons: [], lessons: [] }),
+};
+
 /** The steps of a path; a slash inside a step is written `~1`, as in RFC 6901. */
 export function stepsOf(at: string): string[] {
   return at
@@ -42,7 +47,7 @@ function descend(place: unknown, step: string, listName: string): unknown {
     return list.at(-1);
   }
   if (!isHolder(place)) return undefined;
-  if (place[step] === undefined) place[step] = {};
+  place[step] ??= NEW_HOLDERS[step]?.() ?? {};
   return place[step];
 }
 

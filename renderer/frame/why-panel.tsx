@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Basis } from '../../core/base';
 import type { Edit, WhyRow, WhyRows } from '../../core/views';
-import { goTo } from '../commands/run';
 import { setGiven, takeAway } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { BasisMark } from '../parts/basis-mark';
@@ -10,6 +9,7 @@ import { InlineField } from '../parts/field';
 import { change, useWindow } from '../state/store';
 import { askWhy, closeWhy, whyBack } from '../state/why';
 import { edit } from '../state/working-out';
+import { goToInput } from './go-to-input';
 import { VIEWS } from './view-table';
 
 /** The derivation of the figure asked about, beside the surface. It stays open while it is followed. */
@@ -148,23 +148,12 @@ function Actions({ open }: { open: WhyRows }) {
         </button>
       ) : null}
       {home === undefined ? null : (
-        <button type="button" className="plain-button" onClick={() => goToInput(home.id, open.edit?.at)}>
+        <button type="button" className="plain-button" onClick={() => void goToInput(home.id, open.edit?.at)}>
           Go to the input
         </button>
       )}
     </div>
   );
-}
-
-/** Shows the view where the input stands and puts the focus on it. */
-function goToInput(view: (typeof VIEWS)[number]['id'], at: string | undefined): void {
-  goTo(view);
-  window.setTimeout(() => {
-    const field =
-      at === undefined ? null : window.document.querySelector<HTMLElement>(`[data-edit="${CSS.escape(at)}"]`);
-    field?.scrollIntoView({ block: 'center' });
-    field?.focus();
-  }, 60);
 }
 
 interface OverrideProps {

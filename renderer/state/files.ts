@@ -1,6 +1,7 @@
 import type { OpenedDocument, Problem, Reply, SaveOutcome } from '../../electron/channels';
 import { engine } from '../engine/engine';
 import { host } from '../host/bridge';
+import type { ViewId } from '../frame/view-table';
 import { isEdited, markSaved, startHistory } from './history';
 import { addNotice, dropNotice, dropRecovery, newKey } from './recovery';
 import { change, EMPTY_STATE, state } from './store';
@@ -23,7 +24,12 @@ export function valueOf<T>(reply: Reply<T>): T | undefined {
 }
 
 /** Shows a document that the host has opened. One that cannot be read is told in its findings, and nothing changes. */
-export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = false): Promise<void> {
+export async function show(
+  opened: OpenedDocument,
+  key = newKey(),
+  isUnsaved = false,
+  first?: ViewId,
+): Promise<void> {
   const read = await engine().ask('read', { text: opened.text });
   if (read.project === undefined) {
     change({ openFindings: read.findings, panel: 'none' });
@@ -47,7 +53,7 @@ export async function show(opened: OpenedDocument, key = newKey(), isUnsaved = f
     document: { id: opened.id, name: opened.name, readOnly: opened.readOnly || read.readOnly, key },
     history: isUnsaved ? { ...history, saved: -1 } : history,
     scenario: read.project.scenarios[0]?.id ?? '',
-    view: read.project.reader === 'comparison' ? 'decision' : 'vessel',
+    view: first ?? (read.project.reader === 'comparison' ? 'decision' : 'vessel'),
     status: `${opened.name} is open.`,
   });
   await letGo(before, opened.id);
@@ -122,6 +128,9 @@ export async function openSample(sample: string): Promise<void> {
   if (opened !== undefined) await show(opened);
 }
 
+/** What each reader needs first. */
+const FIRST_VIEWS = { grant: 'funding', bid: 'bid', comparison: 'decision' } as const;
+
 export async function startNew(template: 'grant' | 'bid' | 'comparison', hullType?: string): Promise<void> {
   const today = state().about?.today ?? '';
   const made = await engine().ask('start', {
@@ -131,7 +140,8 @@ export async function startNew(template: 'grant' | 'bid' | 'comparison', hullTyp
   });
   if (made.project === undefined) return;
   const { text } = await engine().ask('write', { project: made.project });
-  await show({ id: '', name: `new ${template}.reef.json`, text, readOnly: false }, newKey(), true);
+  const opened = { id: '', name: `new ${template}.reef.json`, text, readOnly: false };
+  await show(opened, newKey(), true, FIRST_VIEWS[template]);
 }
 
 /** The document as text, as it stands now. */

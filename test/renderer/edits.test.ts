@@ -3,8 +3,10 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readProject, type Project } from '../../core/project';
-import type { Edit, Row } from '../../core/views';
-import { setGiven, setSwitch, takeAway, together } from '../../renderer/edits/edits';
+import { projectSchema } from '../../core/project/schema';
+import type { Addition, Edit, Row } from '../../core/views';
+import { setGiven, setSwitch, takeAway, together, typedEdit } from '../../renderer/edits/edits';
+import { addEntry, removeEntry } from '../../renderer/edits/lists';
 import { copied, pasted } from '../../renderer/parts/grid/clipboard';
 import { edited, isEdited, markSaved, redone, startHistory, undone } from '../../renderer/state/history';
 
@@ -130,4 +132,51 @@ test('a paste changes what may be changed, passes over the rest, and says so', (
   expect(done.words).toBe('Pasted 1 cells; 3 could not be changed and stay.');
   const after = done.edit === undefined ? demo() : edited(startHistory(demo()), done.edit).project;
   expect(after.vessel.length.value).toBe('10');
+});
+
+test('a word is put into a list of the document and taken out again', () => {
+  const project = demo();
+  const closure = project.calendars.closures[0];
+  if (closure === undefined) throw new Error('the demo has no closure');
+  const sea: Edit = {
+    at: `/calendars/closures/${closure.id}/calendars/sea`,
+    kind: 'switch',
+    value: '',
+    label: 'Stops the sea',
+    member: true,
+  };
+  const listOf = (of: Project) => of.calendars.closures[0]?.calendars.toSorted();
+  const isIn = closure.calendars.includes('sea');
+  const once = edited(startHistory(project), typedEdit(sea, 'none', String(!isIn)));
+  expect(listOf(once.project)?.includes('sea')).toBe(!isIn);
+  const twice = edited(once, typedEdit(sea, 'none', String(isIn)));
+  expect(listOf(twice.project)).toEqual(closure.calendars.toSorted());
+});
+
+test('an entry that the document holds once is written whole, with the section around it, and taken out again', () => {
+  const { record: _, ...without } = demo();
+  const approval: Addition = {
+    at: '/record/approval',
+    what: 'the approval',
+    single: true,
+    entry: {},
+    fields: [
+      { path: 'by', kind: 'text', label: 'By' },
+      { path: 'on', kind: 'date', label: 'On' },
+    ],
+  };
+  const written = edited(
+    startHistory(without),
+    addEntry(approval, 'none', { by: 'The invented board', on: '2026-12-01' }),
+  );
+  expect(written.project.record).toEqual({
+    crossChecks: [],
+    leftOut: [],
+    reasons: [],
+    lessons: [],
+    approval: { by: 'The invented board', on: '2026-12-01' },
+  });
+  expect(projectSchema.safeParse(written.project).success).toBe(true);
+  const back = edited(written, removeEntry({ at: '/record/approval', label: 'the approval' }, 'none'));
+  expect(back.project.record?.approval).toBeUndefined();
 });

@@ -39,6 +39,8 @@ export interface PreparedEstimate {
   /** Givens with a range, and those that are drawn; the others stand at their means. */
   readonly ranged: number;
   readonly drawn: number;
+  /** Where each drawn given stands in the sheets, by its id. */
+  readonly places: ReadonlyMap<string, string>;
 }
 
 /**
@@ -118,6 +120,7 @@ function assemble(
     liveSteps: model.liveSteps,
     ranged: all.length,
     drawn: run.inputs.filter(input => input.distribution.kind !== 'certain').length,
+    places: new Map(drawn.givens.map(given => [given.id, given.work[0] ?? given.money[0] ?? ''])),
   };
   return { prepared, findings: [...findings, ...leftOutFindings(file.events, section)] };
 }

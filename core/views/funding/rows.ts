@@ -1,3 +1,4 @@
+import type { Funding } from '../../project';
 import type { Sentence, TableRows } from '../rows';
 
 /** One award with its form, and every line of it tied out. */
@@ -40,6 +41,8 @@ export interface FundingView {
   readonly sentence: Sentence;
   /** Why there are no books, when there are none. */
   readonly missing: readonly string[];
+  /** A funding section to begin with, when the project has none. */
+  readonly begin: Funding | undefined;
   readonly awards: readonly AwardView[];
   readonly sources: TableRows;
   readonly reconciliations: readonly TableRows[];

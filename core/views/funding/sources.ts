@@ -128,26 +128,32 @@ const CLASS_KEYS = { service: 'service procurement', subaward: 'subaward', capit
 
 /** Each contract: how it must be bought, its class, and what each class would make of the indirect cost. */
 export function contractTable(view: GrantView, funding: Funding | undefined): TableRows {
-  const rows = view.contracts.map((one): Row => {
-    const chosen = funding?.contracts.find(contract => contract.id === one.contractId);
-    const method = view.procurement.find(bought => bought.contractId === one.contractId)?.method ?? '';
+  const known = new Map(view.contracts.map(one => [one.contractId, one]));
+  const ids = new Set([...(funding?.contracts ?? []).map(one => one.id), ...known.keys()]);
+  const rows = [...ids].map((contractId): Row => {
+    const one = known.get(contractId);
+    const chosen = funding?.contracts.find(contract => contract.id === contractId);
+    const method = view.procurement.find(bought => bought.contractId === contractId)?.method ?? '';
     const results = Object.fromEntries(
       Object.entries(CLASS_KEYS).map(([key, contractClass]) => {
-        const result = one.results.find(each => each.contractClass === contractClass);
+        const result = one?.results.find(each => each.contractClass === contractClass);
         return [
           key,
           result === undefined
             ? NOT_APPLYING
-            : dollarCell(roundedDollars(result.indirect), grantId('contract', one.contractId, contractClass)),
+            : dollarCell(roundedDollars(result.indirect), grantId('contract', contractId, contractClass)),
         ];
       }),
     );
     return {
-      id: one.contractId,
+      id: contractId,
       kind: 'line',
       cells: {
-        title: words(chosen?.title ?? one.contractId.replaceAll('-', ' ')),
-        amount: dollarCell(roundedDollars(one.amount), grantId('contract', one.contractId, 'amount')),
+        title: words(chosen?.title ?? contractId.replaceAll('-', ' ')),
+        amount:
+          one === undefined
+            ? NOT_APPLYING
+            : dollarCell(roundedDollars(one.amount), grantId('contract', contractId, 'amount')),
         method: words(method),
         class:
           chosen === undefined

@@ -128,6 +128,19 @@ function termRow(id: string, title: string, value: Shown, unit = value.unit ?? '
   };
 }
 
+/** Whether the grant bears indirect cost. A negotiated rate comes with its agreement and is not chosen here. */
+const indirectKind = (value: string): Shown =>
+  editCell({
+    at: '/funding/indirect/kind',
+    kind: 'choice',
+    value,
+    label: 'Indirect cost',
+    choices: [
+      { id: 'none', title: 'none' },
+      { id: 'de minimis', title: 'at the de minimis rate' },
+    ],
+  });
+
 /** Award date, fiscal year, indirect cost, payment and carrying: what the reader decides beside the sources. */
 function awardTerms(funding: Funding, measures: Measures): TableRows {
   const word = (field: string, value: string, label: string, kind: Edit['kind']): Shown =>
@@ -147,6 +160,9 @@ function awardTerms(funding: Funding, measures: Measures): TableRows {
         'whole',
       ),
     ),
+    ...(indirect.kind === 'negotiated' || (indirect.kind === 'de minimis' && indirect.rate !== undefined)
+      ? []
+      : [termRow('indirect', 'Indirect cost', indirectKind(indirect.kind))]),
     ...(indirect.kind === 'none'
       ? []
       : [

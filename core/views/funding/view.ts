@@ -4,6 +4,7 @@ import { monthWords } from '../budget-tables';
 import { findingWords } from '../finding-words';
 import { dollars } from '../number-text';
 import type { Sentence } from '../rows';
+import { beginFunding } from './begin';
 import { cashPicture, cashTable } from './cash';
 import { formTable } from './form-table';
 import { grantOf } from './grant-of';
@@ -21,7 +22,11 @@ export function fundingView(context: EstimateContext): FundingView {
   const { book, cash } = view;
   return {
     sentence: sentence(view),
-    missing: book === undefined ? view.findings.filter(one => one.weight === 'blocks').map(findingWords) : [],
+    missing:
+      funding !== undefined && book === undefined
+        ? view.findings.filter(one => one.weight === 'blocks').map(findingWords)
+        : [],
+    begin: funding === undefined ? beginFunding(context.evaluation.project) : undefined,
     awards: (book?.awards ?? []).map(award => ({
       id: award.source.id,
       title: award.source.title,

@@ -1,4 +1,5 @@
 import type { EstimateContext } from '../context';
+import { idOf } from '../../sheet';
 import { dollars } from '../number-text';
 import type { Sentence } from '../rows';
 import type { ShownMoney } from '../shown-money';
@@ -35,7 +36,10 @@ function sentence(context: EstimateContext, money: ShownMoney): Sentence {
   const { library, project } = context.evaluation;
   const concerned = library.drivers.filter(driver => driver.material !== undefined);
   const { work } = context.parts;
-  const present = concerned.filter(driver => work.result.number(work.drivers.columns.number, driver.id));
+  const step = work.drivers.columns.number;
+  const present = concerned.filter(
+    driver => work.result.has(idOf(step, driver.id)) && work.result.number(step, driver.id),
+  );
   const measured = project.survey.measured.filter(one =>
     concerned.some(driver => driver.id === one.driver),
   ).length;

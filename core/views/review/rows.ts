@@ -32,6 +32,7 @@ export interface ReviewView {
   readonly growth: { readonly past: readonly GrowthMark[]; readonly own: GrowthMark | undefined } | undefined;
   readonly cases: TableRows;
   readonly likeHulls: TableRows;
+  readonly recordSentence: Sentence;
   /** Approval, baseline, independent estimate, lessons. */
   readonly record: readonly TableRows[];
 }

@@ -38,8 +38,18 @@ export function reviewView(context: EstimateContext): ReviewView {
           },
     cases: caseTable(history),
     likeHulls: likeTable(history),
+    recordSentence: recordSentence(context),
     record: recordTables(context),
   };
+}
+
+function recordSentence({ evaluation: { project } }: EstimateContext): Sentence {
+  const { approval, baseline } = project.record ?? {};
+  const agreed =
+    approval === undefined
+      ? 'Nobody has agreed to this estimate yet'
+      : `${approval.by} agreed to this estimate`;
+  return [`${agreed}; ${baseline === undefined ? 'no plan is' : 'a plan is'} kept to compare with.`];
 }
 
 /** Sentences of evidence shown before the rest is only counted. */

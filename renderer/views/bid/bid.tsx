@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { BidRows } from '../../../core/views';
+import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
@@ -21,6 +22,7 @@ export default function Bid() {
   return (
     <>
       <TitleLine sentence={view.sentence} faces={FACES} face={face} onFace={setFace} />
+      <StillMissing of="bid" />
       {view.missing.map(words => (
         <div key={words} className="caution bid-note">
           {words}

@@ -1,5 +1,6 @@
 import type { DecisionRows } from '../../../core/views';
 import { chooseScenario } from '../../commands/run';
+import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
@@ -12,6 +13,7 @@ export default function Decision() {
   return (
     <>
       <TitleLine sentence={answer?.sentence ?? ['Working out what is asked of the board.']} />
+      <StillMissing of="comparison" />
       <StudyProgress name="decision" working={working} />
       {fault === undefined ? null : (
         <div className="caution notice" role="alert">

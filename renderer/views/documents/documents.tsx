@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { host } from '../../host/bridge';
 import { give, textNow, valueOf } from '../../state/files';
@@ -83,6 +84,7 @@ export default function Documents() {
   return (
     <>
       <TitleLine sentence={[sentences[face] ?? '']} faces={FACES} face={face} onFace={setFace} />
+      {face === 'papers' ? <StillMissing /> : null}
       {face === 'evidence' ? <Evidence /> : null}
       {face === 'changes' ? <Changes /> : null}
       {face === 'papers' ? <Papers making={making} onMake={kind => void make(kind)} /> : null}

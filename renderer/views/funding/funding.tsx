@@ -1,10 +1,13 @@
 import { useState } from 'react';
 import type { AwardView, FundingView } from '../../../core/views';
+import { takeSections } from '../../edits/lists';
+import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { CashPicture } from '../../pictures/cash/cash-picture';
 import { useWidth } from '../../pictures/use-width';
 import { useOpened } from '../../state/opened';
+import { edit } from '../../state/working-out';
 import './funding.css';
 
 /** The grant budget: forms by source, every line tied out, the cash and its gap. */
@@ -27,11 +30,13 @@ export default function Funding() {
   return (
     <>
       <TitleLine sentence={view.sentence} faces={faces} face={face} onFace={setFace} />
+      <StillMissing of="grant" />
       {view.missing.map(words => (
         <div key={words} className="caution funding-missing">
           {words}
         </div>
       ))}
+      {view.begin === undefined ? null : <Begin section={view.begin} />}
       {award === undefined ? null : <Form view={view} award={award} />}
       {face === 'lines'
         ? view.awards.map(one => <DataTable key={one.id} table={one.tieOut} startsFolded />)
@@ -48,6 +53,25 @@ export default function Funding() {
         </div>
       ) : null}
     </>
+  );
+}
+
+/** No sources yet: what they are for, and one way to begin. */
+function Begin({ section }: { section: NonNullable<FundingView['begin']> }) {
+  return (
+    <div className="empty">
+      <p>
+        The forms, the match and the cash the county must carry stand here once the sources of the money are
+        written down.
+      </p>
+      <button
+        type="button"
+        className="main-button"
+        onClick={() => edit(takeSections({ funding: section }, 'begin the grant budget'))}
+      >
+        Begin with one grant and the own share
+      </button>
+    </div>
   );
 }
 

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import type { ReviewView } from '../../../core/views';
+import type { ReviewView, TableRows } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
 import { Says } from '../../parts/figure';
+import { AddForm } from '../../parts/add-form';
 import { DataTable } from '../../parts/grid/data-table';
 import { GrowthLine } from '../../pictures/growth/growth-line';
 import { useWidth } from '../../pictures/use-width';
@@ -15,6 +16,7 @@ const FACES = [
   { id: 'findings', title: 'Findings' },
   { id: 'practices', title: 'Quality review' },
   { id: 'past', title: 'Past hulls' },
+  { id: 'record', title: 'Record' },
 ];
 
 /** What needs a look: open findings, the practices of the guides, and what past hulls grew by. */
@@ -31,13 +33,16 @@ export default function Review() {
       ? [open]
       : face === 'practices'
         ? view.practicesSentence
-        : view.growthSentence;
+        : face === 'record'
+          ? view.recordSentence
+          : view.growthSentence;
   return (
     <>
       <TitleLine sentence={sentence} faces={FACES} face={face} onFace={setFace} />
       {face === 'findings' ? <Findings findings={findings} /> : null}
       {face === 'practices' && view !== undefined ? <Practices view={view} /> : null}
       {face === 'past' && view !== undefined ? <Past view={view} /> : null}
+      {face === 'record' && view !== undefined ? <Record tables={view.record} /> : null}
     </>
   );
 }
@@ -58,9 +63,22 @@ function Past({ view }: { view: ReviewView }) {
       )}
       {view.cases.rows.length === 0 ? null : <DataTable table={view.cases} />}
       {view.likeHulls.rows.length === 0 ? null : <DataTable table={view.likeHulls} />}
-      {view.record.map(table =>
-        table.rows.length === 0 && table.add === undefined ? null : (
+    </div>
+  );
+}
+
+/** What was agreed, kept, checked by others and learned; what is not written down yet has a way to begin. */
+function Record({ tables }: { tables: readonly TableRows[] }) {
+  return (
+    <div className="review-record">
+      {tables.map(table =>
+        table.rows.length > 0 ? (
           <DataTable key={table.id} table={table} />
+        ) : (
+          <section key={table.id} aria-label={table.caption}>
+            <h2 className="head caption">{table.caption}: nothing yet</h2>
+            {table.add === undefined ? null : <AddForm addition={table.add} />}
+          </section>
         ),
       )}
     </div>

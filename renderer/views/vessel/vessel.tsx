@@ -8,7 +8,7 @@ import { ShipLegend } from '../../pictures/ship/legend';
 import { Profile } from '../../pictures/ship/profile';
 import { useWidth } from '../../pictures/use-width';
 import { useWindow } from '../../state/store';
-import type { TableRows, VesselView } from '../../../core/views';
+import type { Addition, TableRows, VesselView } from '../../../core/views';
 import './vessel.css';
 
 const FACES = [
@@ -72,18 +72,33 @@ function List({ table, empty }: { table: TableRows; empty: string }) {
   );
 }
 
-/** Compartments with their openings; the chosen one takes a new opening. */
+/** Compartments with their openings, vents and ways between them; the chosen one takes new ones. */
 function Compartments({ view }: { view: VesselView }) {
   const chosen = useWindow(window => window.chosen);
-  const addition =
-    view.openingAdditions.find(one => one.at.includes(`/${chosen ?? ''}/`)) ?? view.openingAdditions[0];
+  const all = view.compartmentAdditions;
+  const start = all.find(one => one.at.includes(`/${chosen ?? ''}/`))?.at ?? all[0]?.at ?? '';
+  const own = all.filter(one => one.at.startsWith(start.slice(0, start.lastIndexOf('/') + 1)));
   return (
     <div className="scroll-x">
       <DataTable table={view.compartments} />
-      <DataTable table={view.openings} />
-      {addition === undefined ? null : <AddForm key={addition.at} addition={addition} />}
-      <p className="table-note">Choose a compartment above to add an opening to it.</p>
+      {[view.openings, view.vents, view.connections].map(table => (
+        <Fitting key={table.id} table={table} addition={own.find(one => one.at.endsWith(`/${table.id}`))} />
+      ))}
+      <p className="table-note">Choose a compartment above to add to it.</p>
     </div>
+  );
+}
+
+function Fitting({ table, addition }: { table: TableRows; addition: Addition | undefined }) {
+  return (
+    <>
+      {table.rows.length === 0 ? (
+        <h2 className="head caption">{table.caption}: none yet</h2>
+      ) : (
+        <DataTable table={table} />
+      )}
+      {addition === undefined ? null : <AddForm key={addition.at} addition={addition} />}
+    </>
   );
 }
 

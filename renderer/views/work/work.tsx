@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import type { TableRows } from '../../../core/views';
+import type { WorkView } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
+import { AddForm } from '../../parts/add-form';
 import { DataTable } from '../../parts/grid/data-table';
 import { useWindow } from '../../state/store';
 import { WorkSentences } from './work-sentences';
@@ -25,23 +26,35 @@ export default function Work() {
       {face === 'sentences' ? <WorkSentences view={view} /> : null}
       {face === 'table' ? <DataTable table={view.table} isSticky isCaptionUnseen /> : null}
       {face === 'payee' ? <DataTable table={view.byPayee} isSticky isCaptionUnseen /> : null}
-      {face === 'quotes' ? <Quotes table={view.quotes} /> : null}
+      {face === 'quotes' ? <Quotes view={view} /> : null}
       {face === 'choices' ? <DataTable table={view.options} isCaptionUnseen /> : null}
     </>
   );
 }
 
-function Quotes({ table }: { table: TableRows }) {
+/** Quotes, and what each prices; the chosen one takes another work item. */
+function Quotes({ view }: { view: WorkView }) {
+  const chosen = useWindow(window => window.chosen);
+  const { quotes, covers, coverAdditions } = view;
+  const addition =
+    coverAdditions.find(one => one.at === `/quotes/${chosen ?? ''}/covers`) ?? coverAdditions[0];
   return (
     <>
-      {table.rows.length === 0 ? (
+      {quotes.rows.length === 0 ? (
         <div className="empty">
           <p>Quotes go here, beside the item they price.</p>
         </div>
       ) : null}
       <div className="scroll-x">
-        <DataTable table={table} isCaptionUnseen />
+        <DataTable table={quotes} isCaptionUnseen />
       </div>
+      {quotes.rows.length === 0 ? null : <DataTable table={covers} />}
+      {addition === undefined ? null : (
+        <>
+          <AddForm key={addition.at} addition={addition} />
+          <p className="table-note">Choose a quote above to add a work item to it.</p>
+        </>
+      )}
     </>
   );
 }

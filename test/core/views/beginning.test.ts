@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { evaluate, shippedLibrary } from '../../../core/evaluation';
+import { projectSchema } from '../../../core/project/schema';
+import { startingProject, type Project } from '../../../core/project';
+import { WhyDesk, windowRows, type OpenedName } from '../../../core/views';
+
+const library = shippedLibrary();
+const TODAY = '2026-11-24';
+const VIEWS = ['materials', 'funding', 'bid', 'review', 'scenarios'] as const satisfies readonly OpenedName[];
+
+function begun(reader: Project['reader'], hullType = 'freighter'): Project {
+  return startingProject(library, { reader, hullType, title: 'New', start: TODAY });
+}
+
+const missingOf = (project: Project) =>
+  windowRows(project, evaluate(project, { today: TODAY, seed: 1 }), 'us', undefined)?.rows.missing.rows.map(
+    row => row.id,
+  );
+
+test.each(['freighter', 'cutter', 'barge'])(
+  'every view of a project begun with a %s can be made, whatever is not aboard',
+  hullType => {
+    if (!library.hullTypes.some(type => type.id === hullType)) throw new Error(`no hull type ${hullType}`);
+    const desk = new WhyDesk(evaluate(begun('grant', hullType), { today: TODAY, seed: 1 }), 'us');
+    for (const view of VIEWS) expect(desk.opened(view), view).toBeDefined();
+  },
+);
+
+test('a new grant budget is told what is missing, and each thing given leaves the list', () => {
+  const project = begun('grant');
+  expect(missingOf(project)).toEqual(['name', 'length', 'lightship', 'depth', 'tow', 'sources', 'survey']);
+  const named = { ...project, vessel: { ...project.vessel, name: 'Corrigan' } };
+  expect(missingOf(named)).not.toContain('name');
+});
+
+test('a bid is asked for its own wages and mark-ups, a comparison for what counts and for the vote', () => {
+  expect(missingOf(begun('bid'))).toEqual(expect.arrayContaining(['survey', 'wages', 'mark-ups', 'quotes']));
+  expect(missingOf(begun('comparison'))).toEqual(expect.arrayContaining(['last-date', 'weights', 'vote']));
+});
+
+test('a funding section begins with one press: it fits the document, and its form is made once the period is given', () => {
+  const project = begun('grant');
+  const opened = (of: Project) =>
+    new WhyDesk(evaluate(of, { today: TODAY, seed: 1 }), 'us').opened('funding');
+  const { begin } = opened(project) ?? {};
+  if (begin === undefined) throw new Error('there is nothing to begin with');
+  const begunWith = projectSchema.parse({ ...project, funding: begin });
+  expect(missingOf(begunWith)).toEqual(expect.arrayContaining(['share', 'period']));
+  expect(opened(begunWith)?.missing).not.toEqual([]);
+  expect(opened(begunWith)?.contracts.rows.length).toBe(1);
+  const [grant, ...others] = begin.sources;
+  const dated = { ...grant, period: { start: TODAY, finish: '2029-12-31' } };
+  const given = projectSchema.parse({ ...project, funding: { ...begin, sources: [dated, ...others] } });
+  expect(opened(given)?.awards.map(award => award.form)).toEqual(['SF-424A']);
+  expect(opened(given)?.begin).toBeUndefined();
+});
