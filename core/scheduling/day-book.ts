@@ -1,10 +1,30 @@
-import type { SearchProblem } from './search';
+import type { SearchExclusion, SearchProblem } from './search';
 import { at } from './compile/at';
 
 /** Why an activity does not fit somewhere: what is short and on which day, or whom it would meet. */
 export type Clash =
   | { readonly kind: 'resource'; readonly resource: number; readonly day: number }
   | { readonly kind: 'exclusion'; readonly exclusion: number; readonly other: number };
+
+/** One side of an exclusion, as an activity of the other side sees it. */
+interface Side {
+  readonly exclusion: number;
+  readonly members: readonly number[];
+  /** How many of them are under way on each day. */
+  readonly underWay: Int32Array;
+}
+
+/** A resource an activity holds. */
+interface Hold {
+  readonly resource: number;
+  readonly units: number;
+  readonly used: Int32Array;
+  /** The most that may be in use beside it: on every day, or day by day. */
+  readonly most: number;
+  readonly capacityByDay: ArrayLike<number> | undefined;
+  /** The days on which it holds it, as flags; absent: every day under way. */
+  readonly worked: Uint8Array | undefined;
+}
 
 /**
  * Who holds what on which day, for activities placed one by one and taken away again. It answers whether one
@@ -13,28 +33,33 @@ export type Clash =
 export class DayBook {
   private readonly problem: SearchProblem;
   readonly used: readonly Int32Array[];
-  /** Work days of each calendar as flags. */
-  private readonly worked: readonly Uint8Array[];
   private readonly starts: Int32Array;
   private readonly finishes: Int32Array;
-  private readonly excluded: readonly (readonly { readonly other: number; readonly exclusion: number }[])[];
+  private readonly held: readonly (readonly Hold[])[];
+  /** By activity: the sides it is on, and the sides it must not meet. */
+  private readonly own: readonly (readonly Side[])[];
+  private readonly opposite: readonly (readonly Side[])[];
 
   constructor(problem: SearchProblem) {
     this.problem = problem;
     this.used = problem.resources.map(() => new Int32Array(problem.horizon));
-    this.worked = problem.calendars.map(({ dayOfIndex }) => {
-      const flags = new Uint8Array(problem.horizon);
-      for (const day of dayOfIndex) flags[day] = 1;
-      return flags;
+    const count = problem.activities.length;
+    this.starts = new Int32Array(count).fill(-1);
+    this.finishes = new Int32Array(count).fill(-1);
+    this.held = holdsOf(problem, this.used);
+    const own: Side[][] = Array.from({ length: count }, () => []);
+    const opposite: Side[][] = Array.from({ length: count }, () => []);
+    problem.exclusions.forEach((given, exclusion) => {
+      const [first, second] = sidesOf(given, exclusion, problem.horizon);
+      for (const [side, other] of [[first, second] as const, [second, first] as const]) {
+        for (const member of side.members) {
+          at(own, member).push(side);
+          at(opposite, member).push(other);
+        }
+      }
     });
-    this.starts = new Int32Array(problem.activities.length).fill(-1);
-    this.finishes = new Int32Array(problem.activities.length).fill(-1);
-    const excluded: { other: number; exclusion: number }[][] = problem.activities.map(() => []);
-    problem.exclusions.forEach(([a, b], exclusion) => {
-      at(excluded, a).push({ other: b, exclusion });
-      at(excluded, b).push({ other: a, exclusion });
-    });
-    this.excluded = excluded;
+    this.own = own;
+    this.opposite = opposite;
   }
 
   /** Enters an activity that runs from a start to a finish moment. */
@@ -55,75 +80,55 @@ export class DayBook {
     return at(this.starts, activity) >= 0;
   }
 
+  /** Whether anything in the book could ever be in the way of an activity. */
+  canClash(activity: number): boolean {
+    return at(this.held, activity).length + at(this.opposite, activity).length > 0;
+  }
+
   /** What keeps an activity that is not in the book from running then, the latest day first; undefined if it fits. */
   clash(activity: number, start: number, finish: number): Clash | undefined {
-    for (const { other, exclusion } of at(this.excluded, activity)) {
-      const isApart =
-        !this.isPlaced(other) || at(this.finishes, other) <= start || at(this.starts, other) >= finish;
-      if (!isApart) return { kind: 'exclusion', exclusion, other };
+    for (const { exclusion, members } of at(this.opposite, activity)) {
+      const other = members.find(
+        i => i !== activity && at(this.finishes, i) > start && at(this.starts, i) < finish,
+      );
+      if (other !== undefined) return { kind: 'exclusion', exclusion, other };
     }
-    const { demands, fixedStart } = at(this.problem.activities, activity);
-    if (fixedStart !== undefined) return undefined;
-    for (let resource = 0; resource < demands.length; resource++) {
-      if (demands[resource] === 0) continue;
-      const day = this.shortDay(activity, resource, start, finish);
-      if (day >= 0) return { kind: 'resource', resource, day };
+    for (const hold of this.limits(activity)) {
+      const day = lastShort(hold, start, finish);
+      if (day >= start) return { kind: 'resource', resource: hold.resource, day };
     }
     return undefined;
   }
 
-  /** The first moment between two at which an activity under way would be short or meet an excluded one; -1 if none. */
+  /** The last day between two moments on which an activity not in the book does not fit; -1 if it fits on all. */
+  lastBlocked(activity: number, start: number, finish: number): number {
+    let from = start;
+    for (const { underWay } of at(this.opposite, activity)) {
+      for (let day = finish - 1; day >= from; day--) if (underWay[day] !== 0) from = day + 1;
+    }
+    for (const hold of this.limits(activity)) from = Math.max(from, lastShort(hold, from, finish) + 1);
+    return from > start ? from - 1 : -1;
+  }
+
+  /** The first day between two moments on which an activity not in the book does not fit; -1 if it fits on all. */
   firstBlocked(activity: number, from: number, to: number): number {
     let first = to;
-    for (const { other } of at(this.excluded, activity)) {
-      const start = at(this.starts, other);
-      if (start >= from && start < first) first = start;
+    for (const { underWay } of at(this.opposite, activity)) {
+      for (let day = from; day < first; day++) if (underWay[day] !== 0) first = day;
     }
-    const { demands } = at(this.problem.activities, activity);
-    for (let resource = 0; resource < demands.length; resource++) {
-      if (demands[resource] !== 0) first = this.firstShortDay(activity, resource, from, first);
-    }
+    for (const hold of this.limits(activity)) first = firstShort(hold, from, first);
     return first < to ? first : -1;
   }
 
-  private firstShortDay(activity: number, resource: number, from: number, to: number): number {
-    const used = at(this.used, resource);
-    const { capacity, capacityByDay } = at(this.problem.resources, resource);
-    const demand = at(at(this.problem.activities, activity).demands, resource);
-    const worked = this.daysHeld(activity, resource);
-    for (let day = from; day < to; day++) {
-      if (worked && worked[day] !== 1) continue;
-      if ((used[day] ?? 0) + demand > (capacityByDay ? (capacityByDay[day] ?? 0) : capacity)) return day;
-    }
-    return to;
-  }
-
-  /** The last day between two moments on which a resource is short for one more activity; -1 if none. */
-  private shortDay(activity: number, resource: number, start: number, finish: number): number {
-    const used = at(this.used, resource);
-    const { capacity, capacityByDay } = at(this.problem.resources, resource);
-    const demand = at(at(this.problem.activities, activity).demands, resource);
-    const worked = this.daysHeld(activity, resource);
-    for (let day = finish - 1; day >= start; day--) {
-      if (worked && worked[day] !== 1) continue;
-      if ((used[day] ?? 0) + demand > (capacityByDay ? (capacityByDay[day] ?? 0) : capacity)) return day;
-    }
-    return -1;
+  /** What can run short for an activity: nothing where it stands fixed. */
+  private limits(activity: number): readonly Hold[] {
+    return at(this.problem.activities, activity).fixedStart === undefined ? at(this.held, activity) : [];
   }
 
   /** Whether an activity under way holds a resource on a day: on its work days, and on idle days if so stated. */
   holds(activity: number, resource: number, day: number): boolean {
-    const worked = this.daysHeld(activity, resource);
+    const worked = at(this.held, activity).find(hold => hold.resource === resource)?.worked;
     return !worked || worked[day] === 1;
-  }
-
-  /** The work days of an activity as flags, where it holds a resource on those only. */
-  private daysHeld(activity: number, resource: number): Uint8Array | undefined {
-    const { calendar, duration } = at(this.problem.activities, activity);
-    if (calendar === undefined || duration === 0) return undefined;
-    return at(this.problem.resources, resource).isHeldOnIdleDays === true
-      ? undefined
-      : at(this.worked, calendar);
   }
 
   capacity(resource: number, day: number): number {
@@ -137,15 +142,65 @@ export class DayBook {
   }
 
   private change(activity: number, start: number, finish: number, sign: 1 | -1): void {
-    const { demands } = at(this.problem.activities, activity);
-    for (let resource = 0; resource < demands.length; resource++) {
-      const units = at(demands, resource) * sign;
-      if (units === 0) continue;
-      const used = at(this.used, resource);
-      const worked = this.daysHeld(activity, resource);
+    for (const { underWay } of at(this.own, activity)) {
+      for (let day = start; day < finish; day++) underWay[day] = (underWay[day] ?? 0) + sign;
+    }
+    for (const { used, worked, units } of at(this.held, activity)) {
       for (let day = start; day < finish; day++) {
-        if (!worked || worked[day] === 1) used[day] = (used[day] ?? 0) + units;
+        if (!worked || worked[day] === 1) used[day] = (used[day] ?? 0) + units * sign;
       }
     }
   }
+}
+
+function sidesOf({ first, second }: SearchExclusion, exclusion: number, horizon: number): [Side, Side] {
+  const side = (members: readonly number[]): Side => ({
+    exclusion,
+    members,
+    underWay: new Int32Array(horizon),
+  });
+  return [side(first), side(second)];
+}
+
+function holdsOf(problem: SearchProblem, used: readonly Int32Array[]): Hold[][] {
+  const worked = problem.calendars.map(({ dayOfIndex }) => {
+    const flags = new Uint8Array(problem.horizon);
+    for (const day of dayOfIndex) flags[day] = 1;
+    return flags;
+  });
+  return problem.activities.map(({ demands, calendar, duration }) =>
+    demands.flatMap((units, resource): Hold[] => {
+      if (units === 0) return [];
+      const { capacity, capacityByDay, isHeldOnIdleDays } = at(problem.resources, resource);
+      const isOnAllDays = calendar === undefined || duration === 0 || isHeldOnIdleDays === true;
+      return [
+        {
+          resource,
+          units,
+          used: at(used, resource),
+          most: capacity - units,
+          capacityByDay,
+          worked: isOnAllDays ? undefined : at(worked, calendar),
+        },
+      ];
+    }),
+  );
+}
+
+function isShort({ used, most, capacityByDay, units, worked }: Hold, day: number): boolean {
+  if (worked && worked[day] !== 1) return false;
+  return (used[day] ?? 0) > (capacityByDay ? (capacityByDay[day] ?? 0) - units : most);
+}
+
+function firstShort(hold: Hold, from: number, to: number): number {
+  let day = from;
+  while (day < to && !isShort(hold, day)) day++;
+  return day;
+}
+
+/** The last day from `start` on and before `finish`, or the day before `start` if there is none. */
+function lastShort(hold: Hold, start: number, finish: number): number {
+  let day = finish - 1;
+  while (day >= start && !isShort(hold, day)) day--;
+  return day;
 }

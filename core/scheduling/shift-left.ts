@@ -32,10 +32,9 @@ export function earliestFit(placed: Placed, activity: number, from: number, othe
   while (start < otherwise) {
     const finish = finishFrom(search, activity, start);
     if (finish >= NEVER) return otherwise;
-    const clash = placed.book.clash(activity, start, finish);
-    if (!clash) return start;
-    const after = clash.kind === 'resource' ? clash.day + 1 : placed.book.span(clash.other).finish;
-    start = nextStart(search, activity, Math.max(after, start + 1));
+    const blocked = placed.book.lastBlocked(activity, start, finish);
+    if (blocked < 0) return start;
+    start = nextStart(search, activity, blocked + 1);
   }
   return otherwise;
 }

@@ -1,5 +1,5 @@
 import { at } from '../compile/at';
-import type { SearchProblem } from '../search';
+import type { SearchExclusion, SearchProblem } from '../search';
 
 /** The one activity starts after the other has finished. */
 export type Arc = readonly [from: number, to: number];
@@ -35,7 +35,7 @@ export function resourceChains(
     if (links === undefined) return undefined;
     for (const [from, to] of links) add(from, to);
   }
-  for (const [a, b] of problem.exclusions) {
+  for (const [a, b] of problem.exclusions.flatMap(pairsOf)) {
     const [first, second] = at(finishes, a) <= at(starts, b) ? [a, b] : [b, a];
     if (at(finishes, first) > at(starts, second)) return undefined;
     add(first, second);
@@ -81,4 +81,9 @@ function chainOf(
     pool.push({ holder: activity, free: at(finishes, activity), units: taken });
   }
   return arcs;
+}
+
+/** All that an exclusion keeps apart, two by two. */
+function pairsOf({ first, second }: SearchExclusion): Arc[] {
+  return first.flatMap(a => second.flatMap((b): Arc[] => (a === b ? [] : [[a, b]])));
 }

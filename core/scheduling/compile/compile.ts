@@ -6,7 +6,7 @@ import { packRelationships } from './compile-relationships';
 import { demandsOf, packResources } from './compile-resources';
 import type { Compiled, CompiledActivity } from './compiled';
 import { DayTables } from './day-tables';
-import { excludedPairs } from './exclusions';
+import { excludedGroups } from './exclusions';
 import { horizonDays } from './horizon';
 import { closingMilestones } from './milestones';
 import { stateOf } from './progress';
@@ -38,7 +38,7 @@ export function compile(
   const resources = packResources(problem, first, horizon);
   const isAtWork = (i: number) => activities[i]?.isMilestone === false && activities[i].state !== 'finished';
   // Milestones and what has happened exclude nothing.
-  const exclusions = excludedPairs(problem, position).filter(({ a, b }) => isAtWork(a) && isAtWork(b));
+  const exclusions = excludedGroups(problem, position, isAtWork);
   const states = zoneStateRules(problem, position);
   const relationships = packRelationships(
     problem,
@@ -66,7 +66,7 @@ export function compile(
     statusSlot,
     resources: resources.origins,
     relationships: relationships.origins,
-    exclusions: exclusions.map(pair => pair.exclusion),
+    exclusions: exclusions.map(group => group.exclusion),
     spells: states.spells,
     search: {
       horizon,
@@ -74,7 +74,7 @@ export function compile(
       resources: resources.packed,
       relationships: relationships.packed,
       calendars: tables.tables,
-      exclusions: exclusions.map(({ a, b }) => [a, b] as const),
+      exclusions: exclusions.map(({ first, second }) => ({ first, second })),
     },
   };
 }

@@ -1,48 +1,49 @@
 import type { Exclusion, ScheduleProblem } from '../model';
+import type { SearchExclusion } from '../search';
 
-/** Two activities that may not run at the same time, and the exclusion that says so. */
-export interface ExcludedPair {
-  readonly a: number;
-  readonly b: number;
+/** Activities that one exclusion keeps apart: none of the first runs at the same time as any of the second. */
+export interface ExcludedGroup extends SearchExclusion {
   readonly exclusion: string;
 }
 
-/** Every pair of activities that exclusions keep apart, each once. Positions in `problem.activities`. */
-export function excludedPairs(
+/**
+ * What exclusions keep apart, zone by zone. Positions in `problem.activities`.
+ * @param canMeet whether an activity can be met at all: milestones and what has happened cannot.
+ */
+export function excludedGroups(
   problem: ScheduleProblem,
   position: ReadonlyMap<string, number>,
-): ExcludedPair[] {
+  canMeet: (activity: number) => boolean,
+): ExcludedGroup[] {
   const touches = touchingZones(problem);
-  const seen = new Set<string>();
-  return (problem.exclusions ?? []).flatMap(exclusion =>
-    pairsOf(exclusion, problem, position, touches).filter(({ a, b }) => {
-      const key = a < b ? `${a} ${b}` : `${b} ${a}`;
-      if (seen.has(key)) return false;
-      seen.add(key);
-      return true;
-    }),
-  );
+  return (problem.exclusions ?? []).flatMap(exclusion => {
+    const here = (ids: readonly string[]) =>
+      [...new Set(ids.map(id => position.get(id) ?? 0))].filter(canMeet);
+    const [first, second] = [here(exclusion.first), here(exclusion.second)];
+    return groupsOf(exclusion, problem, first, second, touches)
+      .filter(group => group.first.length > 0 && group.second.length > 0)
+      .map(group => ({ ...group, exclusion: exclusion.id }));
+  });
 }
 
-function pairsOf(
-  exclusion: Exclusion,
+function groupsOf(
+  { reach }: Exclusion,
   problem: ScheduleProblem,
-  position: ReadonlyMap<string, number>,
+  first: readonly number[],
+  second: readonly number[],
   touches: (a: string, b: string) => boolean,
-): ExcludedPair[] {
-  const meets = (a: string | undefined, b: string | undefined) => {
-    if (exclusion.reach === 'anywhere') return true;
-    if (a === undefined || b === undefined) return false;
-    return a === b || (exclusion.reach !== 'zone' && touches(a, b));
-  };
-  const at = (id: string) => position.get(id) ?? 0;
-  return exclusion.first.flatMap(one =>
-    exclusion.second.flatMap(other => {
-      const [a, b] = [at(one), at(other)];
-      const apart = a !== b && meets(problem.activities[a]?.place, problem.activities[b]?.place);
-      return apart ? [{ a, b, exclusion: exclusion.id }] : [];
-    }),
-  );
+): SearchExclusion[] {
+  if (reach === 'anywhere') return [{ first, second }];
+  const placeOf = (i: number) => problem.activities[i]?.place;
+  const places = new Set(first.flatMap(i => placeOf(i) ?? []));
+  const others = new Set(second.flatMap(i => placeOf(i) ?? []));
+  return [...places].map(place => {
+    const near = new Set([...others].filter(q => q === place || (reach !== 'zone' && touches(place, q))));
+    return {
+      first: first.filter(i => placeOf(i) === place),
+      second: second.filter(i => near.has(placeOf(i) ?? '')),
+    };
+  });
 }
 
 /** Whether two zones share a boundary, named on either side. */

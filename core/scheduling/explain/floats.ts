@@ -52,14 +52,12 @@ function topologicalBackwards(placed: Placed, order: readonly number[]): number[
 
 function latestWhileOthersStay(placed: Placed, activity: number, isWithoutGap: boolean): number {
   const { search } = placed.compiled;
-  const { fixedStart, demands } = at(search.activities, activity);
+  const { fixedStart } = at(search.activities, activity);
   const now = at(placed.starts, activity);
   if (fixedStart !== undefined) return now;
   const limit = previousStart(search, activity, latestByRelationships(placed, activity, placed.finish));
   if (limit <= now) return now;
-  const isFreeOfClashes =
-    demands.every(units => units === 0) && !search.exclusions.some(pair => pair.includes(activity));
-  if (isFreeOfClashes) return limit;
+  if (!placed.book.canClash(activity)) return limit;
   const finish = at(placed.finishes, activity);
   placed.book.remove(activity);
   const start = isWithoutGap
@@ -72,10 +70,10 @@ function latestWhileOthersStay(placed: Placed, activity: number, isWithoutGap: b
 function lastFit(placed: Placed, activity: number, now: number, limit: number): number {
   const { search } = placed.compiled;
   for (let start = limit; start > now;) {
-    const clash = placed.book.clash(activity, start, finishFrom(search, activity, start));
-    if (!clash) return start;
-    const before = clash.kind === 'resource' ? clash.day : placed.book.span(clash.other).start;
-    start = Math.min(previousStart(search, activity, start - 1), latestStart(search, activity, before));
+    const finish = finishFrom(search, activity, start);
+    const blocked = placed.book.firstBlocked(activity, start, finish);
+    if (blocked < 0) return start;
+    start = Math.min(previousStart(search, activity, start - 1), latestStart(search, activity, blocked));
   }
   return now;
 }

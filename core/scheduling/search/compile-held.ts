@@ -1,7 +1,7 @@
 import { bindingResources } from './binding';
-import { coveringCliques } from './cliques';
 import type { AxisCalendar, DatedNet, Uses, Watched } from './dated-net';
 import { NONE } from './dice';
+import { exclusionUnits, unitsAround } from './exclusion-units';
 import { layLanes, packUnits, type Lanes } from './lanes';
 import { LastingOrders } from './ordered';
 import type { SearchProblem } from './problem';
@@ -18,7 +18,7 @@ export interface AxisTimes {
 type HeldTables =
   'words' | 'guards' | 'workDemands' | 'idleDemands' | 'uses' | 'template' | 'weights' | 'orders' | 'watched';
 
-/** What activities hold and what there is: the resources that can run short, packed, and a unit for each exclusion. */
+/** What activities hold and what there is: the resources that can run short and those that stand for exclusions, packed. */
 export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet, HeldTables> {
   const orders = new LastingOrders(problem);
   const watched = watchedResources(problem, orders);
@@ -51,7 +51,7 @@ export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet,
   };
 }
 
-/** The resources that can run short, and one for each group of activities that exclude each other. */
+/** The resources that can run short, and those that stand for exclusions. */
 function watchedResources(problem: SearchProblem, orders: LastingOrders): Watched[] {
   const { activities } = problem;
   const resources = bindingResources(problem, orders).flatMap((r): Watched[] => {
@@ -60,15 +60,18 @@ function watchedResources(problem: SearchProblem, orders: LastingOrders): Watche
     const { capacityByDay = null, isHeldOnIdleDays = false } = resource;
     const units = new Int32Array(activities.length);
     for (let i = 0; i < units.length; i++) units[i] = activities[i]?.demands[r] ?? NONE;
-    return [{ peak: peakOf(resource), units, capacityByDay, isHeldOnIdleDays }];
+    return [{ peak: peakOf(resource), units, capacityByDay, isHeldOnIdleDays, isExclusion: false }];
   });
-  const open = problem.exclusions.filter(([a, b]) => !orders.isApart(a, b));
-  const groups = coveringCliques(activities.length, open).map((group): Watched => {
-    const units = new Int32Array(activities.length);
-    for (const i of group) units[i] = 1;
-    return { peak: 1, units, capacityByDay: null, isHeldOnIdleDays: true };
-  });
-  return [...resources, ...groups];
+  const exclusions = problem.exclusions.flatMap(exclusion =>
+    exclusionUnits(exclusion, orders).map((kept): Watched => {
+      const units = new Int32Array(activities.length);
+      const peak = unitsAround(kept);
+      for (const i of kept.around) units[i] = 1;
+      for (const i of kept.centre) units[i] = peak;
+      return { peak, units, capacityByDay: null, isHeldOnIdleDays: true, isExclusion: true };
+    }),
+  );
+  return [...resources, ...exclusions];
 }
 
 function usesOf(count: number, words: number, workDemands: Int32Array, idleDemands: Int32Array): Uses {

@@ -18,13 +18,15 @@ export interface Uses {
   readonly idle: Int32Array;
 }
 
-/** A resource to be watched: one of the problem, or the single unit that only one of a group can hold. */
+/** A resource to be watched: one of the problem, or one that stands for an exclusion. */
 export interface Watched {
   readonly peak: number;
   /** Units of each activity. */
   readonly units: Int32Array;
   readonly capacityByDay: ArrayLike<number> | null;
   readonly isHeldOnIdleDays: boolean;
+  /** Whether it stands for an exclusion: then its units are no measure of work. */
+  readonly isExclusion: boolean;
 }
 
 /** Relationships that hold an activity back, as one list a field; those of `i` from `first[i]` to `first[i + 1]`. */

@@ -3,6 +3,7 @@ export {
   type RelationshipKind,
   type SearchActivity,
   type SearchConflict,
+  type SearchExclusion,
   type SearchOptions,
   type SearchProblem,
   type SearchProgress,

@@ -4,7 +4,7 @@ import type { SearchProblem } from './problem';
 import { orderOf } from './tails';
 
 /** Largest problems whose lasting orders are worked out: the table grows with the square of the size. */
-const AT_MOST = 1500;
+const AT_MOST = 4000;
 
 /** Which activities are over before which others start, whatever the schedule: by finish-to-start relationships. */
 export class LastingOrders {

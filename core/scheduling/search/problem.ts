@@ -15,8 +15,13 @@ export interface SearchProblem {
   readonly relationships: readonly SearchRelationship[];
   /** Calendars in work-day index form, as {@link workDaysOf} makes them; activities and lags point here. */
   readonly calendars: readonly WorkDays[];
-  /** Pairs of activities that may not run at the same time, such as hot work beside a zone not gas-free. */
-  readonly exclusions: readonly (readonly [number, number])[];
+  readonly exclusions: readonly SearchExclusion[];
+}
+
+/** None of the first may run at the same time as any of the second, such as hot work beside a zone not gas-free. */
+export interface SearchExclusion {
+  readonly first: readonly number[];
+  readonly second: readonly number[];
 }
 
 export interface SearchActivity {

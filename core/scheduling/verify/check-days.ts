@@ -1,5 +1,5 @@
 import type { Finding } from '../../base';
-import type { CheckedActivity, Facts } from './facts';
+import { isAtWork, type CheckedActivity, type Facts } from './facts';
 import { wrong } from './wrong';
 
 /** Every activity is there, has as many days as asked, begins and ends on days it may work, and keeps its dates. */
@@ -23,11 +23,12 @@ function checkActivity(facts: Facts, activity: CheckedActivity): Finding[] {
   const findings = [...checkDates(facts, activity)];
   if (crew.workDays === 0 && !asked.consecutive) return findings;
   const from = given.resumed === undefined ? activity.first : (facts.position.get(given.resumed) ?? -1);
-  if (from < 0 || activity.worked[from] !== true)
+  if (from < 0 || !isAtWork(activity, from))
     findings.push(...say('idle-start', `starts on ${given.resumed ?? given.start}, a day it cannot work.`));
-  if (activity.worked[activity.last] !== true)
+  if (!isAtWork(activity, activity.last))
     findings.push(...say('idle-finish', `ends on ${given.finish}, a day it cannot work.`));
-  const days = activity.worked.filter((isOpen, i) => isOpen && i >= from).length;
+  let days = 0;
+  for (let day = Math.max(0, from); day <= activity.last; day++) if (isAtWork(activity, day)) days++;
   const due = daysDue(facts, activity);
   if (due !== undefined && days !== due)
     findings.push(...say('duration', `has ${days} days where ${due} are due.`));

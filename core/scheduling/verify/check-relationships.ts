@@ -30,9 +30,7 @@ function checkOne(
 ): Finding[] {
   const { kind, lag = 0, maximumLag } = relationship;
   const a = kind.startsWith('F') ? from.finish : from.start;
-  const resumed =
-    to.given.resumed === undefined ? to.start : (facts.position.get(to.given.resumed) ?? to.start);
-  const b = kind.endsWith('F') ? to.finish : resumed;
+  const b = kind.endsWith('F') ? to.finish : to.planned;
   const findings: Finding[] = [];
   const pair = `${to.asked.title} after ${from.asked.title}`;
   const least = lag === 0 ? b - a : daysBetween(facts, relationship, to, a, b);

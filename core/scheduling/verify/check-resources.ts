@@ -1,7 +1,6 @@
 import type { Finding } from '../../base';
 import type { ScheduleResource } from '../model';
-import type { Day } from './day-list';
-import type { CheckedActivity, Facts } from './facts';
+import { isAtWork, type CheckedActivity, type Facts } from './facts';
 import { wrong } from './wrong';
 
 /** On no day more is in use than there is: of any resource, and of room for workers in any zone. */
@@ -15,8 +14,7 @@ export function checkResources(facts: Facts): Finding[] {
       const { crewLimit } = zone;
       if (crewLimit === undefined) return [];
       const inside = planned.filter(activity => activity.asked.place === zone.id);
-      const used = (i: number) =>
-        sum(inside, a => (isPlannedOn(facts, a, i) && a.worked[i] === true ? a.crew.crewSize : 0));
+      const used = usedByDay(facts, inside, false, activity => activity.crew.crewSize);
       return firstOver(facts, used, () => crewLimit, `/zones/${zone.id}`, zone.title);
     }),
   ];
@@ -27,60 +25,47 @@ function checkResource(
   resource: ScheduleResource,
   planned: readonly CheckedActivity[],
 ): Finding[] {
-  const users = planned.filter(activity => (activity.crew.uses[resource.id] ?? 0) > 0);
-  const used = (i: number) =>
-    sum(users, activity => {
-      const isHeld =
-        isPlannedOn(facts, activity, i) && (activity.worked[i] === true || resource.heldOnIdleDays === true);
-      return isHeld ? (activity.crew.uses[resource.id] ?? 0) : 0;
-    });
-  const peak = facts.days.reduce((most, _, i) => Math.max(most, used(i)), 0);
+  const unitsOf = (activity: CheckedActivity) => activity.crew.uses[resource.id] ?? 0;
+  const users = planned.filter(activity => unitsOf(activity) > 0);
+  const used = usedByDay(facts, users, resource.heldOnIdleDays === true, unitsOf);
+  const peak = used.reduce((most, units) => Math.max(most, units), 0);
   const told = facts.result.resourcePeaks[resource.id]?.units;
-  const findings = firstOver(
-    facts,
-    used,
-    day => capacityOn(resource, day),
-    `/resources/${resource.id}`,
-    resource.title,
-  );
+  const place = `/resources/${resource.id}`;
+  const findings = firstOver(facts, used, date => capacityOn(resource, date), place, resource.title);
   if (told !== peak)
-    findings.push(
-      wrong(
-        'peak',
-        `/resources/${resource.id}`,
-        `${resource.title} peaks at ${peak}, not ${told ?? 'nothing'}.`,
-      ),
-    );
+    findings.push(wrong('peak', place, `${resource.title} peaks at ${peak}, not ${told ?? 'nothing'}.`));
   return findings;
 }
 
-/** Work begun holds its resources from the day it resumes. */
-function isPlannedOn(facts: Facts, activity: CheckedActivity, day: number): boolean {
-  const from =
-    activity.given.resumed === undefined
-      ? activity.first
-      : (facts.position.get(activity.given.resumed) ?? activity.first);
-  return from <= day && day <= activity.last;
+/** Units in use on each day of the list. Work begun holds its resources from the day it resumes. */
+function usedByDay(
+  facts: Facts,
+  users: readonly CheckedActivity[],
+  isHeldOnIdleDays: boolean,
+  unitsOf: (activity: CheckedActivity) => number,
+): number[] {
+  const used = facts.days.map(() => 0);
+  for (const user of users) {
+    const from = user.given.resumed === undefined ? user.first : user.planned;
+    for (let day = from; day <= user.last; day++) {
+      if (isHeldOnIdleDays || isAtWork(user, day)) used[day] = (used[day] ?? 0) + unitsOf(user);
+    }
+  }
+  return used;
 }
 
-function capacityOn(resource: ScheduleResource, day: Day): number {
-  const changes = (resource.capacityChanges ?? []).filter(
-    change => change.from <= day.date && day.date <= change.to,
-  );
+function capacityOn(resource: ScheduleResource, date: string): number {
+  const changes = (resource.capacityChanges ?? []).filter(change => change.from <= date && date <= change.to);
   return changes.at(-1)?.capacity ?? resource.capacity;
 }
 
 function firstOver(
   facts: Facts,
-  used: (day: number) => number,
-  capacity: (day: Day) => number,
+  used: readonly number[],
+  capacity: (date: string) => number,
   place: string,
   title: string,
 ): Finding[] {
-  const day = facts.days.find((candidate, i) => used(i) > Math.max(0, capacity(candidate)));
+  const day = facts.days.find(({ date }, i) => (used[i] ?? 0) > Math.max(0, capacity(date)));
   return day ? [wrong('capacity', place, `${title}: more in use on ${day.date} than there is.`)] : [];
-}
-
-function sum(list: readonly CheckedActivity[], of: (activity: CheckedActivity) => number): number {
-  return list.reduce((total, activity) => total + of(activity), 0);
 }

@@ -8,57 +8,58 @@ export function checkZones(facts: Facts): Finding[] {
 }
 
 function checkExclusions(facts: Facts): Finding[] {
-  return (facts.problem.exclusions ?? []).flatMap(exclusion =>
-    exclusion.first.flatMap(one =>
-      exclusion.second.flatMap(other => {
-        const [a, b] = [facts.activities.get(one), facts.activities.get(other)];
-        if (!a || !b || one === other || isHistory(a) || isHistory(b) || !overlap(facts, a, b)) return [];
-        const reach = exclusion.reach ?? 'touching';
-        const isNear =
-          reach === 'anywhere' ||
-          (a.asked.place !== undefined && isReached(facts, a.asked.place, b.asked.place, reach));
-        if (!isNear) return [];
-        return [
+  const asChecked = (ids: readonly string[]) =>
+    ids.flatMap(id => facts.activities.get(id) ?? []).filter(activity => !isHistory(activity));
+  return (facts.problem.exclusions ?? []).flatMap(exclusion => {
+    const { id, reach = 'touching' } = exclusion;
+    const second = asChecked(exclusion.second);
+    return asChecked(exclusion.first).flatMap(a =>
+      second
+        .filter(b => a !== b && overlap(a, b) && isReached(facts, a.asked.place, b.asked.place, reach))
+        .map(b =>
           wrong(
             'exclusion',
-            `/exclusions/${exclusion.id}`,
+            `/exclusions/${id}`,
             `${a.asked.title} and ${b.asked.title} run at the same time.`,
           ),
-        ];
-      }),
-    ),
-  );
+        ),
+    );
+  });
 }
 
 function isHistory(activity: CheckedActivity): boolean {
   return activity.asked.actualFinish !== undefined || activity.crew.workDays === 0;
 }
 
-function isReached(facts: Facts, a: string, b: string | undefined, reach: 'zone' | 'touching'): boolean {
-  if (a === b) return true;
-  if (reach === 'zone' || b === undefined) return false;
+function isReached(
+  facts: Facts,
+  a: string | undefined,
+  b: string | undefined,
+  reach: 'zone' | 'touching' | 'anywhere',
+): boolean {
+  if (reach === 'anywhere') return true;
+  if (a === undefined || b === undefined) return false;
+  if (a === b || reach === 'zone') return a === b;
   const touches = (one: string, other: string) =>
     facts.problem.zones?.some(z => z.id === one && z.touches?.includes(other)) ?? false;
   return touches(a, b) || touches(b, a);
 }
 
-function overlap(facts: Facts, a: CheckedActivity, b: CheckedActivity): boolean {
-  const from = (activity: CheckedActivity) =>
-    activity.given.resumed === undefined
-      ? activity.start
-      : (facts.position.get(activity.given.resumed) ?? activity.start);
-  return from(a) < b.finish && from(b) < a.finish;
+function overlap(a: CheckedActivity, b: CheckedActivity): boolean {
+  return a.planned < b.finish && b.planned < a.finish;
 }
 
 /** For all work under a state: an opening before it, and nothing that ends the state from there to its finish. */
 function checkStates(facts: Facts): Finding[] {
   const all = [...facts.activities.values()];
-  return (facts.problem.zoneStates ?? []).flatMap(({ id, title }) =>
-    all.flatMap(user => {
+  return (facts.problem.zoneStates ?? []).flatMap(({ id, title }) => {
+    const allOpeners = all.filter(other => other.asked.opensStates?.includes(id));
+    const allEnders = all.filter(other => other.asked.endsStates?.includes(id));
+    return all.flatMap(user => {
       if (!user.asked.needsStates?.includes(id) || user.asked.actualStart !== undefined) return [];
-      const inZone = all.filter(other => other.asked.place === user.asked.place && other !== user);
-      const openers = inZone.filter(other => other.asked.opensStates?.includes(id));
-      const enders = inZone.filter(other => other.asked.endsStates?.includes(id));
+      const isBeside = (other: CheckedActivity) => other.asked.place === user.asked.place && other !== user;
+      const openers = allOpeners.filter(isBeside);
+      const enders = allEnders.filter(isBeside);
       const isHeld = openers.some(
         opener =>
           opener.finish <= user.start &&
@@ -72,6 +73,6 @@ function checkStates(facts: Facts): Finding[] {
           `${user.asked.title} runs without ${title} in its zone.`,
         ),
       ];
-    }),
-  );
+    });
+  });
 }

@@ -49,6 +49,16 @@ export function mayWork(
   );
 }
 
+/** What decides on which days an activity may work, as a text: the same text, the same days. */
+export function workRules(
+  problem: ScheduleProblem,
+  { calendar, closures, windows, durationUnit }: ScheduleActivity,
+  uses: Readonly<Record<string, number>>,
+): string {
+  const held = problem.resources.filter(r => r.calendar !== undefined && (uses[r.id] ?? 0) > 0);
+  return JSON.stringify([calendar, closures, windows, durationUnit === 'day', held.map(r => r.id)]);
+}
+
 /** The observed federal holidays, told from the day alone. @source 5 U.S.C. 6103(a) and (b). */
 function isFederalHoliday({ year, month, dayOfMonth: day, weekday }: Day): boolean {
   const monday = (first: number) => weekday === 1 && day >= first && day < first + 7;

@@ -1,7 +1,7 @@
 import type { CrewMode, ScheduleActivity, ScheduleProblem } from '../model';
 import type { ScheduledActivity, ScheduleResult } from '../result';
 import { daysOfProblem, type Day } from './day-list';
-import { mayWork } from './day-rules';
+import { mayWork, workRules } from './day-rules';
 
 /** One activity of the answer beside the one that was asked for, with its days by position in the list of days. */
 export interface CheckedActivity {
@@ -14,7 +14,15 @@ export interface CheckedActivity {
   /** Boundaries between days: a start lies before its first day, a finish after its last. */
   readonly start: number;
   readonly finish: number;
-  readonly worked: readonly boolean[];
+  /** The boundary from which it holds what it uses: of work begun, the day it resumes. */
+  readonly planned: number;
+  /** By position in the list of days 1 where it may work; those with the same rules share one list. */
+  readonly open: Uint8Array;
+}
+
+/** Whether an activity works on a day of the list. */
+export function isAtWork({ first, last, open }: CheckedActivity, day: number): boolean {
+  return first <= day && day <= last && open[day] === 1;
 }
 
 /** Everything the checks look at. */
@@ -37,6 +45,7 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
   const closing = closingMilestones(problem, result);
   const given = new Map(result.activities.map(a => [a.id, a]));
   const activities = new Map<string, CheckedActivity>();
+  const open = new Map<string, Uint8Array>();
   for (const asked of problem.activities) {
     const answer = given.get(asked.id);
     const first = answer && position.get(answer.start);
@@ -45,15 +54,21 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
     const crew = crewIn(asked, answer.mode);
     const isMilestone = crew.workDays === 0 && !asked.consecutive;
     const moment = closing.has(asked.id) ? first + 1 : first;
+    const start = isMilestone ? moment : first;
+    const rules = workRules(problem, asked, crew.uses);
+    const flags =
+      open.get(rules) ?? Uint8Array.from(days, day => Number(mayWork(problem, asked, crew.uses, day)));
+    open.set(rules, flags);
     activities.set(asked.id, {
       asked,
       given: answer,
       crew,
       first,
       last,
-      start: isMilestone ? moment : first,
+      start,
       finish: isMilestone ? moment : last + 1,
-      worked: days.map((day, i) => i >= first && i <= last && mayWork(problem, asked, crew.uses, day)),
+      planned: answer.resumed === undefined ? start : (position.get(answer.resumed) ?? start),
+      open: flags,
     });
   }
   return { problem, result, days, position, activities };

@@ -11,10 +11,11 @@ export interface Supply {
   readonly times: number;
 }
 
-/** The supply of each watched resource, on days on which any of its users can work. */
+/** The supply of each watched resource, on days on which any of its users can work. Exclusions are left to pairs. */
 export function suppliesOf(net: DatedNet, horizon: number): Supply[] {
   const known = new Map<string, Supply['before']>();
-  return net.watched.map(({ units, peak, capacityByDay }) => {
+  return net.watched.flatMap(({ units, peak, capacityByDay, isExclusion }) => {
+    if (isExclusion) return [];
     const users = usersOf(net, units);
     const calendars = [...new Set(users.map(i => net.calendarOf[i] ?? NONE))].sort();
     const base = { users, units: users.map(i => units[i] ?? NONE) };
