@@ -1,4 +1,5 @@
 import {
+  bareGiven,
   link,
   maximum,
   minimum,
@@ -18,6 +19,7 @@ import {
 } from '../sheet';
 import { conditionKey, flagOf } from './condition-sets';
 import type { CrewColumns } from './crew-tables';
+import { slowed, type Pace } from './pace';
 import { bareField, changedGiven, fieldGiven, perOwn, type ItemFields } from './item-fields';
 
 export interface HourColumns {
@@ -37,12 +39,16 @@ const AT_ONCE: Given = {
   neutral: true,
 };
 
-/** Hours from the quantity under the conditions of work, and the crews that those hours ask for. */
+/**
+ * Hours from the quantity under the conditions of work, the crews that those hours ask for or the planner set, and the
+ * hours that crowding and long shifts add.
+ */
 export function hourColumns(
   t: Recipe<ItemFields>,
   quantity: Step<'own'>,
   crews: Table<CrewColumns>,
   conditions: Table<{ factor: Step<'1'> }>,
+  pace: Pace,
 ): HourColumns {
   const perUnit = t.field(
     'hours-per-unit',
@@ -62,9 +68,9 @@ export function hourColumns(
   );
   const key = t.key('condition-key', 'Conditions (key)', row => conditionKey(row.item), []);
   const factor = t.place('condition', 'Factor of the conditions', link(key, conditions.columns.factor));
-  const hours = t.place(
-    'hours',
-    'Hours',
+  const usualHours = t.place(
+    'hours-usual',
+    'Hours with the usual crews',
     rounded(sum(priced(quantity, perUnit, factor), setup), HOURS_DECIMALS),
   );
   const most = t.field(
@@ -84,9 +90,17 @@ export function hourColumns(
         : fieldGiven(row, 'hoursPerCrew', row.item.hoursPerCrew, 'h', '0'),
     [],
   );
-  const wanted = t.place('crews-wanted', 'Crews the hours ask for', wholeUp(over(hours, forOne), 4));
+  const wanted = t.place('crews-wanted', 'Crews the hours ask for', wholeUp(over(usualHours, forOne), 4));
+  const usual = t.place('crews-usual', 'Usual crews', maximum(unity('1'), minimum(most, wanted)));
+  const planned = t.field('crews-planned', 'Crews planned', '1', plannedCrews, []);
+  const chosen = t.place('crews-chosen', 'Crews at work', quoted(planned, usual));
   const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined), []);
-  const working = t.place('crews', 'Crews', scaled(maximum(unity('1'), minimum(most, wanted)), crewed));
+  const working = t.place('crews', 'Crews', scaled(chosen, crewed));
+  const hours = t.place(
+    'hours',
+    'Hours',
+    rounded(scaled(usualHours, ...slowed(t, { crews: chosen, usual }, pace)), HOURS_DECIMALS),
+  );
   const found = t.place(
     'people-found',
     'People of the crew',
@@ -97,6 +111,11 @@ export function hourColumns(
   );
   const people = t.place('people', 'People of a crew', quoted(found, none('person')));
   return { hours, crews: working, people };
+}
+
+/** The crews that the planner set, whole; without them the hours decide. */
+function plannedCrews(row: ItemFields): Given | undefined {
+  return row.change?.crews && bareGiven(row.change.crews, `/items/${row.item.id}/crews`);
 }
 
 /** The key that stands where an item has no crew; no crew has it. */

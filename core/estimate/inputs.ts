@@ -12,6 +12,7 @@ export interface Adjustment {
   readonly quantity?: Figure | undefined;
   readonly hoursPerUnit?: Figure | undefined;
   readonly crewsAtOnce?: Figure | undefined;
+  readonly crews?: Figure | undefined;
   readonly duration?: Figure | undefined;
   readonly notBefore?: string | undefined;
   readonly actualStart?: string | undefined;
@@ -38,6 +39,8 @@ export interface EstimateInput {
   /** Hours of a shift and share of hours paid at the overtime premium, from the shift pattern. */
   readonly shiftHours: Given;
   readonly overtimeShare: Given;
+  /** Factor on hours because people tire under the shift pattern. */
+  readonly shiftFactor: Given;
   readonly prices: PriceChoices;
   /** Contingency as a share of the total, where the policy is a percentage. */
   readonly contingencyShare?: Given | undefined;

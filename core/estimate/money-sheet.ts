@@ -24,7 +24,7 @@ import { generationTables, type GenerationPlan, type GenerationTables } from './
 import { hireTable } from './hire-table';
 import { memoryOf, rateAt, type EstimateInput } from './inputs';
 import type { ItemFields } from './item-fields';
-import { labourRates } from './labour-rates';
+import { labourRates, type CrewRates } from './labour-rates';
 import { directColumns, type DirectColumns, type LineQuote, type LineSources } from './line-table';
 import { contractMarkUps, lineMarkUps, markUpShares, type MarkUpShares } from './mark-ups';
 import { priceLevel } from './price-level';
@@ -64,6 +64,7 @@ export interface MoneySheet {
   readonly sheet: Sheet;
   readonly result: SheetResult;
   readonly timing: Table<TimingColumns>;
+  readonly crewRates: Table<CrewRates>;
   readonly disposals: Table<DisposalColumns>;
   /** Hazardous waste by calendar month; none where nothing that counts is generated. */
   readonly generation?: GenerationTables;
@@ -125,6 +126,7 @@ export function moneySheet(
   return {
     sheet,
     timing: timed,
+    crewRates,
     disposals,
     ...(generation === undefined ? {} : { generation: generation.tables }),
     scrap,

@@ -22,6 +22,7 @@ import { driverTables, type DriverColumns } from './driver-tables';
 import { hourColumns } from './hour-columns';
 import { memoryOf, type EstimateInput } from './inputs';
 import { itemFields, type ItemFields } from './item-fields';
+import { paceOf } from './pace';
 import { quantityColumns, shipDriver, type DriverOf } from './quantity-columns';
 import { removalTable, scrapTable, wasteTable, type TonnesColumns } from './waste-table';
 
@@ -72,6 +73,7 @@ export function workSheet(
   const shift = sheet
     .block('shift', 'Shift')
     .given('shift-hours', 'Hours of a shift', 'h/work-day', input.shiftHours);
+  const pace = paceOf(sheet, input);
   const rows = itemFields(items, input);
   const table = (
     id: string,
@@ -81,7 +83,7 @@ export function workSheet(
   ): Table<ItemColumns> =>
     sheet.table(id, rowsOf(heading, of), t => {
       const quantity = quantityColumns(t, driverOf);
-      const hours = hourColumns(t, quantity.quantity, crews.crews, conditions);
+      const hours = hourColumns(t, quantity.quantity, crews.crews, conditions, pace);
       return { ...quantity, ...hours, days: dayColumns(t, hours, shift, driven) };
     });
   const worked = table(

@@ -1,5 +1,4 @@
-import { BugError, type Figure, type Finding } from '../base';
-import { keeping } from './keeping';
+import { BugError, keeping, type Figure, type Finding } from '../base';
 import { simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
@@ -48,6 +47,7 @@ export function estimateInput(
     },
     shiftHours: givenFrom(shift.hours, 'h/work-day', '/options/shift-pattern'),
     overtimeShare: givenFrom(shift.overtimeShare, '1', '/options/shift-pattern'),
+    shiftFactor: givenFrom(shift.hoursFactor, '1', '/options/shift-pattern'),
     prices: { priceDate: project.rates.priceDate, fixedYear: project.rates.fixedPriceYear },
     contingencyShare: contingencyShare(project, faults, simulated),
     statusDate: project.statusDate,

@@ -1,3 +1,19 @@
+export {
+  crewPlanJson,
+  crewPlanStudy,
+  levelledJson,
+  levelledPlan,
+  type CrewPlanAnswer,
+  type CrewPlanAsk,
+  type CrewPlanPoint,
+  type CrewPlanProgress,
+  type CrewsUsed,
+  type CrewUse,
+  type LevelledPlan,
+  type LevellingAsk,
+  type Moved,
+  type NoPlan,
+} from './crews';
 export { chosenOptions, estimateInput, faultsOf } from './estimate-input';
 export {
   DEFAULT_SCHEDULES,

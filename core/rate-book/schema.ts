@@ -31,6 +31,16 @@ export const crewSchema = z.strictObject({
   employer: z.enum(['contractor', 'owner']),
 });
 
+/** Other numbers of crews than the usual one, what crowding costs, and what it takes to hire a person and to let one go. */
+export const crewSizesSchema = z.strictObject({
+  /** Shares of the usual number of crews that may be planned instead, each with its name. */
+  sizes: z.array(z.strictObject({ id: key, title: z.string(), share: figureSchema })).min(1),
+  /** Hours more, as a share, when the crews of an item are doubled. */
+  crowding: figureSchema,
+  /** Paid hours for one person hired and released. */
+  hireAndRelease: figureSchema,
+});
+
 /** Equipment: a rate by hour, work day or week, with mobilisation and standby. */
 export const equipmentSchema = z.strictObject({
   id: key,
@@ -114,6 +124,7 @@ export const rateBookFile = z.strictObject({
   trades: z.array(tradeSchema),
   burdens: burdensSchema,
   crews: z.array(crewSchema),
+  crewSizes: crewSizesSchema,
   equipment: z.array(equipmentSchema),
   streams: z.array(streamSchema),
   conditions: z.array(conditionSchema),

@@ -58,5 +58,6 @@ export { surveyValues, type SurveyValue } from './survey-value';
 export { coverageFindings } from './coverage';
 export { DEFAULT_RANGES, distributionOf, type DefaultRange, type RangeGiven } from './ranges';
 export { amongPastProjects, COST_GROWTH, type CostGrowth } from './history';
+export { expectedWait, type AwaitedWindow } from './expected-wait';
 export { workableDays, type WorkableDay } from './weather-days';
 export { firstWindow } from './weather-window';

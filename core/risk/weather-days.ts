@@ -15,14 +15,9 @@ export type WorkableDay = (trial: number, day: number) => boolean;
  *   J. G. Propp, D. B. Wilson, Random Struct. Alg. 9 (1996) 223-252 (coupling from the past).
  */
 export function workableDays(series: WorkabilitySeries, month: Uint8Array, seed: number): WorkableDay {
-  const afterIdle = Float64Array.from(
-    series.workable,
-    (share, m) => share * (1 - (series.persistence[m] ?? Number.NaN)),
-  );
-  const afterWork = Float64Array.from(
-    series.workable,
-    (_, m) => (afterIdle[m] ?? 0) + (series.persistence[m] ?? Number.NaN),
-  );
+  const ofMonth = series.workable.map((_, m) => chances(series, m));
+  const afterIdle = Float64Array.from(ofMonth, one => one.afterIdle);
+  const afterWork = Float64Array.from(ofMonth, one => one.afterWork);
   const sea = hashText('weather', seed);
   return (trial, day) => {
     for (let back = day; back >= 0; back--) {
@@ -33,6 +28,16 @@ export function workableDays(series: WorkabilitySeries, month: Uint8Array, seed:
     }
     return seaState(sea, trial, -1) < (series.workable[month[0] ?? 0] ?? 0);
   };
+}
+
+/** Chances of a workable day in a month (0 = January): after an idle day, and after a workable one. */
+export function chances(
+  series: WorkabilitySeries,
+  month: number,
+): { readonly afterIdle: number; readonly afterWork: number } {
+  const persistence = series.persistence[month] ?? Number.NaN;
+  const afterIdle = (series.workable[month] ?? Number.NaN) * (1 - persistence);
+  return { afterIdle, afterWork: afterIdle + persistence };
 }
 
 /** A number from 0 to 1 that belongs to the seed, the trial and the day. */

@@ -27,10 +27,25 @@ export { checkProblem } from './check/check-problem';
 export { verifySchedule } from './verify/verify-schedule';
 export { schedule, type ScheduleOptions } from './schedule';
 export { daysWords, holdingWords, relationshipWords } from './words';
-export { levelSchedule, type LevellingOptions } from './level/level-schedule';
-export { LEVELLING_OBJECTIVES, sumOfSquares, unitsHired, type LevellingKind } from './level/objective';
-export { leastCrew, type LeastCrew, type LeastCrewOptions } from './level/least-crew';
+export {
+  levelSchedule,
+  levellingSteps,
+  type LevelledSchedule,
+  type LevellingOptions,
+  type LevelProgress,
+  type Uses,
+} from './level/level-schedule';
+export {
+  LEVELLING_OBJECTIVES,
+  sumOfSquares,
+  unitsHired,
+  type LevellingKind,
+  type Use,
+} from './level/objective';
+export { leastCrew, leastCrewSteps, type LeastCrew, type LeastCrewOptions } from './level/least-crew';
 export { searchCrewPlan } from './crew-plan/crew-plan';
+export { CostCurve, type CurvePoint } from './crew-plan/cost-curve';
+export { fasterPlans, type FasterPlan, type FasterPlansOptions } from './crew-plan/faster-plans';
 export type {
   CrewPlan,
   CrewPlanOptions,

@@ -1,4 +1,5 @@
 import { dayOf, isoOf } from '../calendar';
+import type { ScheduleResult } from '../scheduling';
 import type { EstimateContext } from './context';
 import { aligned, words } from './cells';
 import { dateWords } from './schedule-axis';
@@ -16,11 +17,9 @@ export function people(context: EstimateContext): PeoplePart {
   const trade = holdingCrew(context);
   const steps = profile(context, trade?.id);
   const most = Math.max(1, ...steps.map(step => step.all));
-  const size = [2, 5, 10, 20, 50, 100].find(step => most / step <= 4) ?? 200;
-  const count = Math.ceil(most / size);
   return {
     people: steps,
-    peopleTicks: Array.from({ length: count + 1 }, (_, at) => at * size),
+    peopleTicks: peopleTicks(most),
     peopleLimit: undefined,
     holdingTrade:
       trade === undefined ? undefined : { title: trade.title, limit: trade.people, text: trade.text },
@@ -58,8 +57,16 @@ function holdingCrew({ parts, evaluation }: EstimateContext): HoldingCrew | unde
 }
 
 function profile({ parts }: EstimateContext, crew: string | undefined): readonly PeopleStep[] {
-  const worked = parts.schedule.activities.filter(activity => activity.crewSize > 0);
   const crews = new Map(parts.items.map(item => [item.id, item.crew]));
+  return peopleAtWork(parts.schedule, id => crew !== undefined && crews.get(id) === crew);
+}
+
+/** People at work over time, all of them and those of the activities that are asked for. */
+export function peopleAtWork(
+  { activities }: Pick<ScheduleResult, 'activities'>,
+  isHolding: (activity: string) => boolean,
+): readonly PeopleStep[] {
+  const worked = activities.filter(activity => activity.crewSize > 0);
   const edges = [...new Set(worked.flatMap(one => [dayOf(one.start), dayOf(one.finish) + 1]))].toSorted(
     (a, b) => a - b,
   );
@@ -67,13 +74,15 @@ function profile({ parts }: EstimateContext, crew: string | undefined): readonly
     const to = edges[at + 1] ?? from;
     const here = worked.filter(one => dayOf(one.start) <= from && dayOf(one.finish) >= from);
     const sum = (list: typeof here) => list.reduce((all, one) => all + one.crewSize, 0);
-    return {
-      from,
-      to,
-      all: sum(here),
-      holding: crew === undefined ? 0 : sum(here.filter(one => crews.get(one.id) === crew)),
-    };
+    return { from, to, all: sum(here), holding: sum(here.filter(one => isHolding(one.id))) };
   });
+}
+
+/** Ticks of an axis of people, from nothing to the most. */
+export function peopleTicks(most: number): readonly number[] {
+  const size = [2, 5, 10, 20, 50, 100].find(step => most / step <= 4) ?? 200;
+  const count = Math.ceil(most / size);
+  return Array.from({ length: count + 1 }, (_, at) => at * size);
 }
 
 const COLUMNS: readonly Column[] = [

@@ -167,9 +167,17 @@ export const optionSchema = z.strictObject({
         effect: z.string(),
         /** Season closures that this value lifts. */
         lifts: z.array(key).optional(),
-        /** A shift pattern: hours a work day, work days a week, and the share of the hours paid at the overtime premium. */
+        /**
+         * A shift pattern: hours a work day, work days a week, the share of the hours paid at the overtime premium, and
+         * the factor on all hours because people tire.
+         */
         shift: z
-          .strictObject({ hours: figureSchema, daysAWeek: figureSchema, overtimeShare: figureSchema })
+          .strictObject({
+            hours: figureSchema,
+            daysAWeek: figureSchema,
+            overtimeShare: figureSchema,
+            hoursFactor: figureSchema,
+          })
           .optional(),
       }),
     )

@@ -1,15 +1,28 @@
 import {
+  crewPlanStudy,
   evaluate,
+  levelledPlan,
   prepareRisk,
   riskRun,
   withChoices,
+  type CrewPlanAnswer,
   type EvaluateOptions,
   type Evaluation,
   type RiskRun,
   type RiskView,
 } from '../../core/evaluation';
 import { compareScenarios, factsOf, type RiskFacts } from '../../core/scenario';
-import { choiceRows, compareRows, decisionRows, riskRows } from '../../core/views';
+import {
+  choiceRows,
+  compareRows,
+  crewAnswer,
+  crewPlanRows,
+  decisionRows,
+  LEAST_QUESTION,
+  LEVEL_QUESTION,
+  riskRows,
+  type CrewAnswer,
+} from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyName } from './study-protocol';
 
 /** The seed of the window's searches, the same as for the views: the figures are the same too. */
@@ -49,6 +62,7 @@ export class StudyDesk {
   #revision = -1;
   #evaluations = new Map<string, Evaluation>();
   #runs = new Map<string, Run>();
+  #plans = new Map<string, { readonly revision: number; readonly answer: CrewPlanAnswer | undefined }>();
 
   readonly #makers: Makers = {
     risk: (ask, work) => this.#risk(ask, work),
@@ -66,6 +80,14 @@ export class StudyDesk {
       await step(work);
       return choiceRows(withChoices(evaluation, optionsOf(ask, ask.scenario)));
     },
+    levelling: async (ask, work) => {
+      const evaluation = await this.#evaluated(ask, ask.scenario, work);
+      const even = await levelledAnswer(evaluation, LEVEL_QUESTION, undefined, work);
+      const finish = evaluation.estimate?.schedule.finish;
+      if (finish === undefined) return { answers: [even] };
+      return { answers: [even, await levelledAnswer(evaluation, LEAST_QUESTION, finish, work)] };
+    },
+    crewPlans: (ask, work) => this.#crewPlans(ask, work),
   };
 
   answer(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers[StudyName] | undefined> {
@@ -73,8 +95,20 @@ export class StudyDesk {
       this.#document = ask.document;
       this.#evaluations = new Map();
       this.#runs = new Map();
+      this.#plans = new Map();
     }
     return this.#makers[ask.name](ask, work);
+  }
+
+  async #crewPlans(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers['crewPlans']> {
+    if (ask.runs) {
+      const evaluation = await this.#evaluated(ask, ask.scenario, work);
+      const study = crewPlanStudy(evaluation, optionsOf(ask, ask.scenario), {});
+      const answer = await stepped(study, work, ({ words }) => `Estimating plans: ${words.toLowerCase()}`);
+      this.#plans.set(ask.scenario, { revision: ask.revision, answer });
+    }
+    const last = this.#plans.get(ask.scenario);
+    return crewPlanRows(last?.answer, last !== undefined && last.revision !== ask.revision);
   }
 
   async #risk(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers['risk']> {
@@ -171,6 +205,33 @@ async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, wo
       work.say(done, of, words);
       await step(work);
     }
+  }
+}
+
+/** A question about the crews, answered a round at a time. */
+async function levelledAnswer(
+  evaluation: Evaluation,
+  question: string,
+  leastCrewBy: string | undefined,
+  work: StudyWork,
+): Promise<CrewAnswer> {
+  const ask = { seed: SEED, ...(leastCrewBy === undefined ? {} : { leastCrewBy }) };
+  return crewAnswer(evaluation, question, await stepped(levelledPlan(evaluation, ask), work, () => question));
+}
+
+/** Work in steps to its end; every now and then it tells how far it is and lets a stop be heard. */
+async function stepped<P extends { readonly done: number; readonly of: number }, R>(
+  steps: Generator<P, R>,
+  work: StudyWork,
+  words: (progress: P) => string,
+): Promise<R> {
+  let told = work.now();
+  for (let taken = steps.next(); ; taken = steps.next()) {
+    if (taken.done === true) return taken.value;
+    if (work.now() - told < OFTEN) continue;
+    told = work.now();
+    work.say(taken.value.done, taken.value.of, words(taken.value));
+    await step(work);
   }
 }
 

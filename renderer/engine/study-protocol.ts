@@ -1,5 +1,12 @@
 import type { Project } from '../../core/project';
-import type { ChoiceRows, CompareRows, DecisionRows, RiskRows } from '../../core/views';
+import type {
+  ChoiceRows,
+  CompareRows,
+  CrewPlanRows,
+  DecisionRows,
+  LevellingRows,
+  RiskRows,
+} from '../../core/views';
 
 /** The long questions, each with its answer. They are worked out beside the engine, so that typing never waits. */
 export interface StudyAnswers {
@@ -7,6 +14,8 @@ export interface StudyAnswers {
   readonly compare: CompareRows;
   readonly decision: DecisionRows;
   readonly choices: ChoiceRows;
+  readonly levelling: LevellingRows;
+  readonly crewPlans: CrewPlanRows;
 }
 export type StudyName = keyof StudyAnswers;
 
@@ -22,7 +31,7 @@ export interface StudyAsk {
   readonly scenario: string;
   readonly today: string;
   readonly measures: 'us' | 'metric';
-  /** Whether the simulation is run; without it the last run is shown, if there is one. */
+  /** Whether the simulation or the search is run; without it the last run is shown, if there is one. */
   readonly runs: boolean;
 }
 

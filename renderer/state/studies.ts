@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { create } from 'zustand';
 import type { Project } from '../../core/project';
-import type { BottomCell } from '../../core/views';
+import type { BottomCell, WhyRows } from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
 import { change, state, useWindow, type Working } from './store';
 
@@ -17,7 +17,7 @@ interface Study<N extends StudyName> {
 }
 type Studies = { readonly [N in StudyName]: Study<N> };
 
-const NONE: Studies = { risk: {}, compare: {}, decision: {}, choices: {} };
+const NONE: Studies = { risk: {}, compare: {}, decision: {}, choices: {}, levelling: {}, crewPlans: {} };
 export const useStudies = create<Studies>(() => NONE);
 
 /** An edit waits this long before a study follows it, in milliseconds. */
@@ -65,9 +65,9 @@ function hear(said: StudySaid): void {
 function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void {
   const { name, project, scenario, document, runs } = ask;
   put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
-  if (runs) change({ status: 'The runs are done.' });
+  if (runs) change({ status: name === 'crewPlans' ? 'The search is done.' : 'The runs are done.' });
   // The bottom line tells what runs made elsewhere have found.
-  if (runs && name !== 'risk') study('risk');
+  if (runs && (name === 'compare' || name === 'decision')) study('risk');
   if (state().history?.project !== project) study(name);
 }
 
@@ -137,4 +137,12 @@ export function useRunCells(): readonly BottomCell[] {
   const cells = answer?.found?.bottom ?? [];
   if (document !== key || scenario !== chosen || cells.length === 0) return [];
   return about === project ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
+}
+
+/** How a figure of the runs, of the comparison or of the decision came about; undefined when it is none of these. */
+export function studiedWhy(id: string): WhyRows | undefined {
+  const { risk, compare, decision } = useStudies.getState();
+  return [risk.answer, compare.answer, decision.answer]
+    .map(answer => answer?.whys[id])
+    .find(why => why !== undefined);
 }

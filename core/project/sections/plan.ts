@@ -28,6 +28,8 @@ export const adjustmentSchema = z.strictObject({
   quantity: figureSchema.optional(),
   hoursPerUnit: figureSchema.optional(),
   crewsAtOnce: figureSchema.optional(),
+  /** Crews planned for it, in place of those that its hours ask for: more than those crowd each other. */
+  crews: figureSchema.optional(),
   duration: figureSchema.optional(),
   notBefore: isoDate.optional(),
   actualStart: isoDate.optional(),

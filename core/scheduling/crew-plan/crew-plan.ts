@@ -20,7 +20,7 @@ const TRIALS = 1500;
  */
 export function searchCrewPlan(problem: ScheduleProblem, options: CrewPlanOptions): CrewPlanResult {
   const choices = choicesOf(problem, options);
-  const curve = new CostCurve();
+  const curve = new CostCurve<PricedPlan>();
   const seen = new Set<string>();
   let tried = 0;
   const attempt = (plan: CrewPlan): number => {
@@ -86,7 +86,7 @@ function tryAll(choices: Choices, attempt: (plan: CrewPlan) => number, isStopped
 function tryFromCurve(
   choices: Choices,
   attempt: (plan: CrewPlan) => number,
-  curve: CostCurve,
+  curve: CostCurve<PricedPlan>,
   options: CrewPlanOptions,
   isStopped: () => boolean,
 ): void {

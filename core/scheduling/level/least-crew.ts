@@ -1,8 +1,12 @@
 import { dayOf } from '../../calendar';
 import type { ScheduleProblem } from '../model';
 import type { ScheduleResult } from '../result';
-import { schedule, type ScheduleOptions } from '../schedule';
-import { levelSchedule } from './level-schedule';
+import { buildResult } from '../build-result';
+import type { Placed } from '../placed';
+import { prepare, type Prepared, type ScheduleOptions } from '../schedule';
+import { drained } from './drained';
+import { levellingSteps, type LevelledSchedule, type LevelProgress } from './level-schedule';
+import { usesOf } from './uses';
 
 export interface LeastCrewOptions extends ScheduleOptions {
   /** The last day by which all must be finished. */
@@ -15,45 +19,66 @@ export interface LeastCrewOptions extends ScheduleOptions {
 export interface LeastCrew {
   readonly units: Readonly<Record<string, number>>;
   readonly cost: number;
-  readonly result: ScheduleResult;
+  readonly result: LevelledSchedule;
 }
 
 /**
  * The opposite question of levelling: a fixed last day, and as few units at hand as can be found. It starts from the
- * peaks of a levelled schedule and takes away the dearest unit that can be spared, until none can.
+ * peaks of a levelled schedule and takes units away, the dearest first, as long as the last day can be kept; what
+ * cannot be spared once cannot be spared when there is less of the rest.
  * @returns undefined when even all units at hand do not finish in time.
  */
 export function leastCrew(problem: ScheduleProblem, options: LeastCrewOptions): LeastCrew | undefined {
-  const ids = problem.resources.map(resource => resource.id).filter(id => (options.unitCosts[id] ?? 0) > 0);
-  let result = levelSchedule(problem, { ...options, objective: 'peak', weights: options.unitCosts });
-  if (!isInTime(result, options.finishBy)) return undefined;
-  let units = Object.fromEntries(ids.map(id => [id, result.resourcePeaks[id]?.units ?? 0]));
-  for (let spared = true; spared;) {
-    spared = false;
-    for (const id of ids.toSorted((a, b) => (options.unitCosts[b] ?? 0) - (options.unitCosts[a] ?? 0))) {
-      const fewer = { ...units, [id]: (units[id] ?? 0) - 1 };
-      const tried =
-        (fewer[id] ?? 0) < 1 ? undefined : schedule(withUnits(problem, fewer), inTime(problem, options));
-      if (!tried || !isInTime(tried, options.finishBy)) continue;
-      [units, result, spared] = [fewer, tried, true];
-      break;
-    }
-  }
-  const cost = ids.reduce((sum, id) => sum + (units[id] ?? 0) * (options.unitCosts[id] ?? 0), 0);
-  return { units, cost, result };
+  return drained(leastCrewSteps(problem, options));
 }
 
-/** Stops the search as soon as the last day is kept. */
-function inTime(problem: ScheduleProblem, options: LeastCrewOptions): ScheduleOptions {
+/** The same a schedule at a time, so that the caller can tell how far it is or leave off. */
+export function* leastCrewSteps(
+  problem: ScheduleProblem,
+  options: LeastCrewOptions,
+): Generator<LevelProgress, LeastCrew | undefined> {
+  const cost = (id: string) => options.unitCosts[id] ?? 0;
+  const ids = problem.resources.map(resource => resource.id).filter(id => cost(id) > 0);
+  const levelled = yield* levellingSteps(problem, {
+    ...options,
+    objective: 'peak',
+    weights: options.unitCosts,
+  });
+  if (!isInTime(levelled, options.finishBy)) return undefined;
+  let units = Object.fromEntries(ids.map(id => [id, levelled.resourcePeaks[id]?.units ?? 0]));
+  let found: Found | undefined;
+  const dearestFirst = ids.toSorted((a, b) => cost(b) - cost(a) || (a < b ? -1 : 1));
+  for (const [done, id] of dearestFirst.entries()) {
+    while (options.shouldStop?.() !== true) {
+      yield { done, of: ids.length };
+      const fewer = { ...units, [id]: (units[id] ?? 0) - 1 };
+      const tried = (fewer[id] ?? 0) < 1 ? undefined : inTime(withUnits(problem, fewer), options);
+      if (tried === undefined) break;
+      [units, found] = [fewer, tried];
+    }
+  }
+  const total = ids.reduce((sum, id) => sum + (units[id] ?? 0) * cost(id), 0);
+  if (found === undefined) return { units, cost: total, result: levelled };
+  const { placed, lowerBound, schedules, findings } = found;
+  const result = buildResult(placed, Math.min(lowerBound, placed.finish), schedules);
+  const uses = levelled.uses && { before: levelled.uses.before, after: usesOf(placed) };
+  return { units, cost: total, result: { ...result, findings, ...(uses === undefined ? {} : { uses }) } };
+}
+
+type Found = Prepared & { readonly placed: Placed };
+
+/** A schedule that keeps the last day, as soon as the search has one. */
+function inTime(problem: ScheduleProblem, options: LeastCrewOptions): Found | undefined {
   let isKept = false;
   const lastMoment = dayOf(options.finishBy) - dayOf(problem.horizonStart) + 1;
-  return {
+  const prepared = prepare(problem, {
     ...options,
     onProgress: progress => {
       isKept = progress.finish !== undefined && progress.finish <= lastMoment;
     },
     shouldStop: () => isKept || options.shouldStop?.() === true,
-  };
+  });
+  return prepared.placed !== undefined && prepared.placed.finish <= lastMoment ? prepared : undefined;
 }
 
 function isInTime(result: ScheduleResult, finishBy: string): boolean {

@@ -1,11 +1,16 @@
-/** What levelling makes small, for one resource: a figure from its units day by day over the days it can be used. */
+/** What levelling makes small, for one resource. */
 export interface LevellingObjective {
   readonly title: string;
-  readonly value: (units: readonly number[]) => number;
+  /** The figure that counts; among schedules with equal figures the even one is better. */
+  readonly of: (use: Use) => number;
 }
 
-/** Weights the highest use so that it always outweighs the sum of squares beside it. */
-const PEAK_WEIGHT = 1e7;
+/** The use of one resource over time, in figures. */
+export interface Use {
+  readonly squares: number;
+  readonly hired: number;
+  readonly peak: number;
+}
 
 export type LevellingKind = 'squares' | 'peak' | 'hire-and-release';
 
@@ -17,15 +22,9 @@ export type LevellingKind = 'squares' | 'peak' | 'hire-and-release';
  * 76-83 (from memory), for the sum of squares.
  */
 export const LEVELLING_OBJECTIVES: Readonly<Record<LevellingKind, LevellingObjective>> = {
-  squares: { title: 'Evenness (sum of squares)', value: sumOfSquares },
-  peak: {
-    title: 'Highest use',
-    value: units => units.reduce((a, b) => Math.max(a, b), 0) * PEAK_WEIGHT + sumOfSquares(units),
-  },
-  'hire-and-release': {
-    title: 'Hiring and releasing',
-    value: units => unitsHired(units) * PEAK_WEIGHT + sumOfSquares(units),
-  },
+  squares: { title: 'Evenness (sum of squares)', of: use => use.squares },
+  peak: { title: 'Highest use', of: use => use.peak },
+  'hire-and-release': { title: 'Hiring and releasing', of: use => use.hired },
 };
 
 export function sumOfSquares(units: readonly number[]): number {

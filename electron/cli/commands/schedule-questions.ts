@@ -1,35 +1,54 @@
+import type { Finding } from '../../../core/base';
 import { addMonths, dayOf, isoOf } from '../../../core/calendar';
 import { evaluate, summarise, type Evaluation, type EstimateParts } from '../../../core/evaluation';
 import { dollarsOf } from '../../../core/money';
 import { compareBaseline, searchCrewPlan, type PricedPlan } from '../../../core/scheduling';
 import { UsageError, type Call } from '../command';
 import { loadProject, todayOf } from '../load';
+import { crewAnswers } from './crew-questions';
 
 /** What else may be asked of a schedule, beside its dates. */
 export const QUESTIONS = {
   baseline: { type: 'string', words: 'what has moved against the plan of another document', sample: 'FILE' },
   starts: { type: 'string', words: 'what the project costs when it starts in each of N months', sample: 'N' },
+  level: {
+    type: 'boolean',
+    words: 'the finish kept and the crews evened out: peaks, hiring and releasing before and after',
+  },
+  'least-crew': { type: 'boolean', words: 'the fewest crews that finish by the day of --by' },
+  'crew-plan': {
+    type: 'boolean',
+    words:
+      'which crew sizes, shifts and start cost least by the day of --by, and the whole curve of cost over time',
+  },
+  by: { type: 'string', words: 'the last day for --least-crew and --crew-plan', sample: 'YYYY-MM-DD' },
 } as const;
 
 /** The answers to what was asked. */
 export interface Answers {
   readonly json: Readonly<Record<string, unknown>>;
   readonly lines: readonly string[];
+  readonly findings: readonly Finding[];
 }
 
 const EFFORT = { schedules: 1000, seed: 1 };
 
 export function answersTo(call: Call, evaluation: Evaluation): Answers {
   const { estimate } = evaluation;
-  if (estimate === undefined) return { json: {}, lines: [] };
-  const answers = [againstBaseline(call, evaluation, estimate), startCurve(call, evaluation, estimate)];
+  if (estimate === undefined) return NOTHING;
+  const answers = [
+    againstBaseline(call, evaluation, estimate),
+    call.flag('crew-plan') ? NOTHING : startCurve(call, evaluation, estimate),
+    crewAnswers(call, evaluation),
+  ];
   return {
     json: Object.fromEntries(answers.flatMap(answer => Object.entries(answer.json))),
     lines: answers.flatMap(answer => answer.lines),
+    findings: answers.flatMap(answer => answer.findings),
   };
 }
 
-const NOTHING: Answers = { json: {}, lines: [] };
+const NOTHING: Answers = { json: {}, lines: [], findings: [] };
 
 function againstBaseline(call: Call, { scenario }: Evaluation, { schedule }: EstimateParts): Answers {
   const file = call.option('baseline');
@@ -45,6 +64,7 @@ function againstBaseline(call: Call, { scenario }: Evaluation, { schedule }: Est
   if (old.estimate === undefined) throw new UsageError(`${file} has no schedule to compare with.`);
   const change = compareBaseline(old.estimate.schedule, schedule);
   return {
+    ...NOTHING,
     json: { againstBaseline: change },
     lines: [
       `Against the baseline: finish ${signed(change.finish)} calendar days, ${change.changed.length} activities changed, ${change.added.length} new, ${change.removed.length} gone`,
@@ -81,6 +101,7 @@ function startCurve(call: Call, evaluation: Evaluation, { problem }: EstimatePar
   });
   const priced = found.curve.filter(({ cost }) => Number.isFinite(cost));
   return {
+    ...NOTHING,
     json: {
       startCurve: { tried: found.tried, isComplete: found.isComplete, points: priced.map(pointOf) },
       ...(found.best === undefined || priced.length === 0 ? {} : { cheapestStart: pointOf(found.best) }),

@@ -7,7 +7,8 @@ import { answersTo, QUESTIONS } from './schedule-questions';
 export const scheduleCommand: Command = {
   name: 'schedule',
   words: 'Dates, crews and what holds each activity where it is.',
-  usage: 'reefwright schedule FILE [--scenario ID] [--baseline FILE] [--starts N] [--json]',
+  usage:
+    'reefwright schedule FILE [--scenario ID] [--baseline FILE] [--starts N] [--level] [--least-crew --by DATE] [--crew-plan [--by DATE]] [--json]',
   options: { ...SCENARIO_OPTION, ...QUESTIONS },
   run: call =>
     evaluated(call, evaluation => {
@@ -20,7 +21,7 @@ export const scheduleCommand: Command = {
       return {
         json: { ...scheduleJson(evaluation), ...answers.json },
         lines: [...lines, ...answers.lines],
-        findings: evaluation.findings,
+        findings: [...evaluation.findings, ...answers.findings],
       };
     }),
 };

@@ -4,11 +4,13 @@ import { DataTable } from '../../parts/grid/data-table';
 import { TimeChart } from '../../pictures/time/time-chart';
 import { useWidth } from '../../pictures/use-width';
 import { useWindow } from '../../state/store';
+import { Crews } from './crews';
 import './schedule.css';
 
 const FACES = [
   { id: 'picture', title: 'Picture' },
   { id: 'table', title: 'Table' },
+  { id: 'crews', title: 'Crews' },
   { id: 'calendar', title: 'Calendar and limits' },
 ];
 
@@ -46,6 +48,7 @@ export default function Schedule() {
             <DataTable table={view.peopleTable} />
           </>
         ) : null}
+        {face === 'crews' ? <Crews /> : null}
         {face === 'calendar' ? (
           <>
             <DataTable table={view.calendar} />

@@ -51,6 +51,8 @@ function isOpen(problem: ScheduleProblem, activity: ScheduleActivity, day: numbe
     const closure = problem.closures?.[id];
     if (closure && closure.from <= date && date <= closure.to) return false;
   }
+  const windows = activity.windows;
+  if (windows?.every(({ from, to }) => date < from || to < date) === true) return false;
   if (activity.durationUnit === 'day') return true;
   const own = [
     activity.calendar,

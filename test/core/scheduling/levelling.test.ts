@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
   leastCrew,
+  levellingSteps,
   levelSchedule,
   schedule,
   sumOfSquares,
@@ -68,6 +69,67 @@ describe('levelling', () => {
     expect(result.activities.some(a => a.heldBy.some(h => h.kind === 'levelling'))).toBe(true);
   });
 
+  it('tells the use before and after as the profiles do, and the same seed gives the same answer', () => {
+    const run = () => levelSchedule(slides, { ...options, objective: 'peak' });
+    const first = run();
+    const units = unitsOf(first);
+    expect(first.uses?.after['crew']).toEqual({
+      squares: sumOfSquares(units),
+      hired: unitsHired(units),
+      peak: Math.max(...units),
+    });
+    expect(first.uses?.before['crew']?.squares).toBe(743);
+    expect(run()).toEqual(first);
+  });
+
+  it('weighs resources by what hiring them costs: of two that cannot both be even, the dear one is', () => {
+    const problem = problemOf(
+      [
+        work('B', 4, { calendar: 'all', uses: { crane: 1, paint: 1 } }),
+        work('C', 4, { calendar: 'all', uses: { paint: 1 }, deadline: '2027-03-04' }),
+        work('D', 4, { calendar: 'all', uses: { crane: 1 }, notBefore: '2027-03-05' }),
+      ],
+      [],
+      {
+        resources: [
+          { id: 'crane', title: 'Crane', capacity: 9 },
+          { id: 'paint', title: 'Paint', capacity: 9 },
+        ],
+      },
+    );
+    // B lies beside C, which doubles the paint crew, or beside D, which doubles the crane.
+    const peaks = (weights: Record<string, number>) => {
+      const { uses } = levelSchedule(problem, { ...options, objective: 'peak', weights });
+      return [uses?.after['crane']?.peak, uses?.after['paint']?.peak];
+    };
+    expect([peaks({ crane: 100, paint: 1 }), peaks({ crane: 1, paint: 100 })]).toEqual([
+      [1, 2],
+      [2, 1],
+    ]);
+  });
+
+  it('stopped as soon as there is a schedule it still gives one that keeps every rule', () => {
+    let isFound = false;
+    const stopped = levelSchedule(slides, {
+      ...options,
+      objective: 'squares',
+      onProgress: () => {
+        isFound = true;
+      },
+      shouldStop: () => isFound,
+    });
+    expect([verifySchedule(slides, stopped), stopped.activities.length]).toEqual([[], 11]);
+  });
+
+  it('goes on a round at a time and tells how far it is', () => {
+    const steps = levellingSteps(slides, { ...options, objective: 'squares', rounds: 5 });
+    const told: string[] = [];
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next()) told.push(`${step.value.done}/${step.value.of}`);
+    expect(told.slice(0, 3)).toEqual(['0/5', '1/5', '2/5']);
+    expect(step.value.calendarDays).toBe(18);
+  });
+
   it('a weekend without work is no swing: an even crew over two weeks hires once', () => {
     const problem = problemOf([work('A', 10, { uses: { crew: 2 } })], [], {
       resources: [{ id: 'crew', title: 'Crew', capacity: 2 }],
@@ -86,6 +148,13 @@ describe('levelling', () => {
         expect(result.calendarDays).toBe(plain.calendarDays);
         const squares = (r: typeof plain) =>
           Object.values(r.profiles).reduce((sum, p) => sum + sumOfSquares(p.units), 0);
+        for (const { id } of problem.resources) {
+          const units = result.profiles[id]?.units ?? [];
+          expect(result.uses?.after[id]).toMatchObject({
+            squares: sumOfSquares(units),
+            peak: Math.max(0, ...units),
+          });
+        }
         if (!problem.resources.some(r => r.heldOnIdleDays))
           expect(squares(result)).toBeLessThanOrEqual(squares(plain));
       }),

@@ -6,6 +6,12 @@ import { calendars } from './problems';
 const date = (from: number, to: number) =>
   fc.integer({ min: from, max: to }).map(n => isoOf(dayOf('2027-03-01') + n));
 
+/** A span of so many days, so many days after 1 March 2027. */
+function spanFrom(day: number, days: number) {
+  const from = dayOf('2027-03-01') + day;
+  return { from: isoOf(from), to: isoOf(from + days - 1) };
+}
+
 function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
   return fc
     .record({
@@ -24,8 +30,12 @@ function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
       }),
       closed: fc.boolean(),
       isWaiting: fc.boolean(),
+      window: fc.option(fc.tuple(fc.integer({ min: 0, max: 14 }), fc.integer({ min: 3, max: 12 })), {
+        nil: undefined,
+        freq: 4,
+      }),
     })
-    .map(({ workDays, calendar, crew, crane, place, notBefore, consecutive, closed, isWaiting }) => ({
+    .map(({ workDays, calendar, crew, crane, place, notBefore, consecutive, closed, isWaiting, window }) => ({
       id: `${i}`,
       title: `Work ${i}`,
       stage: 'clean-up',
@@ -37,6 +47,9 @@ function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
       ...(notBefore === undefined ? {} : { notBefore }),
       ...(consecutive === undefined || workDays === 0 ? {} : { consecutive }),
       ...(closed ? { closures: ['stop'] } : {}),
+      ...(window === undefined
+        ? {}
+        : { windows: [spanFrom(...window), { from: '2027-03-29', to: '2027-12-31' }] }),
       ...(isWaiting && workDays > 0 && crew + crane === 0
         ? { waiting: true, durationUnit: 'day' as const }
         : {}),

@@ -1,0 +1,48 @@
+import type { FrontierPicture } from '../risk/rows';
+import type { TableRows } from '../rows';
+import type { PeopleStep } from '../window-rows';
+
+/** People at work before and after, on one axis of time. */
+export interface CrewPicture {
+  readonly from: number;
+  readonly to: number;
+  readonly months: readonly { readonly at: number; readonly text: string }[];
+  readonly ticks: readonly number[];
+  readonly before: readonly PeopleStep[];
+  readonly after: readonly PeopleStep[];
+  readonly words: string;
+}
+
+/** One question about the crews of a plan with its answer. */
+export interface CrewAnswer {
+  readonly question: string;
+  readonly answer: string;
+  /** Absent when there is no such plan. */
+  readonly picture?: CrewPicture;
+  readonly crews?: TableRows;
+  readonly moved?: TableRows;
+  /** What the money rests on. */
+  readonly basis?: string;
+}
+
+/** The crews evened out, and as few as the last day allows. */
+export interface LevellingRows {
+  readonly answers: readonly CrewAnswer[];
+}
+
+/** What the cheapest crews, shifts and start are, and the curve of cost over time. */
+export interface CrewPlanRows {
+  readonly question: string;
+  /** Absent before the first search. */
+  readonly found?: FoundPlans;
+}
+
+export interface FoundPlans {
+  readonly answer: string;
+  /** An edit has been made since. */
+  readonly isStale: boolean;
+  readonly picture: FrontierPicture;
+  readonly table: TableRows;
+  readonly cautions: readonly string[];
+  readonly notes: readonly string[];
+}
