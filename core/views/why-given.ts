@@ -44,6 +44,7 @@ function figureAt(
 const FIELD_WORDS: Readonly<Record<string, string>> = {
   hoursPerUnit: 'hours for one',
   crewsAtOnce: 'crews at once',
+  crews: 'crews planned',
   waterDepth: 'water depth',
   clearanceRequired: 'clearance required',
   towDistance: 'tow distance',

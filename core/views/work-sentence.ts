@@ -116,7 +116,8 @@ function crewClause(context: EstimateContext, item: WorkItem): Sentence {
   const { work } = context.parts;
   const crews = figureCell(context, work.result, work.items.columns.crews, item.id, 0);
   if (crews.absent === true || crews.text === '0') return [crew.title.toLowerCase()];
-  const value = edited(context, item, 'crewsAtOnce', 'Crews', crews, 'each');
+  const isSet = context.parts.input.adjustments.get(item.id)?.crews !== undefined;
+  const value = edited(context, item, isSet ? 'crews' : 'crewsAtOnce', 'Crews', crews, 'each');
   return [value, ` × ${crew.title.toLowerCase()}`];
 }
 
