@@ -168,23 +168,24 @@ function holdsOf(problem: SearchProblem, used: readonly Int32Array[]): Hold[][] 
     for (const day of dayOfIndex) flags[day] = 1;
     return flags;
   });
-  return problem.activities.map(({ demands, calendar, duration }) =>
-    demands.flatMap((units, resource): Hold[] => {
-      if (units === 0) return [];
+  return problem.activities.map(({ demands, calendar, duration }) => {
+    const holds: Hold[] = [];
+    for (let resource = 0; resource < demands.length; resource++) {
+      const units = at(demands, resource);
+      if (units === 0) continue;
       const { capacity, capacityByDay, isHeldOnIdleDays } = at(problem.resources, resource);
       const isOnAllDays = calendar === undefined || duration === 0 || isHeldOnIdleDays === true;
-      return [
-        {
-          resource,
-          units,
-          used: at(used, resource),
-          most: capacity - units,
-          capacityByDay,
-          worked: isOnAllDays ? undefined : at(worked, calendar),
-        },
-      ];
-    }),
-  );
+      holds.push({
+        resource,
+        units,
+        used: at(used, resource),
+        most: capacity - units,
+        capacityByDay,
+        worked: isOnAllDays ? undefined : at(worked, calendar),
+      });
+    }
+    return holds;
+  });
 }
 
 function isShort({ used, most, capacityByDay, units, worked }: Hold, day: number): boolean {

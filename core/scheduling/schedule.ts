@@ -4,6 +4,7 @@ import { checkProblem } from './check/check-problem';
 import { compile } from './compile/compile';
 import { plannedModes } from './compile/compile-activities';
 import type { Compiled } from './compile/compiled';
+import { shortened } from './compile/shortened';
 import { tightHorizon } from './compile/tight-horizon';
 import { conflictFindings, noResult } from './no-result';
 import { diagnose } from './diagnose/diagnose';
@@ -13,7 +14,6 @@ import type { ScheduleProblem } from './model';
 import { placeAll, type Placed } from './placed';
 import type { ConflictSet, ScheduleResult } from './result';
 import { searchSchedule, type SearchOptions, type SearchResult } from './search';
-
 import { shiftLeft } from './shift-left';
 
 /** How much the scheduler may spend; `modes` chooses a crew for each activity, absent the planned ones. */
@@ -75,8 +75,7 @@ function placeInTime(
 ): ReturnType<typeof place> {
   const horizon = tightHorizon(compiled, earliestFinish);
   if (horizon < WORTH_SHORTENING * compiled.search.horizon) {
-    const modes = compiled.activities.map(activity => activity.mode);
-    const inTime = place(compile(compiled.problem, modes, horizon), options);
+    const inTime = place(shortened(compiled, horizon), options);
     if (inTime.placed) return inTime;
   }
   return place(compiled, options);

@@ -1,7 +1,7 @@
 import { dayOf } from '../../calendar';
-import type { CrewMode, ScheduleActivity, ScheduleProblem, ScheduleResource } from '../model';
+import type { ScheduleProblem, ScheduleResource } from '../model';
 import type { SearchResource } from '../search';
-import type { ResourceOrigin } from './compiled';
+import type { CompiledActivity, ResourceOrigin } from './compiled';
 
 /** The resources and the crew limits of zones, in packed form. */
 export function packResources(
@@ -24,16 +24,27 @@ export function packResources(
   };
 }
 
-/** What one crew at work asks of each packed resource. */
+/** What each activity at work asks of each packed resource. */
 export function demandsOf(
-  activity: ScheduleActivity,
-  crew: CrewMode,
+  problem: ScheduleProblem,
+  activities: readonly CompiledActivity[],
   origins: readonly ResourceOrigin[],
-): number[] {
-  return origins.map(origin => {
-    if ('zone' in origin) return origin.zone === activity.place ? crew.crewSize : 0;
-    const units = crew.uses[origin.resource];
-    return units === undefined ? 0 : units;
+): number[][] {
+  const zones = new Map<string, number>();
+  const resources = new Map<string, number>();
+  origins.forEach((origin, position) => {
+    if ('zone' in origin) zones.set(origin.zone, position);
+    else resources.set(origin.resource, position);
+  });
+  return activities.map(({ crew }, i) => {
+    const demands = new Array<number>(origins.length).fill(0);
+    for (const [id, units] of Object.entries(crew.uses)) {
+      const position = resources.get(id);
+      if (position !== undefined) demands[position] = units;
+    }
+    const zone = zones.get(problem.activities[i]?.place ?? '');
+    if (zone !== undefined) demands[zone] = crew.crewSize;
+    return demands;
   });
 }
 

@@ -23,13 +23,12 @@ import {
  * Packs a checked problem for the search: days become slots from the horizon start, ids become positions,
  * calendars become index tables, zone states become relationships, crew limits become resources.
  * @param modes the crew of each activity, as positions in its `modes`; absent: the planned ones.
- * @param horizon days to lay out; absent: room for all work in a row.
  */
 export function compile(
   problem: ScheduleProblem,
   modes: readonly number[] = plannedModes(problem),
-  horizon = horizonDays(problem),
 ): Compiled {
+  const horizon = horizonDays(problem);
   const first = dayOf(problem.horizonStart);
   const tables = new DayTables(problem, first, horizon);
   const statusSlot = problem.statusDate === undefined ? 0 : Math.max(0, dayOf(problem.statusDate) - first);
@@ -48,16 +47,10 @@ export function compile(
     tables,
     resources.packed.length,
   );
-  const packed = activities.map((compiled, i) => {
-    const activity = at(problem.activities, i);
-    return packActivity(
-      activity,
-      compiled,
-      demandsOf(activity, compiled.crew, resources.origins),
-      tables,
-      statusSlot,
-    );
-  });
+  const demands = demandsOf(problem, activities, resources.origins);
+  const packed = activities.map((compiled, i) =>
+    packActivity(at(problem.activities, i), compiled, at(demands, i), tables, statusSlot),
+  );
   return {
     problem,
     first,

@@ -21,10 +21,14 @@ export interface StateUse {
 /** The uses of states, zone by zone, each list in the order the relationships allow. */
 export function stateUses(problem: ScheduleProblem, order: readonly number[]): StateUse[] {
   const zonesInUse = [...new Set(problem.activities.flatMap(a => (a.place === undefined ? [] : [a.place])))];
+  const named = order.filter(i => {
+    const activity = problem.activities[i];
+    return activity?.opensStates ?? activity?.needsStates ?? activity?.endsStates;
+  });
   return (problem.zoneStates ?? []).flatMap(({ id: state }) =>
     zonesInUse.flatMap(zone => {
       const having = (key: 'opensStates' | 'needsStates' | 'endsStates') =>
-        order.filter(i => {
+        named.filter(i => {
           const activity = problem.activities[i];
           return activity?.place === zone && (activity[key]?.includes(state) ?? false);
         });

@@ -5,33 +5,34 @@ import { namesOf } from '../words';
 
 /** Activities that ask for more than there ever is: of a resource, or of the room in a zone. */
 export function capacityConflicts(compiled: Compiled): ConflictSet[] {
-  const names = namesOf(compiled.problem);
-  return compiled.resources.flatMap((origin, r) => {
+  const { search, activities } = compiled;
+  return compiled.resources.flatMap((_, r) => {
     const most = mostUnits(compiled, r);
-    return compiled.problem.activities.flatMap((activity, i) => {
-      const demand = at(at(compiled.search.activities, i).demands, r);
-      if (
-        demand <= most ||
-        compiled.activities[i]?.state === 'finished' ||
-        compiled.activities[i]?.crew.workDays === 0
-      )
-        return [];
-      const isZone = 'zone' in origin;
-      const sentence = isZone
-        ? `${activity.title} works with a crew of ${demand}, but ${names.zone(origin.zone)} has room for ${most}.`
-        : `${activity.title} needs ${demand} of ${names.resource(origin.resource)}, but there are never more than ${most}.`;
-      const resources = isZone ? [] : [origin.resource];
-      return [
-        {
-          kind: isZone ? 'crew-limit' : 'capacity',
-          activities: [activity.id],
-          relationships: [],
-          resources,
-          sentence,
-        },
-      ];
+    const over = activities.flatMap(({ state, crew }, i) => {
+      const isOver = (search.activities[i]?.demands[r] ?? 0) > most;
+      return isOver && state !== 'finished' && crew.workDays > 0 ? [i] : [];
     });
+    return over.map(i => tooLarge(compiled, i, r, most));
   });
+}
+
+function tooLarge(compiled: Compiled, i: number, r: number, most: number): ConflictSet {
+  const names = namesOf(compiled.problem);
+  const origin = at(compiled.resources, r);
+  const { id, title } = at(compiled.problem.activities, i);
+  const demand = at(at(compiled.search.activities, i).demands, r);
+  const isZone = 'zone' in origin;
+  const sentence = isZone
+    ? `${title} works with a crew of ${demand}, but ${names.zone(origin.zone)} has room for ${most}.`
+    : `${title} needs ${demand} of ${names.resource(origin.resource)}, but there are never more than ${most}.`;
+  const resources = isZone ? [] : [origin.resource];
+  return {
+    kind: isZone ? 'crew-limit' : 'capacity',
+    activities: [id],
+    relationships: [],
+    resources,
+    sentence,
+  };
 }
 
 function mostUnits(compiled: Compiled, resource: number): number {

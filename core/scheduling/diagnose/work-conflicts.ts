@@ -13,7 +13,7 @@ import { latestFinishes } from './latest';
  */
 export function workConflicts(compiled: Compiled, earliest: EarliestStarts): ConflictSet[] {
   const latest = latestFinishes(compiled.search);
-  if (!latest) return [];
+  if (!latest?.some(finish => finish < NEVER)) return [];
   return compiled.resources.flatMap(
     (_, resource) => firstConflict(compiled, earliest, latest, resource) ?? [],
   );
