@@ -3,6 +3,7 @@ export * from './window-rows';
 export { deckBreadth, planOutline, profileOutline, sectionOutline, type Point } from './hull-shape';
 export { packNames, type Packed, type ToPack } from './pack-labels';
 export type { Missing, StillMissing } from './still-missing';
+export type { Whys } from './simulated';
 export { ratesView } from './rates';
 export { roundText, shownNumber, printed } from './number-text';
 export { wholeDollars, wholeDollarTable } from './whole-dollars';

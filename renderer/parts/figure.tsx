@@ -39,3 +39,8 @@ export function Says({ sentence }: { sentence: Sentence }) {
     </>
   );
 }
+
+/** A sentence as plain words, for those who hear it. */
+export function spoken(sentence: Sentence): string {
+  return sentence.map(part => (typeof part === 'string' ? part : part.text)).join('');
+}

@@ -1,9 +1,10 @@
 import { engine } from '../engine/engine';
 import { change, state } from './store';
+import { studiedWhy } from './studies';
 
 /** Opens the derivation of a figure; following one from another keeps the way back. */
 export async function askWhy(id: string): Promise<void> {
-  const answer = await engine().ask('why', { id });
+  const answer = studiedWhy(id) ?? (await engine().ask('why', { id }));
   if (answer === null) {
     change({ status: 'There is no derivation of this figure.' });
     return;

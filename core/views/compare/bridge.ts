@@ -11,12 +11,15 @@ const COLUMNS: readonly Column[] = [
   { key: 'amount', title: 'Amount', unit: '$', kind: 'number' },
 ];
 
+/** A bridge before its amounts open. */
+export type Bridged = Omit<BridgeRows, 'words'> & { readonly words: string };
+
 /** Each bridge as a picture and a table in whole dollars that add up. */
-export function bridgeRows(comparison: Comparison): readonly BridgeRows[] {
+export function bridgeRows(comparison: Comparison): readonly Bridged[] {
   return comparison.bridges.map(bridge => oneBridge(comparison, bridge));
 }
 
-function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): BridgeRows {
+function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): Bridged {
   const [first, second] = [from, to].map(id => evaluations.find(one => one.scenario.id === id));
   const [start, end] = [first, second].map(one => roundedDollars((one && summaryOf(one)?.total?.cents) ?? 0));
   const difference = (end ?? 0) - (start ?? 0);

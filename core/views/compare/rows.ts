@@ -1,5 +1,6 @@
 import type { FrontierPicture } from '../risk/rows';
 import type { Sentence, TableRows, Verdict } from '../rows';
+import type { Whys } from '../simulated';
 
 /** A scenario of the comparison by its letter. */
 export interface ComparedScenario {
@@ -28,12 +29,14 @@ export interface BridgeRows {
   readonly id: string;
   readonly letter: string;
   readonly title: string;
-  readonly words: string;
+  readonly words: Sentence;
   readonly bars: readonly BridgeBar[];
   readonly table: TableRows;
 }
 
 export interface CompareRows {
+  /** How each figure came about, by its name. */
+  readonly whys: Whys;
   readonly sentence: Sentence;
   readonly scenarios: readonly ComparedScenario[];
   readonly facts: TableRows;

@@ -12,8 +12,11 @@ import type { Measures } from '../measures';
 import { shownNumber } from '../number-text';
 import { frontierPicture, type FrontierOf } from '../risk/frontier';
 import { inHundred, simulatedDollars } from '../risk/words';
+import type { TableRows } from '../rows';
+import { Derivations } from '../simulated';
 import { roundedDollars } from '../whole-dollars';
 import { bridgeRows } from './bridge';
+import { comparedOrigin, totalSteps } from './origin';
 import { differencesTable } from './differences';
 import { factTable } from './facts';
 import type { ComparedScenario, CompareRows } from './rows';
@@ -29,21 +32,34 @@ export interface CompareStudy {
   readonly measures: Measures;
 }
 
+const APART = 'The totals of the scenarios, one taken from the other.';
+
 /** Two to six scenarios side by side. */
 export function compareRows({ comparison, views, isStale, chosen, measures }: CompareStudy): CompareRows {
   const { evaluations, risks } = comparison;
   const table = decisionOf(comparison);
+  const told = new Derivations('compare');
+  const about = { comparison, views, chosen };
+  const open = (rows: TableRows) => told.table(rows, comparedOrigin(rows, about));
+  const say = (name: string, text: string) =>
+    told.sentence(name, text, { path: 'Compare', home: 'compare' }, APART, totalSteps(about));
+  const frontier = frontierOf(evaluations, views, chosen);
   return {
-    sentence: [sentenceOf(evaluations)],
+    whys: told.whys,
+    sentence: say('sentence', sentenceOf(evaluations)),
     scenarios: evaluations.map(one => comparedScenario(one, chosen)),
-    facts: factTable(comparison, chosen, measures),
-    bridges: bridgeRows(comparison),
+    facts: open(factTable(comparison, chosen, measures)),
+    bridges: bridgeRows(comparison).map(bridge => ({
+      ...bridge,
+      words: say(bridge.id, bridge.words),
+      table: open(bridge.table),
+    })),
     differences: differencesTable(comparison),
-    frontier: frontierOf(evaluations, views, chosen),
+    frontier: frontier === undefined ? undefined : { ...frontier, table: open(frontier.table) },
     paired: pairedWords(comparison),
     hasRuns: risks.length > 0,
     isStale,
-    weights: weightTable(comparison, table),
+    weights: open(weightTable(comparison, table)),
     ranking: rankingWords(table),
     usualWeights: table.isBoardsOwn ? undefined : USUAL_WEIGHTS,
   };

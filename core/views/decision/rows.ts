@@ -1,7 +1,10 @@
 import type { Sentence, TableRows } from '../rows';
+import type { Whys } from '../simulated';
 
 /** The one page a board votes on. */
 export interface DecisionRows {
+  /** How each figure came about, by its name. */
+  readonly whys: Whys;
   readonly sentence: Sentence;
   /** The letter the page is about. */
   readonly letter: string;

@@ -6,14 +6,18 @@ import { dollars } from '../number-text';
 import { perCent, simulatedDollars } from '../risk/words';
 import { dateWords } from '../schedule-axis';
 import { monthWords } from '../budget-tables';
-import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
+import type { Column, Row, Sentence, Shown, TableRows, WhyRow } from '../rows';
+import { Derivations, step, type Origin } from '../simulated';
 import type { DecisionRows } from './rows';
 
 /** The decision about a scenario as the window shows it: the same decision that the papers print. */
 export function decisionRows(evaluation: Evaluation, comparison: Comparison): DecisionRows {
   const decision = decisionAbout(evaluation, comparison);
   const { recommended } = decision;
+  const told = new Derivations('decision');
+  const open = (table: TableRows) => told.table(table, originOf(table, decision));
   return {
+    whys: told.whys,
     sentence: sentenceOf(decision),
     letter: decision.letter,
     recommended:
@@ -32,17 +36,55 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
       recommended === undefined || recommended.scenario === decision.scenario
         ? ''
         : `The figures below are those of scenario ${decision.letter}.`,
-    figures: figureTable(decision),
-    county: countyTable(decision),
+    figures: open(figureTable(decision)),
+    county: openNote(open(countyTable(decision)), told),
     troubles: decision.troubles,
     notStudied: decision.notStudied,
-    others: otherTable(decision),
-    dates: dateTable(decision),
+    others: open(otherTable(decision)),
+    dates: open(dateTable(decision)),
     choice: choiceTable(evaluation, decision),
     caution:
       evaluation.upright === undefined
         ? 'The roll-over screen was not run.'
         : `The roll-over screen says “${evaluation.upright.verdict}”: screening, not a naval architect’s study.`,
+  };
+}
+
+/** The note of a table with amounts that open. */
+function openNote(table: TableRows, told: Derivations): TableRows {
+  const text = (table.note ?? []).map(part => (typeof part === 'string' ? part : part.text)).join('');
+  const origin = { path: 'Decision', home: 'funding' };
+  return { ...table, note: told.sentence(`${table.id}-note`, text, origin, RULES[table.id] ?? '', PLAN) };
+}
+
+const PLAN: readonly WhyRow[] = [
+  step({ text: 'the total', why: 'sums/total' }, 'which the budget and its sources follow from'),
+  step({ text: 'the finish', why: 'schedule:finish' }, 'the last day of the plan'),
+];
+
+const RULES: Readonly<Record<string, string>> = {
+  p80: 'All runs are put in order of cost. 80 in 100 of them cost this much or less. Risk tells the runs and what drives them.',
+  'finish-p80':
+    'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
+  sunk: 'The last day of the sinking in the plan.',
+  after: 'What the obligations after the sinking cost in a year, at the prices of their years.',
+  'county-money':
+    'What the month’s spending leaves to the county when all sources have borne their part, by fiscal year.',
+  'other-choices':
+    'The total of that scenario, or a figure on record for many ships that is brought to today.',
+  'board-dates': 'The start of the activity in the plan that waits for the board.',
+};
+
+/** How a figure of the page came about: by the rule of its row or of its table. */
+function originOf(table: TableRows, { risk }: Decision): Origin {
+  return {
+    path: 'Decision',
+    home: risk === undefined ? 'decision' : 'risk',
+    words: (_, row) => RULES[row.id] ?? RULES[table.id],
+    steps: (_, row) =>
+      table.id === 'board-dates'
+        ? [step({ text: 'the activity', why: `activity:${row.id}` }, row.cells['what']?.text ?? '')]
+        : PLAN,
   };
 }
 
@@ -67,7 +109,7 @@ function figureTable(decision: Decision): TableRows {
     amount === undefined ? undefined : { text: dollars(amount.cents), ...(why === undefined ? {} : { why }) };
   const rows = [
     ...row('total', 'The work costs', money(total, 'sums/total') ?? { text: 'not known', absent: true }),
-    ...row('contingency', 'Set aside for what is not known', money(contingency)),
+    ...row('contingency', 'Set aside for what is not known', money(contingency, 'sums/budget')),
     ...row('budget', 'Budget', money(budget, 'sums/budget')),
     ...row('p80', '80 in 100 runs cost no more than', risk && words(simulatedDollars(risk.p80))),
     ...row('sunk', 'The ship is sunk by', sunkOn === undefined ? undefined : words(dateWords(sunkOn))),

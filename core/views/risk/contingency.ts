@@ -1,6 +1,6 @@
 import type { RiskView } from '../../evaluation';
 import { aligned, NOT_APPLYING, words } from '../cells';
-import type { Column, Row, TableRows } from '../rows';
+import type { Column, Row, Sentence, TableRows } from '../rows';
 import { wholeDollars } from '../whole-dollars';
 import { bareDollars, inHundred, signedDollars } from './words';
 
@@ -37,16 +37,20 @@ export function contingencyTable(view: RiskView, titleOf: (line: string) => stri
       amount: words(bareDollars(shown.reduce((sum, one) => sum + one, 0))),
     },
   };
-  const reach =
+  const reach: Sentence =
     contingency.amount === undefined || contingency.reaches === undefined
-      ? 'The document sets no contingency aside.'
-      : `The document sets ${bareDollars(contingency.amount)} dollars aside, which reaches ${inHundred(contingency.reaches)} in 100 runs.`;
+      ? ['The document sets no contingency aside.']
+      : [
+          'The document sets ',
+          { text: `$${bareDollars(contingency.amount)}`, why: 'sums/budget' },
+          ` aside, which reaches ${inHundred(contingency.reaches)} in 100 runs.`,
+        ];
   return {
     id: 'contingency',
     caption: `Contingency at ${isBySimulation ? 'the confidence of the document' : '80 in 100 runs'}`,
     columns: COLUMNS,
     rows: aligned(COLUMNS, [...rows, total]),
-    note: [reach],
+    note: reach,
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Whys } from '../simulated';
 import type { BottomCell, Sentence, TableRows, Verdict } from '../rows';
 
 /** A place of an axis with its words. */
@@ -75,7 +76,7 @@ export interface FoundRisk {
   readonly contingency: TableRows;
   readonly contingencyNote: string;
   readonly surveys: TableRows;
-  readonly pastHulls: string;
+  readonly pastHulls: Sentence;
   /** What the run adds to the bottom line. */
   readonly bottom: readonly BottomCell[];
 }
@@ -91,6 +92,8 @@ export interface RiskRows {
   readonly library: readonly LibraryEvent[];
   /** The risk section as it is when nothing is set, for a document without one. */
   readonly emptySection: object;
+  /** How each figure of the runs came about, by its name. */
+  readonly whys: Whys;
   /** Why nothing can be run, when nothing can. */
   readonly missing: readonly string[];
 }

@@ -14,7 +14,10 @@ const PERCENTILES: readonly Column[] = [
 ];
 
 /** Cost, finish and cash need by percentile, and where the plan figure stands. */
-export function percentileTable(view: RiskView): TableRows {
+export function percentileTable(
+  view: RiskView,
+  tell: (name: string, text: string, title: string, words: string) => Shown,
+): TableRows {
   const rows = view.cost.percentiles.map(({ share, value, low, high }, at): Row => {
     const finish = view.finish.percentiles[at]?.date;
     const cash = view.cashNeed?.percentiles[at]?.value;
@@ -30,13 +33,18 @@ export function percentileTable(view: RiskView): TableRows {
       },
     };
   });
-  const note = `${planNote(view)} The mean cost is ${simulatedDollars(view.cost.mean)}.`;
+  const mean = tell(
+    'mean',
+    simulatedDollars(view.cost.mean),
+    'Mean cost of the runs',
+    'The cost of all runs added up and divided by their number.',
+  );
   return {
     id: 'percentiles',
     caption: 'Percentiles',
     columns: PERCENTILES,
     rows: aligned(PERCENTILES, rows),
-    note: [note],
+    note: [`${planNote(view)} The mean cost is `, mean, '.'],
   };
 }
 

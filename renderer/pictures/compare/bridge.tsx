@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { useId } from 'react';
+import { spoken } from '../../parts/figure';
 import type { BridgeRows } from '../../../core/views';
 import { Patterns } from '../patterns';
 import { lines, textWidth } from '../text-width';
@@ -19,7 +20,7 @@ export function BridgePicture({ bridge, width }: { bridge: BridgeRows; width: nu
   );
   const height = tops.at(-1) ?? 0;
   return (
-    <svg width={width} height={height} className="picture" role="img" aria-label={bridge.words}>
+    <svg width={width} height={height} className="picture" role="img" aria-label={spoken(bridge.words)}>
       <Patterns id={id} />
       {bridge.bars.map((bar, at) => {
         const [top, bottom] = [tops[at] ?? 0, tops[at + 1] ?? height];

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { CompareRows } from '../../../core/views';
 import { runCommand } from '../../commands/run';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
 import { VerdictMark } from '../../parts/verdict-mark';
@@ -145,7 +146,9 @@ function Bridges({ rows, width }: { rows: CompareRows; width: number }) {
         )}
       </div>
       <BridgePicture bridge={bridge} width={width} />
-      <p className="table-note">{bridge.words}</p>
+      <p className="table-note">
+        <Says sentence={bridge.words} />
+      </p>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { FoundRisk, RiskRows } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
 import { Frontier } from '../../pictures/risk/frontier';
@@ -106,7 +107,9 @@ function Curves({ found }: { found: FoundRisk }) {
         <div className="scroll-x">
           <DataTable table={found.percentiles} />
         </div>
-        <p className="table-note">{found.pastHulls}</p>
+        <p className="table-note">
+          <Says sentence={found.pastHulls} />
+        </p>
       </div>
       <div className="column" ref={right.ref}>
         <h2 className="head">{found.frontier.title}</h2>

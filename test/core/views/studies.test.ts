@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { evaluate, prepareRisk, riskRun, type Evaluation } from '../../../core/evaluation';
 import { readProject, type Project } from '../../../core/project';
 import { compareScenarios, factsOf } from '../../../core/scenario';
-import { compareRows, decisionRows, riskRows, WhyDesk } from '../../../core/views';
+import { compareRows, decisionRows, riskRows, WhyDesk, type TableRows, type Whys } from '../../../core/views';
 
 function demo(): Project {
   const file = path.join(import.meta.dirname, '../../../demo/wrenfield.reef.json');
@@ -55,7 +55,21 @@ function whysIn(value: unknown, found = new Set<string>()): Set<string> {
   return found;
 }
 const desk = new WhyDesk(first, 'us');
-const silentIn = (rows: unknown) => [...whysIn(rows)].filter(id => (desk.answer(id)?.rows.length ?? 0) === 0);
+/** Figures that open nothing: neither how they came about nor a derivation of the sheets. */
+const silentIn = (rows: { readonly whys: Whys }, known: Whys = {}) =>
+  [...whysIn(rows)].filter(id => ((rows.whys[id] ?? known[id] ?? desk.answer(id))?.rows.length ?? 0) === 0);
+/** Cells of figures that open nothing at all. */
+const closedIn = (tables: readonly TableRows[]) =>
+  tables.flatMap(table =>
+    table.rows.flatMap(row =>
+      table.columns
+        .filter(({ kind }) => kind === 'number' || kind === 'share' || kind === 'range')
+        .map(({ key }) => ({ key, shown: row.cells[key] }))
+        .filter(({ shown }) => shown !== undefined && /\d/.test(shown.text))
+        .filter(({ shown }) => shown?.why === undefined && shown?.edit === undefined)
+        .map(({ key }) => `${table.id} ${row.id} ${key}`),
+    ),
+  );
 const plain = (sentence: readonly (string | { readonly text: string })[]) =>
   sentence.map(part => (typeof part === 'string' ? part : part.text)).join('');
 
@@ -129,7 +143,28 @@ describe('risk', () => {
   });
 
   test('every figure with a name opens its derivation', () => {
-    expect(silentIn([rows, rowsOf(undefined)])).toEqual([]);
+    expect(silentIn(rows)).toEqual([]);
+    expect(silentIn(rowsOf(undefined))).toEqual([]);
+  });
+
+  test('no figure of a table stands without the way it came about', () => {
+    const { found, register } = rows;
+    if (found === undefined) throw new Error('there was a run');
+    const { percentiles, chances, drivers, drivesFinish, contingency, surveys, frontier } = found;
+    const tables = [percentiles, chances, drivers, drivesFinish, contingency, surveys, frontier.table];
+    expect(closedIn([...tables, register])).toEqual([]);
+  });
+
+  test('a simulated figure tells runs, seed, plan and drivers, and a driver leads to a given with its range', () => {
+    const why = rows.whys['run:percentiles|p80|cost'];
+    expect(why?.rows.map(row => row.words).slice(0, 2)).toEqual([
+      expect.stringContaining('runs'),
+      expect.stringContaining('seed'),
+    ]);
+    const ways = Object.values(rows.whys)
+      .flatMap(one => one.rows)
+      .map(row => desk.answer(row.value.why ?? ''));
+    expect(ways.some(one => one?.rows.some(row => row.range !== undefined))).toBe(true);
   });
 });
 
@@ -170,8 +205,11 @@ describe('compare', () => {
     }
   });
 
-  test('every figure with a name opens its derivation', () => {
-    expect(silentIn(rows)).toEqual([]);
+  test('every figure with a name opens its derivation, and none of a table has no name', () => {
+    expect(silentIn(rows, rowsOf(view).whys)).toEqual([]);
+    const { facts: beside, bridges, frontier, weights } = rows;
+    const tables = [beside, ...bridges.map(one => one.table), weights];
+    expect(closedIn(frontier === undefined ? tables : [...tables, frontier.table])).toEqual([]);
   });
 });
 
@@ -245,7 +283,18 @@ describe('decision', () => {
     expect(plain(rows.choice.note ?? [])).toContain('cannot be chosen');
   }, 60_000);
 
-  test('every figure with a name opens its derivation', () => {
-    expect(silentIn(decisionRows(first, compared))).toEqual([]);
+  test('every figure with a name opens its derivation, and none of a table has no name', () => {
+    const rows = decisionRows(first, compared);
+    expect(silentIn(rows)).toEqual([]);
+    expect(closedIn([rows.figures, rows.county, rows.others, rows.dates])).toEqual([]);
+  });
+
+  test('two pairs of scenarios with different figures give different recommendations', () => {
+    const [a, b] = evaluations;
+    const last = evaluations.at(-1);
+    if (a === undefined || b === undefined || last === undefined) throw new Error('the demo has these');
+    const recommended = (pair: readonly Evaluation[]) =>
+      decisionRows(a, compareScenarios(pair)).recommended?.letter;
+    expect([recommended([a, b]), recommended([a, last])]).toEqual([a.letter, last.letter]);
   });
 });
