@@ -1,6 +1,7 @@
 import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
 import { heldOf, type AxisTimes } from './compile-held';
 import type { AxisCalendar, DatedNet } from './dated-net';
+import { quickOf } from './dated-quick';
 import { arcListsOf, orderPairs, type Lag } from './lags';
 import { mirroredNet } from './mirror';
 import { linksOf } from './plain-net';
@@ -18,7 +19,7 @@ export function datedNetsOf(problem: SearchProblem, lags: readonly Lag[], room =
 
 function forwardNetOf(problem: SearchProblem, lags: readonly Lag[], room: number): DatedNet {
   const count = problem.activities.length;
-  const lead = leadOf(problem) + room;
+  const lead = Math.min(leadOf(problem), problem.horizon) + room;
   const slots = problem.horizon + 2 * lead;
   const tables = besideEachOther(
     [...problem.calendars, everyDay(problem.horizon)].map(days => onAxis(days, lead)),
@@ -29,7 +30,7 @@ function forwardNetOf(problem: SearchProblem, lags: readonly Lag[], room: number
     ({ calendar }) => calendar ?? problem.calendars.length,
   );
   const times = { lead, slots, calendarOf, calendars: tables.calendars };
-  return {
+  const net = {
     count,
     slots,
     base: lead,
@@ -56,9 +57,10 @@ function forwardNetOf(problem: SearchProblem, lags: readonly Lag[], room: number
       fixedStart === undefined ? -1 : lead + fixedStart,
     ),
   };
+  return { ...net, quick: quickOf(net) };
 }
 
-/** Days that always suffice to place everything one after the other. */
+/** Days that always suffice to place everything one after the other; a pass that needs more than the horizon is no good. */
 function leadOf(problem: SearchProblem): number {
   const work = problem.activities.reduce((sum, activity) => sum + activity.duration, 0);
   const lags = problem.relationships.reduce(

@@ -8,8 +8,8 @@ import type { DatedNet } from './dated-net';
  */
 export function earliestFit(net: DatedNet, free: Int32Array, activity: number, earliest: number): number {
   const next = net.nextStart[activity];
-  const start = next ? (next[earliest] ?? net.slots) : earliest;
-  if (net.durations[activity] === 0) return start;
+  const start = next ? (next[earliest] ?? net.slots) : Math.min(earliest, net.slots);
+  if (net.durations[activity] === 0 || start === net.slots) return start;
   const { uses, slots, indexOfDay, dayOfIndex } = net;
   const base = (net.calendarOf[activity] ?? NONE) * (slots + 1);
   let from = indexOfDay[base + start] ?? NONE;

@@ -1,3 +1,4 @@
+import type { Quick } from './dated-quick';
 import { NONE } from './dice';
 import type { LastingOrders } from './ordered';
 import type { Links } from './plain-net';
@@ -65,8 +66,8 @@ export interface DatedNet {
   readonly pulls: Arcs;
   readonly hasMaximums: boolean;
   readonly needsRepair: boolean;
-  /** Minimum lags of the plainest sort, finish to start and none: whose finishes each activity waits for. */
-  readonly waits: Links;
+  /** Minimum lags of the plainest sort, finish to start in calendar days: whose finishes each activity waits for. */
+  readonly waits: Arcs;
   /** All other minimum lags into each activity. */
   readonly lagged: Arcs;
   readonly calendars: readonly AxisCalendar[];
@@ -82,6 +83,7 @@ export interface DatedNet {
   readonly workDemands: Int32Array;
   readonly idleDemands: Int32Array;
   readonly uses: Uses;
+  readonly quick: Quick;
   /** Capacities with guard bits, one stretch of `slots` days a word. */
   readonly template: Int32Array;
   readonly guards: Int32Array;

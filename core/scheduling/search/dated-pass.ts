@@ -1,6 +1,7 @@
 import { NONE } from './dice';
 import { finishOf, FROM_FINISH, shifted, startFor, TO_FINISH, type Arcs, type DatedNet } from './dated-net';
 import { earliestFit } from './dated-fit';
+import { placeQuickly } from './dated-quick';
 
 /** Where a pass puts its schedule. */
 export interface Times {
@@ -14,7 +15,7 @@ export function heldUntil(net: DatedNet, activity: number, times: Times): number
   const { finishes } = times;
   let earliest = 0;
   for (let p = waits.first[activity] ?? NONE, end = waits.first[activity + 1] ?? NONE; p < end; p++) {
-    const moment = finishes[waits.list[p] ?? NONE] ?? NONE;
+    const moment = ((finishes[waits.other[p] ?? NONE] ?? NONE) + (waits.lag[p] ?? NONE)) | 0;
     if (moment > earliest) earliest = moment;
   }
   for (let arc = lagged.first[activity] ?? NONE, end = lagged.first[activity + 1] ?? NONE; arc < end; arc++) {
@@ -115,9 +116,14 @@ export function datedPass(
   floor: number,
   made: Times & { late: number },
 ): number {
-  const { release, fixed } = net;
+  const { release, fixed, quick } = net;
   for (let k = 0; k < list.length; k++) {
     const activity = list[k] ?? NONE;
+    if (quick.isQuick[activity] === 1) {
+      const earliest = Math.max(floor, release[activity] ?? NONE, heldUntil(net, activity, made)) | 0;
+      made.finishes[activity] = placeQuickly(net, free, activity, earliest, made.starts);
+      continue;
+    }
     const only = fixed[activity] ?? NONE;
     const held = heldUntil(net, activity, made);
     const earliest = only >= 0 ? only : Math.max(floor, release[activity] ?? NONE, held);

@@ -80,7 +80,7 @@ export function arcListsOf(
 ): Pick<DatedNet, 'minimums' | 'waits' | 'lagged' | 'maximums' | 'pulls'> {
   const pulls = lags.filter(lag => lag.isMaximum).map(turned);
   const minimums = lags.filter(lag => !lag.isMaximum);
-  const isWait = (lag: Lag): boolean => lag.kind === 'FS' && lag.days === 0;
+  const isWait = (lag: Lag): boolean => lag.kind === 'FS' && (lag.days === 0 || lag.calendar < 0);
   const into = (some: readonly Lag[]): Arcs =>
     arcsOf(
       count,
@@ -90,10 +90,7 @@ export function arcListsOf(
     );
   return {
     minimums: into(minimums),
-    waits: linksOf(
-      count,
-      minimums.filter(isWait).map(lag => [lag.to, lag.from] as const),
-    ),
+    waits: into(minimums.filter(isWait)),
     lagged: into(minimums.filter(lag => !isWait(lag))),
     maximums: arcsOf(
       count,

@@ -1,5 +1,6 @@
 import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
 import { NONE } from './dice';
+import { quickOf } from './dated-quick';
 import { finishOf, type AxisCalendar, type DatedNet } from './dated-net';
 import { arcListsOf, mirrored, type Lag } from './lags';
 
@@ -8,7 +9,7 @@ export function mirroredNet(net: DatedNet, lags: readonly Lag[]): DatedNet {
   const { slots, count } = net;
   const tables = besideEachOther(net.calendars.map(calendar => mirroredCalendar(calendar, slots)));
   const { calendars } = tables;
-  return {
+  const mirror = {
     ...net,
     ...tables,
     predecessors: net.successors,
@@ -21,6 +22,7 @@ export function mirroredNet(net: DatedNet, lags: readonly Lag[]): DatedNet {
     after: net.release.map(release => release - net.base),
     fixed: net.fixed.map((start, i) => (start < 0 ? -1 : slots - finishIn(net, i, start))),
   };
+  return { ...mirror, quick: quickOf(mirror) };
 }
 
 function mirroredCalendar(calendar: AxisCalendar, slots: number): AxisCalendar {
