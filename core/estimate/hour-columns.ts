@@ -93,7 +93,11 @@ export function hourColumns(
   const wanted = t.place('crews-wanted', 'Crews the hours ask for', wholeUp(over(usualHours, forOne), 4));
   const usual = t.place('crews-usual', 'Usual crews', maximum(unity('1'), minimum(most, wanted)));
   const planned = t.field('crews-planned', 'Crews planned', '1', plannedCrews, []);
-  const chosen = t.place('crews-chosen', 'Crews at work', quoted(planned, usual));
+  const chosen = t.place(
+    'crews-chosen',
+    'Crews at work',
+    maximum(unity('1'), wholeUp(quoted(planned, usual), 4)),
+  );
   const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined), []);
   const working = t.place('crews', 'Crews', scaled(chosen, crewed));
   const hours = t.place(
