@@ -6,7 +6,10 @@ import { checkWorkbook } from './workbook-limits';
 
 /** The rows of a CSV file as text cells; comma, semicolon or tab, found by itself. Nothing is turned into a number. */
 export function readCsv(text: string): TextTable {
-  return Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false }).data;
+  const body = text.replace(/^\uFEFF/, '');
+  // The line end after the last row is no row of one cell: in a short table of two columns it would mislead the guess.
+  const { delimiter } = Papa.parse<string[]>(body.trimEnd(), { preview: 100 }).meta;
+  return Papa.parse<string[]>(body, { delimiter, skipEmptyLines: false }).data;
 }
 
 /** The rows of a table file by its extension: CSV, TSV or text in UTF-8 or Windows-1252, or a workbook. */

@@ -97,3 +97,8 @@ describe('a table read in a thread of its own', () => {
       expect(said(shell)).toContain("'table-reader.cjs')");
   });
 });
+
+test.each([',', ';', '\t'])('a table of two columns and one row is parted at %j', async mark => {
+  const words = `Trade${mark}Wage\nburner${mark}30\n`;
+  expect(await readTableApart(undefined, text(words))).toEqual([['Trade', 'Wage'], ['burner', '30'], ['']]);
+});

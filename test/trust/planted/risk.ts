@@ -28,11 +28,11 @@ export const riskBugs = bugs(
   ],
   [
     'ranks are correlated as asked',
-    'core/risk/iman-conover.ts',
-    'trials.forEach((trial, position) => {',
-    'trials.reverse().forEach((trial, position) => {',
+    'core/risk/score-correlation.ts',
+    'return 2 * Math.sin((Math.PI / 6) * asked);',
+    'return asked * 0.9;',
     'test/core/risk/analytic.test.ts',
-    'rank correlation',
+    'asked for at 0.5 of the ranks themselves',
   ],
   [
     'with ranges collapsed the simulation is the plan',

@@ -77,8 +77,8 @@ export const windowBugs = bugs(
   [
     'an edit is answered, and settles to what a first evaluation shows',
     'renderer/engine/sent-project.ts',
-    'key in before\n        ? differences',
-    'key in before && key !== "value"\n        ? differences',
+    'return [{ at, to: after }];',
+    'return [];',
     'test/renderer/engine.test.ts',
     'what differs, sent and put together',
   ],
