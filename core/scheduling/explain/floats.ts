@@ -58,11 +58,10 @@ function latestWhileOthersStay(placed: Placed, activity: number, isWithoutGap: b
   const limit = previousStart(search, activity, latestByRelationships(placed, activity, placed.finish));
   if (limit <= now) return now;
   if (!placed.book.canClash(activity)) return limit;
+  if (isWithoutGap) return lastFitWithoutGap(placed, activity, now, limit);
   const finish = at(placed.finishes, activity);
   placed.book.remove(activity);
-  const start = isWithoutGap
-    ? lastFitWithoutGap(placed, activity, now, limit)
-    : lastFit(placed, activity, now, limit);
+  const start = lastFit(placed, activity, now, limit);
   placed.book.place(activity, now, finish);
   return start;
 }

@@ -1,3 +1,4 @@
+import { NONE } from './dice';
 import { FROM_FINISH, TO_FINISH, type Arcs, type DatedNet } from './dated-net';
 import { linksOf } from './plain-net';
 import type { RelationshipKind, SearchProblem } from './problem';
@@ -48,9 +49,11 @@ export function normalised(problem: SearchProblem): Lag[] {
     const { from, to, kind, minimumLag, maximumLag, calendar = -1 } = link;
     const isPast = activities[from]?.fixedStart !== undefined && activities[to]?.fixedStart !== undefined;
     if (isPast) return;
-    const base = { from, to, kind, calendar, relationship };
-    if (minimumLag !== undefined) lags.push({ ...base, days: minimumLag, isMaximum: false });
-    if (maximumLag !== undefined) lags.push({ ...base, days: maximumLag, isMaximum: true });
+    const lag = (days: number, isMaximum: boolean): Lag => {
+      return { from, to, kind, days, isMaximum, calendar, relationship };
+    };
+    if (minimumLag !== undefined) lags.push(lag(minimumLag, false));
+    if (maximumLag !== undefined) lags.push(lag(maximumLag, true));
   });
   if (!lags.some(lag => !lag.isMaximum && lag.days < 0) || !hasLoop(activities.length, lags)) return lags;
   return lags.map(lag => (lag.isMaximum || lag.days >= 0 ? lag : { ...turned(lag), isMaximum: true }));
@@ -81,54 +84,41 @@ export function arcListsOf(
   const pulls = lags.filter(lag => lag.isMaximum).map(turned);
   const minimums = lags.filter(lag => !lag.isMaximum);
   const isWait = (lag: Lag): boolean => lag.kind === 'FS' && (lag.days === 0 || lag.calendar < 0);
-  const into = (some: readonly Lag[]): Arcs =>
-    arcsOf(
-      count,
-      some,
-      lag => lag.to,
-      lag => lag.from,
-    );
   return {
-    minimums: into(minimums),
-    waits: into(minimums.filter(isWait)),
-    lagged: into(minimums.filter(lag => !isWait(lag))),
-    maximums: arcsOf(
+    minimums: arcsOf(count, minimums, 'to'),
+    waits: arcsOf(count, minimums.filter(isWait), 'to'),
+    lagged: arcsOf(
       count,
-      pulls,
-      lag => lag.from,
-      lag => lag.to,
+      minimums.filter(lag => !isWait(lag)),
+      'to',
     ),
-    pulls: arcsOf(
-      count,
-      pulls,
-      lag => lag.to,
-      lag => lag.from,
-    ),
+    maximums: arcsOf(count, pulls, 'from'),
+    pulls: arcsOf(count, pulls, 'to'),
   };
 }
 
-/** The lags as lists by one of their activities. */
-function arcsOf(
-  count: number,
-  lags: readonly Lag[],
-  by: (lag: Lag) => number,
-  other: (lag: Lag) => number,
-): Arcs {
-  const links = linksOf(
-    count,
-    lags.map((lag, place) => [by(lag), place] as const),
-  );
-  const inOrder = Array.from(links.list, place => lags[place]).filter(lag => lag !== undefined);
-  return {
-    first: links.first,
-    other: Int32Array.from(inOrder, other),
-    ends: Int32Array.from(inOrder, lag => ENDS[lag.kind]),
-    lag: Int32Array.from(inOrder, lag => lag.days),
-    calendar: Int32Array.from(inOrder, lag => lag.calendar),
-  };
+/** The lags as lists by the activity at one of their ends, each list in the given order. */
+function arcsOf(count: number, lags: readonly Lag[], by: 'from' | 'to'): Arcs {
+  const other = by === 'from' ? 'to' : 'from';
+  const first = new Int32Array(count + 1);
+  for (const lag of lags) first[lag[by] + 1] = (first[lag[by] + 1] ?? NONE) + 1;
+  for (let i = 0; i < count; i++) first[i + 1] = (first[i + 1] ?? NONE) + (first[i] ?? NONE);
+  const next = first.slice();
+  const made = () => new Int32Array(lags.length);
+  const arcs = { first, other: made(), ends: made(), lag: made(), calendar: made() };
+  for (const lag of lags) {
+    const place = next[lag[by]] ?? NONE;
+    next[lag[by]] = place + 1;
+    arcs.other[place] = lag[other];
+    arcs.ends[place] = ENDS[lag.kind];
+    arcs.lag[place] = lag.days;
+    arcs.calendar[place] = lag.calendar;
+  }
+  return arcs;
 }
 
 /** The lag with time running backwards. */
 export function mirrored(lag: Lag): Lag {
-  return { ...lag, from: lag.to, to: lag.from, kind: MIRRORED[lag.kind] };
+  const { from, to, kind, days, isMaximum, calendar, relationship } = lag;
+  return { from: to, to: from, kind: MIRRORED[kind], days, isMaximum, calendar, relationship };
 }

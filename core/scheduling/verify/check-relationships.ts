@@ -1,6 +1,5 @@
 import type { Finding } from '../../base';
 import type { ScheduleRelationship } from '../model';
-import { isWorked } from './day-rules';
 import type { CheckedActivity, Facts } from './facts';
 import { wrong } from './wrong';
 
@@ -63,10 +62,10 @@ function daysBetween(
   a: number,
   b: number,
 ): number {
+  const worked = facts.worked.get(to.asked.calendar);
   let count = 0;
   for (let i = Math.min(a, b); i < Math.max(a, b); i++) {
-    const day = facts.days[i];
-    if (day && (relationship.lagUnit === 'day' || isWorked(facts.problem, to.asked.calendar, day))) count++;
+    if (i < facts.days.length && (relationship.lagUnit === 'day' || worked?.[i] === 1)) count++;
   }
   return b >= a ? count : -count;
 }

@@ -1,5 +1,4 @@
 import type { Finding } from '../../base';
-import { isWorked } from './day-rules';
 import type { Facts } from './facts';
 import { wrong } from './wrong';
 
@@ -39,8 +38,12 @@ function checkHammock(facts: Facts, hammock: NonNullable<Facts['problem']['hammo
   const starts = hammock.fromStartOf.flatMap(id => facts.activities.get(id)?.given.start ?? []).sort();
   const finishes = hammock.toFinishOf.flatMap(id => facts.activities.get(id)?.given.finish ?? []).sort();
   const [start = '', finish = ''] = [starts[0], finishes.at(-1)];
-  const inside = facts.days.filter(day => day.date >= start && day.date <= finish);
-  const workDays = inside.filter(day => isWorked(facts.problem, hammock.calendar, day)).length;
+  const worked = facts.worked.get(hammock.calendar);
+  const inside = [...facts.days.keys()].filter(i => {
+    const date = facts.days[i]?.date ?? '';
+    return date >= start && date <= finish;
+  });
+  const workDays = inside.filter(i => worked?.[i] === 1).length;
   const isSame =
     told?.start === start &&
     told.finish === finish &&

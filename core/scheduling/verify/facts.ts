@@ -1,7 +1,7 @@
 import type { CrewMode, ScheduleActivity, ScheduleProblem } from '../model';
 import type { ScheduledActivity, ScheduleResult } from '../result';
 import { daysOfProblem, type Day } from './day-list';
-import { mayWork, workRules } from './day-rules';
+import { isWorked, mayWork, workRules } from './day-rules';
 
 /** One activity of the answer beside the one that was asked for, with its days by position in the list of days. */
 export interface CheckedActivity {
@@ -32,6 +32,8 @@ export interface Facts {
   readonly days: readonly Day[];
   readonly position: ReadonlyMap<string, number>;
   readonly activities: ReadonlyMap<string, CheckedActivity>;
+  /** By calendar, and by position in the list of days, 1 where it works. */
+  readonly worked: ReadonlyMap<string, Uint8Array>;
 }
 
 /** Lays problem and answer beside each other; activities whose dates are not days of the list are left out. */
@@ -71,7 +73,11 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
       open: flags,
     });
   }
-  return { problem, result, days, position, activities };
+  const calendars = Object.keys(problem.calendars);
+  const worked = new Map(
+    calendars.map(id => [id, Uint8Array.from(days, day => Number(isWorked(problem, id, day)))] as const),
+  );
+  return { problem, result, days, position, activities, worked };
 }
 
 function crewIn(asked: ScheduleActivity, mode: number): CrewMode {
