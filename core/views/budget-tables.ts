@@ -53,7 +53,7 @@ export function stageTable(money: ShownMoney): TableRows {
     cells: {
       title: words('Total'),
       ...cells(money.total, column => (column === 'total' ? 'sums/total' : `element:${column}`)),
-      share: words('100.0'),
+      share: { text: '100.0', why: 'sums/total' },
     },
   };
   return {
@@ -86,7 +86,11 @@ function amountTable(
   const sum: Row = {
     id: 'total',
     kind: 'total',
-    cells: { title: words('Total'), total: dollarCell(total, 'sums/total'), share: words('100.0') },
+    cells: {
+      title: words('Total'),
+      total: dollarCell(total, 'sums/total'),
+      share: { text: '100.0', why: 'sums/total' },
+    },
   };
   return { id, caption, columns, rows: aligned(columns, [...lines, sum]) };
 }

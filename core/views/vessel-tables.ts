@@ -192,7 +192,7 @@ export function compartmentTable({ evaluation: { project }, measures }: ViewCont
         to: extent('to', 'to'),
         bottom: extent('bottom', 'bottom'),
         top: extent('top', 'top'),
-        openings: words(String(count)),
+        openings: { text: String(count), why: `openings:${one.id}` },
         permeability: givenCell(
           `${place}/permeability`,
           `${one.title}, permeability`,

@@ -1,6 +1,6 @@
 import type { Project } from '../project';
 import type { Library } from '../work';
-import { aligned, basisCell, givenCell, words } from './cells';
+import { aligned, asStep, basisCell, givenCell, words } from './cells';
 import { optionalFigure } from './funding/terms';
 import type { Measures } from './measures';
 import type { Column, Row, TableRows } from './rows';
@@ -30,7 +30,7 @@ export function wageTable(project: Project, library: Library, measures: Measures
       kind: 'line',
       cells: {
         title: words(trade.title),
-        book: words(book.text),
+        book: { text: book.text, why: `given:/rates/overrides/${asStep(`trades/${trade.id}/wage`)}/figure` },
         own: cell,
         basis: basisCell(own?.basis ?? trade.wage.basis, own?.source ?? trade.wage.source, cell.why),
         source: words(own?.source ?? trade.wage.source),

@@ -10,6 +10,7 @@ import { pastWhy } from './review/why';
 import type { WhyRows } from './rows';
 import { shownMoney } from './shown-money';
 import { givenWhy } from './why-given';
+import { openingsWhy } from './why-openings';
 import { scheduleWhy } from './why-schedule';
 import { sheetRows, wholeWhy, type SheetWhy } from './why-sheet';
 import { sumWhy } from './why-sums';
@@ -50,6 +51,7 @@ export class WhyDesk {
       sumWhy(context, id) ??
       scheduleWhy(context, id) ??
       uprightWhy(context, id) ??
+      openingsWhy(context, id) ??
       materialsWhy(context, id) ??
       grantWhy(context, id) ??
       bidWhy(context, id) ??

@@ -1,5 +1,5 @@
 import { shippedLibrary } from '../../core/evaluation';
-import { readProject, startingProject, writeProject } from '../../core/project';
+import { copyForOthers, readProject, startingProject, writeProject } from '../../core/project';
 import { importView } from '../../core/views';
 import { EvaluationDesk, type Work } from './evaluation-desk';
 import type { QuestionName, Questions } from './protocol';
@@ -13,6 +13,10 @@ const ANSWERS: Answers = {
   read: ({ text }) => {
     const { project, findings, readOnly } = readProject(text);
     return project === undefined ? { findings, readOnly } : { project, findings, readOnly };
+  },
+  copy: ({ project, without }) => {
+    const copy = copyForOthers(project, without);
+    return { text: writeProject(copy.project), leftOut: copy.leftOut };
   },
   write: ({ project }) => ({ text: writeProject(project) }),
   start: ({ template, hullType, today }) => ({

@@ -1,5 +1,5 @@
 import type { Finding } from '../../core/base';
-import type { Project } from '../../core/project';
+import type { LeftOut, LeftOutBook, Project } from '../../core/project';
 import type { ImportAsk, ImportView, OpenedName, OpenedRows, WhyRows } from '../../core/views';
 import type { BottomCell, WindowHead, WindowRows, WindowViewName } from '../../core/views';
 import type { SentProject } from './sent-project';
@@ -7,6 +7,11 @@ import type { SentProject } from './sent-project';
 /** What the window asks of the engine. One answer each; long work also reports progress. */
 export interface Questions {
   readonly read: { ask: { text: string }; answer: ReadAnswer };
+  /** A copy for someone else, and what is left out of it. */
+  readonly copy: {
+    ask: { project: Project; without: LeftOutBook };
+    answer: { text: string; leftOut: readonly LeftOut[] };
+  };
   readonly write: { ask: { project: Project }; answer: { text: string } };
   readonly evaluate: {
     ask: {

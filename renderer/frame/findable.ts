@@ -10,20 +10,27 @@ export interface Findable {
   readonly kind: string;
   readonly view?: ViewId;
   readonly subject?: string;
+  /** The input that stands for it, on whatever face of the view. */
+  readonly at?: string;
   readonly command?: string;
 }
 
 function inTable(table: TableRows, view: ViewId, kind: string): Findable[] {
-  const first = table.columns.find(column => column.kind === 'words')?.key ?? '';
+  const named = table.columns.find(column => column.key === 'title');
+  const first = (named ?? table.columns.find(column => column.kind === 'words'))?.key ?? '';
   return table.rows
     .filter(row => row.kind === 'line')
-    .map(row => ({
-      id: `${view}/${table.id}/${row.id}`,
-      title: row.cells[first]?.text ?? row.id,
-      kind,
-      view,
-      ...(row.subject === undefined ? {} : { subject: row.subject }),
-    }));
+    .map(row => {
+      const at = Object.values(row.cells).find(shown => shown.edit !== undefined)?.edit?.at;
+      return {
+        id: `${view}/${table.id}/${row.id}`,
+        title: row.cells[first]?.text ?? row.id,
+        kind,
+        view,
+        ...(row.subject === undefined ? {} : { subject: row.subject }),
+        ...(at === undefined ? {} : { at }),
+      };
+    });
 }
 
 /** Everything of the window that has a name. */
@@ -66,7 +73,12 @@ export function findable(rows: ShownRows | undefined, commands: readonly Command
       : [
           ...inTable(rows.vessel.particulars, 'vessel', 'particular'),
           ...inTable(rows.vessel.compartments, 'vessel', 'compartment'),
+          ...inTable(rows.vessel.tanks, 'vessel', 'tank'),
+          ...inTable(rows.vessel.weights, 'vessel', 'weight'),
+          ...inTable(rows.vessel.site, 'vessel', 'site'),
         ]),
+    ...(rows.work === undefined ? [] : inTable(rows.work.quotes, 'work', 'quote')),
+    ...(rows.schedule === undefined ? [] : inTable(rows.schedule.closures, 'schedule', 'closure')),
     ...(rows.rates?.tables ?? []).flatMap(table => inTable(table, 'rates', table.caption)),
     ...rows.findings.map((row, at) => ({
       id: `finding/${at}`,

@@ -3,6 +3,7 @@ import { Autocomplete, Input, Label, Menu, MenuItem, SearchField, Text } from 'r
 import { COMMANDS } from '../commands/table';
 import { goTo, runCommand } from '../commands/run';
 import { change, useWindow } from '../state/store';
+import { goToInput } from './go-to-input';
 import { found, findable, type Findable } from './findable';
 
 /** Finds views, commands, work items, activities, compartments, rates and findings by their words. */
@@ -41,5 +42,8 @@ function choose(hit: Findable | undefined): void {
   if (hit === undefined) return;
   change({ panel: 'none' });
   if (hit.command !== undefined) runCommand(hit.command);
-  else if (hit.view !== undefined) goTo(hit.view, hit.subject);
+  else if (hit.view !== undefined) {
+    goTo(hit.view, hit.subject);
+    if (hit.at !== undefined) void goToInput(hit.view, hit.at);
+  }
 }

@@ -97,10 +97,13 @@ export function study(name: StudyName, runs = false): void {
   studies().postMessage(message);
 }
 
-/** Ends a study; what was shown before stays. */
+/** Ends a study at once; what was shown before stays. */
 export function stopStudy(name: StudyName): void {
   const message: StudyAsked = { stop: name };
   worker?.postMessage(message);
+  asked.delete(name);
+  const { working: _, ...before } = useStudies.getState()[name];
+  put(name, before);
   change({ status: 'Stopped. The last answer stays.' });
 }
 

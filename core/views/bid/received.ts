@@ -37,7 +37,7 @@ export function comparisonRows({ evaluation }: EstimateContext): BidComparisonRo
     kind: 'line',
     cells: {
       title: words(row.item.title),
-      quantity: words(shortNumber(String(row.item.quantity))),
+      quantity: { text: shortNumber(String(row.item.quantity)), why: bidId('item', row.item.id) },
       unit: words(row.item.unit),
       estimate: cents(row.item.estimate, bidId('item', row.item.id)),
       ...Object.fromEntries(

@@ -25,7 +25,7 @@ export function sheetTable({ sheet, schedule }: BidView): TableRows {
       cells: {
         number: words(String(item.number)),
         title: words(item.title),
-        quantity: words(shortNumber(String(item.quantity))),
+        quantity: { text: shortNumber(String(item.quantity)), why },
         unit: words(item.unit),
         unitPrice: item.unitPrice === undefined ? words('–') : cents(item.unitPrice, why),
         amount: cents(item.amount, why),

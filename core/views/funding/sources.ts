@@ -49,7 +49,7 @@ export function sourceTable(book: GrantBook | undefined, funding: Funding | unde
         shown.reduce((sum, one) => sum + one, 0),
         grantId('source', 'all'),
       ),
-      share: words('100.0'),
+      share: { text: '100.0', why: grantId('source', 'all') },
     },
   };
   return {

@@ -1,11 +1,11 @@
 import { classOf, historyView, reviewRows, type Evaluation, type HistoryView } from '../../evaluation';
 import type { ReviewRow } from '../../review';
-import { aligned, words } from '../cells';
+import { aligned, NOT_APPLYING, words } from '../cells';
 import { percentText } from '../bid/received';
 import type { EstimateContext } from '../context';
 import { asSentence } from '../finding-words';
 import { dollars, roundText } from '../number-text';
-import type { Column, Row, Sentence, TableRows } from '../rows';
+import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
 import { recordTables } from './record';
 import type { PracticeGuide, ReviewView } from './rows';
 
@@ -110,13 +110,16 @@ const CASE_COLUMNS: readonly Column[] = [
   { key: 'source', title: 'Source', kind: 'words', wide: true },
 ];
 
+const lengthCell = (feet: number | undefined, why: string): Shown =>
+  feet === undefined ? NOT_APPLYING : { text: String(feet), why };
+
 function caseTable({ cases }: HistoryView): TableRows {
   const rows = cases.map((one, at): Row => ({
     id: `case-${at}`,
     kind: 'line',
     cells: {
       hull: words(one.hullClass),
-      length: words(one.lengthFeet === undefined ? '–' : String(one.lengthFeet)),
+      length: lengthCell(one.lengthFeet, `past:case|${at}`),
       factor: { text: roundText(one.factor.toFixed(6), 2), why: `past:case|${at}` },
       cost: { text: dollars(one.cost).replace('$', ''), why: `past:case|${at}` },
       what: words(one.what),
@@ -146,7 +149,7 @@ function likeTable({ likeHulls, band }: HistoryView): TableRows {
     kind: 'line',
     cells: {
       hull: words(one.hullClass),
-      length: words(one.lengthFeet === undefined ? '–' : String(one.lengthFeet)),
+      length: lengthCell(one.lengthFeet, `past:like|${at}`),
       year: words(String(one.sunkYear)),
       today: { text: dollars(one.today).replace('$', ''), why: `past:like|${at}` },
       scope: words(one.scope),

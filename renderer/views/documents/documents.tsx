@@ -5,11 +5,13 @@ import { host } from '../../host/bridge';
 import { give, textNow, valueOf } from '../../state/files';
 import { change, useWindow } from '../../state/store';
 import { Changes } from './changes';
+import { Copies } from './copies';
 import { Evidence } from './evidence';
 import './documents.css';
 
 const FACES = [
   { id: 'papers', title: 'Papers' },
+  { id: 'copies', title: 'Copy for others' },
   { id: 'evidence', title: 'Evidence' },
   { id: 'changes', title: 'Changes' },
 ];
@@ -75,6 +77,7 @@ export default function Documents() {
   );
   const sentences: Readonly<Record<string, string>> = {
     papers: `${PAPERS.length} papers can be handed over, made from the scenario that is chosen.`,
+    copies: 'A copy for others leaves out what only you should see.',
     evidence: 'Evidence: the files that prove a figure, by name and check sum.',
     changes:
       changes === 0
@@ -86,6 +89,7 @@ export default function Documents() {
       <TitleLine sentence={[sentences[face] ?? '']} faces={FACES} face={face} onFace={setFace} />
       {face === 'papers' ? <StillMissing /> : null}
       {face === 'evidence' ? <Evidence /> : null}
+      {face === 'copies' ? <Copies /> : null}
       {face === 'changes' ? <Changes /> : null}
       {face === 'papers' ? <Papers making={making} onMake={kind => void make(kind)} /> : null}
     </>
