@@ -26,6 +26,7 @@ export type {
 export { checkProblem } from './check/check-problem';
 export { verifySchedule } from './verify/verify-schedule';
 export { schedule, type ScheduleOptions } from './schedule';
+export { usualSchedules } from './usual-schedules';
 export { daysWords, holdingWords, relationshipWords } from './words';
 export {
   levelSchedule,
