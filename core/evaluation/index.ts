@@ -16,7 +16,6 @@ export {
 } from './crews';
 export { chosenOptions, estimateInput, faultsOf } from './estimate-input';
 export {
-  DEFAULT_SCHEDULES,
   evaluate,
   type EstimateParts,
   type EvaluateOptions,
