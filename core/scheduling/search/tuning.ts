@@ -19,6 +19,9 @@ export interface Tuning {
   readonly bias: number;
 }
 
+/** Beyond so many activities random orders for equal times are fewer: drawing them takes longer than a pass. */
+const MANY = 1000;
+
 /**
  * Settings from the number of activities and the schedules that may be spent. Found by trials on parts of public
  * instance sets (every fourth, every eighth, the hard ones), one formula for all: a population grows with the budget, faster the larger it is, and
@@ -38,7 +41,7 @@ export function tuningFor(count: number, schedules: number): Tuning {
     blockTries: Math.round(4 * smallness ** 0.4),
     shifts: Math.min(2, 0.8 * smallness ** 0.8),
     tail: 20,
-    tieOrders: 32,
+    tieOrders: count > MANY ? 4 : 32,
     bias: 2,
   };
 }
