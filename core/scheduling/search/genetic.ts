@@ -1,9 +1,8 @@
 import { NONE, Dice } from './dice';
-import { assess, individualOf, type Individual } from './individual';
+import { assess, individualOf, lengthOf, type Individual } from './individual';
 import { ListMaker, type Block } from './list-maker';
 import { sampledOrder } from './random-order';
 import type { Side } from './side';
-import { WorkBefore } from './work-before';
 import type { Tuning } from './tuning';
 
 /** What the search may still do; shared with the caller. */
@@ -43,7 +42,6 @@ export class GeneticSearch {
   private readonly list: Int32Array;
   private limit: number;
   private generations = 0;
-  private readonly work = new WorkBefore();
   private spare: [Individual, Individual];
   private readonly tuning: Tuning;
   private readonly spending: Spending;
@@ -88,6 +86,7 @@ export class GeneticSearch {
         this.sample(forward, isParallel, made);
       } else {
         this.sample(backward, isParallel, made);
+        forward.lists.sort(made);
         forward.lists.fromOne(made, this.list);
         this.decode(forward, made, Infinity);
       }
@@ -124,17 +123,22 @@ export class GeneticSearch {
     }
   }
 
-  /** Every slot of `from` gives the better of two children to the same slot of `to`. */
+  /**
+   * Every slot of `from` gives the better of two children to the same slot of `to`, unless what stands there ends
+   * earlier. So a pass may stop as soon as it must end later.
+   */
   private generation(from: Camp, to: Camp): void {
     const { population } = from;
+    for (const parent of population) to.lists.sort(parent);
     for (let slot = 0; slot < population.length && !this.isOver(); slot++) {
       const first = population[slot];
       const second = population[this.drawMate(from, slot)];
       if (!first || !second) continue;
-      this.makeChild(to, first, second, this.spare[0], Infinity);
-      // The second child only matters when it is better than the first, or when the first is held already.
-      const limit = to.held.has(this.spare[0].hash) ? Infinity : this.spare[0].last;
-      this.makeChild(to, second, first, this.spare[1], limit);
+      const most = mostOf(to.population[slot]);
+      this.makeChild(to, first, second, this.spare[0], most);
+      // The second child only matters when it is better than the first, or when that one is no use.
+      const isUsed = this.spare[0].isWhole && !to.held.has(this.spare[0].hash);
+      this.makeChild(to, second, first, this.spare[1], isUsed ? Math.min(most, this.spare[0].last) : most);
       this.replace(to, slot);
     }
   }
@@ -166,12 +170,13 @@ export class GeneticSearch {
     let best: Block = { from: keeper.low, to: keeper.last };
     let most = -1;
     const span = keeper.last - keeper.low;
-    this.work.read(keeper, this.camps[0].side.weights);
+    const { work } = keeper;
+    if (work.isStale) work.read(keeper, this.camps[0].side.weights);
     for (let k = 0; k < tuning.blockTries; k++) {
       const share = tuning.blockLow + (tuning.blockHigh - tuning.blockLow) * dice.share();
       const length = Math.max(1, Math.round(share * span));
       const from = keeper.low + dice.below(span - length + 1);
-      const use = this.work.within(from, from + length) / length;
+      const use = work.within(from, from + length) / length;
       if (use > most) {
         most = use;
         best = { from, to: from + length };
@@ -180,14 +185,14 @@ export class GeneticSearch {
     return best;
   }
 
-  /** Puts the better child not already held into the slot; the old one stays when both are held already. */
+  /** Puts the better child that is not held already and not longer than the old one into the slot, if there is one. */
   private replace(to: Camp, slot: number): void {
     const order = this.spare[0].value <= this.spare[1].value ? [0, 1] : [1, 0];
     const old = to.population[slot];
     if (!old) return;
     for (const which of order) {
       const child = this.spare[which === 0 ? 0 : 1];
-      if (!child.isWhole || to.held.has(child.hash)) continue;
+      if (!child.isWhole || to.held.has(child.hash) || lengthOf(child) > lengthOf(old)) continue;
       to.held.delete(old.hash);
       to.held.add(child.hash);
       to.population[slot] = child;
@@ -195,4 +200,9 @@ export class GeneticSearch {
       return;
     }
   }
+}
+
+/** The last finish that a schedule taking the place of `old` may have; any while none stands there. */
+function mostOf(old: Individual | undefined): number {
+  return old === undefined || old.value === Infinity ? Infinity : old.last;
 }

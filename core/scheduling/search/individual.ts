@@ -1,9 +1,14 @@
 import { NONE } from './dice';
+import { WorkBefore } from './work-before';
 
 /** A schedule as the genetic search holds it, in the time direction it was made in. */
 export interface Individual {
   readonly starts: Int32Array;
   readonly finishes: Int32Array;
+  /** The activities by falling finish, once the schedule is a parent. */
+  readonly order: Int32Array;
+  /** Where its work lies, read when it is a parent. */
+  readonly work: WorkBefore;
   /** The first start and the last finish. */
   low: number;
   last: number;
@@ -22,6 +27,8 @@ export function individualOf(count: number): Individual {
   return {
     starts: new Int32Array(count),
     finishes: new Int32Array(count),
+    order: new Int32Array(count),
+    work: new WorkBefore(),
     low: 0,
     last: 0,
     beyond: 0,
@@ -54,5 +61,11 @@ export function assess(made: Individual, weights: Float64Array, tail: number): v
     }
   }
   made.hash = hash;
+  made.work.isStale = true;
   made.value = last - made.low + made.beyond + LATE_WEIGHT * made.late + left / (tail + 1);
+}
+
+/** What counts first between schedules: the objective, with the days late; Infinity for one not made yet. */
+export function lengthOf(made: Individual): number {
+  return Math.floor(made.value);
 }

@@ -7,8 +7,8 @@ import { orderOf } from './tails';
 const SUMMED_AT_MOST = 400;
 
 /**
- * The least time between the finish of each activity and the end of the project: its longest path, or all the work
- * that must follow it over the capacities, whichever is more.
+ * The least time between the finish of each activity and the end of the project: its longest path, or the work of
+ * some activities that must follow it over the capacities with the least time behind them, whichever is more.
  */
 export function leastAfter(problem: SearchProblem, before: Links, after: Links): Int32Array {
   const count = problem.activities.length;
@@ -26,21 +26,26 @@ export function leastAfter(problem: SearchProblem, before: Links, after: Links):
       all?.add(next);
       for (const later of followers[next] ?? []) all?.add(later);
     }
-    least[activity] = Math.max(least[activity] ?? NONE, daysOfWork(problem, all ?? new Set()));
+    least[activity] = Math.max(least[activity] ?? NONE, daysToEnd(problem, all ?? new Set(), least));
   }
   return least;
 }
 
-/** Days that the work of some activities takes at least, by the resource that is shortest. */
-function daysOfWork(problem: SearchProblem, activities: ReadonlySet<number>): number {
+/**
+ * Days that some activities take at least to the end of the project, by the resource that is shortest: those with
+ * the most behind them first, their work over the capacity and what the last of them has behind it.
+ */
+function daysToEnd(problem: SearchProblem, activities: ReadonlySet<number>, least: Int32Array): number {
   let days = 0;
+  const fromTheEnd = [...activities].sort((a, b) => (least[b] ?? NONE) - (least[a] ?? NONE));
   problem.resources.forEach(({ capacity }, r) => {
     let work = 0;
-    for (const i of activities) {
+    for (const i of fromTheEnd) {
       const activity = problem.activities[i];
-      work += (activity?.duration ?? NONE) * (activity?.demands[r] ?? NONE);
+      const own = (activity?.duration ?? NONE) * (activity?.demands[r] ?? NONE);
+      work += own;
+      if (own > 0) days = Math.max(days, Math.ceil(work / capacity) + (least[i] ?? NONE));
     }
-    if (work > 0) days = Math.max(days, Math.ceil(work / capacity));
   });
   return days;
 }

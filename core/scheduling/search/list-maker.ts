@@ -20,7 +20,6 @@ export interface Block {
  */
 export class ListMaker {
   private readonly counts: Int32Array;
-  private readonly keys: Int32Array;
   private readonly marks: Int32Array;
   private readonly sorted: Int32Array;
   private stamp = 0;
@@ -31,65 +30,70 @@ export class ListMaker {
   constructor(side: Side, dice: Dice, tieOrders: number) {
     this.side = side;
     this.dice = dice;
-    this.counts = new Int32Array(3 * side.span + 8);
-    this.keys = new Int32Array(side.count);
+    this.counts = new Int32Array(side.span + 8);
     this.marks = new Int32Array(side.count);
     this.sorted = new Int32Array(side.count);
     this.tieOrders = Array.from({ length: tieOrders }, () => randomOrder(side, dice));
   }
 
-  /** The list of a single schedule. */
+  /** The activities of a schedule by falling finish, equal ones in one of the random orders: its `order`. */
+  sort(parent: Individual): void {
+    const { counts } = this;
+    const { finishes, last, low, order } = parent;
+    const ties = this.tieOrders[this.dice.below(this.tieOrders.length)] ?? order;
+    const span = last - low + 1;
+    counts.fill(0, 0, span + 1);
+    for (let i = 0; i < finishes.length; i++) {
+      const place = (last - (finishes[i] ?? NONE) + 1) | 0;
+      counts[place] = ((counts[place] ?? NONE) + 1) | 0;
+    }
+    for (let key = 1, sum = 0; key <= span; key++) counts[key] = sum = (sum + (counts[key] ?? NONE)) | 0;
+    for (let k = 0; k < ties.length; k++) {
+      const activity = ties[k] ?? NONE;
+      const key = (last - (finishes[activity] ?? NONE)) | 0;
+      const place = counts[key] ?? NONE;
+      order[place] = activity;
+      counts[key] = place + 1;
+    }
+  }
+
+  /** The list of a single sorted schedule. */
   fromOne(parent: Individual, list: Int32Array): void {
-    const { keys } = this;
-    const { last, low, finishes } = parent;
-    for (let i = 0; i < keys.length; i++) keys[i] = last - (finishes[i] ?? NONE);
-    this.sortByKeys(last - low + 1, list);
+    if (this.side.needsRepair) this.repair(parent.order, list);
+    else list.set(parent.order);
   }
 
   /**
-   * The list of a child: the activities that finish inside the block of `keeper` stay together in its order;
-   * those after and before the block follow the order of `other`.
+   * The list of a child of two sorted schedules: the activities that finish inside the block of `keeper` stay
+   * together in its order; those after and before the block follow the order of `other`.
    * @source Debels and Vanhoucke, Lecture Notes in Computer Science 3483 (2005) 378-387 (bi-population).
    */
   fromTwo(keeper: Individual, other: Individual, block: Block, list: Int32Array): void {
-    const { keys } = this;
-    const { finishes } = keeper;
-    const rest = other.finishes;
-    const { last } = other;
-    const { from, to } = block;
-    const middle = last - other.low + 1 + to;
-    const end = middle - from + last;
-    for (let i = 0; i < keys.length; i++) {
-      const finish = finishes[i] ?? NONE;
-      if (finish > to) keys[i] = last - (rest[i] ?? NONE);
-      else if (finish > from) keys[i] = middle - finish;
-      else keys[i] = end - (rest[i] ?? NONE);
-    }
-    this.sortByKeys(end - other.low + 1, list);
-  }
-
-  private sortByKeys(span: number, list: Int32Array): void {
-    const { counts, keys } = this;
-    const order = this.tieOrders[this.dice.below(this.tieOrders.length)] ?? keys;
-    counts.fill(0, 0, span + 1);
-    for (let i = 0; i < keys.length; i++) {
-      const place = (keys[i] ?? NONE) + 1;
-      counts[place] = (counts[place] ?? NONE) + 1;
-    }
-    for (let key = 1, sum = 0; key <= span; key++) counts[key] = sum += counts[key] ?? NONE;
     const target = this.side.needsRepair ? this.sorted : list;
-    for (let k = 0; k < keys.length; k++) {
-      const activity = order[k] ?? NONE;
-      const key = keys[activity] ?? NONE;
-      const place = counts[key] ?? NONE;
+    const { finishes } = keeper;
+    const own = keeper.order;
+    const rest = other.order;
+    const { from, to } = block;
+    let behind = 0;
+    while (behind < own.length && (finishes[own[behind] ?? NONE] ?? NONE) > to) behind++;
+    let place = behind;
+    for (; place < own.length; place++) {
+      const activity = own[place] ?? NONE;
+      if ((finishes[activity] ?? NONE) <= from) break;
       target[place] = activity;
-      counts[key] = place + 1;
     }
-    if (this.side.needsRepair) this.repair(list);
+    behind = 0;
+    for (let k = 0; k < rest.length; k++) {
+      const activity = rest[k] ?? NONE;
+      const finish = finishes[activity] ?? NONE;
+      if (finish > to) target[behind++] = activity;
+      else if (finish <= from) target[place++] = activity;
+    }
+    if (this.side.needsRepair) this.repair(target, list);
   }
 
-  /** Copies the sorted order, pulling the predecessors of an activity forward where they stand behind it. */
-  private repair(list: Int32Array): void {
+  /** Copies an order, pulling the predecessors of an activity forward where they stand behind it. */
+  private repair(sorted: Int32Array, list: Int32Array): void {
     const done = ++this.stamp;
     let filled = 0;
     const put = (activity: number): void => {
@@ -99,7 +103,7 @@ export class ListMaker {
       for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) put(before[p] ?? NONE);
       list[filled++] = activity;
     };
-    for (const activity of this.sorted) put(activity);
+    for (const activity of sorted) put(activity);
   }
 
   /** Moves one activity, drawn at random, somewhere else between its predecessors and successors. */

@@ -1,11 +1,12 @@
 import { NONE, type Dice } from './dice';
 import type { PlainNet } from './plain-net';
 import { drawBiased, openCounts, release } from './random-order';
-import { clearDays, fitsFrom, holdFrom, type PassMemory } from './serial-pass';
+import { clearDays, fitsOn, holdFrom, type PassMemory } from './serial-pass';
 
 /**
  * Parallel schedule generation: goes from moment to moment and starts whatever fits, drawing among the ready
- * activities with a bias towards small `priorities` (regret-based biased random sampling).
+ * activities with a bias towards small `priorities` (regret-based biased random sampling). Since nothing has started
+ * later than now, what fits on the first day fits on all.
  * @param bias how strong the bias is; 0 draws evenly.
  * @param finishes receives the finish of each activity.
  * @returns the last finish.
@@ -28,7 +29,7 @@ export function sampledParallelPass(
   let last = 0;
   let placed = 0;
   while (placed < net.count) {
-    let fitting = ready.filter(activity => fitsFrom(net, memory, activity, now));
+    let fitting = ready.filter(activity => fitsOn(net, memory, activity, now));
     while (fitting.length > 0) {
       const activity = fitting[drawBiased(fitting, priorities, bias, dice)] ?? NONE;
       holdFrom(net, memory, activity, now);
@@ -40,7 +41,7 @@ export function sampledParallelPass(
       if (finish > now) running.push(activity);
       else release(net, activity, open, ready);
       fitting = (finish > now ? fitting : ready).filter(
-        other => other !== activity && fitsFrom(net, memory, other, now),
+        other => other !== activity && fitsOn(net, memory, other, now),
       );
     }
     now = finishNext(net, running, finishes, open, ready, now);

@@ -7,6 +7,9 @@ export interface PassMemory {
   readonly free: Int32Array;
 }
 
+/** Later than any finish with what must follow it. */
+const NEVER = 1 << 30;
+
 export function passMemoryOf(net: PlainNet): PassMemory {
   const free = new Int32Array((net.slots + 1) * net.words);
   for (let i = 0; i < free.length; i++) free[i] = net.freeDay[i % net.words] ?? NONE;
@@ -41,41 +44,50 @@ function oneWordPass(
   finishes: Int32Array,
   limit: number,
 ): number {
+  const { free } = memory;
   const { durations, demands, tails, count } = net;
   const { first, list: links } = net.predecessors;
-  const { free } = memory;
-  const guards = net.guards[0] ?? NONE;
-  const most = Math.min(limit, net.slots + 1) | 0;
+  const guards = (net.guards[0] ?? NONE) | 0;
+  const most = Math.min(limit, NEVER) | 0;
   let last = 0;
   let placed = 0;
   for (; placed < count; placed = (placed + 1) | 0) {
     const activity = list[placed] ?? NONE;
+    const duration = durations[activity] ?? NONE;
+    const demand = demands[activity] ?? NONE;
     let start = 0;
     for (let p = first[activity] ?? NONE, end = first[activity + 1] ?? NONE; p < end; p = (p + 1) | 0) {
       start = Math.max(start, finishes[links[p] ?? NONE] ?? NONE) | 0;
     }
-    const duration = durations[activity] ?? NONE;
-    const demand = demands[activity] ?? NONE;
     let finish = (start + duration) | 0;
     if (demand !== 0) {
-      // From the last day back: the latest day that is too full moves the start furthest, and the days after it
-      // are known to be free.
+      // From the last day back, two days at a time: the latest day that is too full moves the start furthest, and the
+      // days after it are known to be free.
       let day = (finish - 1) | 0;
       let known = start;
       while (day >= known) {
-        if ((((free[day] ?? NONE) - demand) & guards) !== guards) {
+        const later = ((free[day] ?? NONE) - demand) | 0;
+        if ((later & guards) !== guards) {
           known = finish;
           finish = (day + 1 + duration) | 0;
-          day = finish;
+          day = (finish - 1) | 0;
+        } else if (day > known && (((free[day - 1] ?? NONE) - demand) & guards) !== guards) {
+          known = finish;
+          finish = (day + duration) | 0;
+          day = (finish - 1) | 0;
+        } else {
+          day = (day - 2) | 0;
         }
-        day = (day - 1) | 0;
       }
-      for (day = (finish - duration) | 0; day < finish; day = (day + 1) | 0) {
+      day = (finish - duration) | 0;
+      for (const even = (finish - 1) | 0; day < even; day = (day + 2) | 0) {
         free[day] = ((free[day] ?? NONE) - demand) | 0;
+        free[day + 1] = ((free[day + 1] ?? NONE) - demand) | 0;
       }
+      if (day < finish) free[day] = ((free[day] ?? NONE) - demand) | 0;
     }
     finishes[activity] = finish;
-    last = Math.max(last, finish) | 0;
+    last = finish > last ? finish : last;
     if (finish + (tails[activity] ?? NONE) > most) break;
   }
   free.fill(net.freeDay[0] ?? NONE, 0, last);
@@ -135,6 +147,11 @@ export function fitsFrom(net: PlainNet, memory: PassMemory, activity: number, st
   const finish = start + (net.durations[activity] ?? NONE);
   for (let day = start; day < finish; day++) if (!fitsDay(net, memory, activity, day)) return false;
   return true;
+}
+
+/** Whether the activity fits the free capacities on a day; it always does when it lasts no day. */
+export function fitsOn(net: PlainNet, memory: PassMemory, activity: number, day: number): boolean {
+  return net.durations[activity] === 0 || fitsDay(net, memory, activity, day);
 }
 
 /** Takes the activity's demand off the free capacities from `start` on. */

@@ -1,0 +1,91 @@
+import { expect, it } from 'vitest';
+import { plainNetOf } from '../../../core/scheduling/search/compile-plain';
+import { Dice } from '../../../core/scheduling/search/dice';
+import { individualOf } from '../../../core/scheduling/search/individual';
+import { ListMaker } from '../../../core/scheduling/search/list-maker';
+import { reversedNet, type PlainNet } from '../../../core/scheduling/search/plain-net';
+import { PlainSide } from '../../../core/scheduling/search/plain-side';
+import { randomOrder } from '../../../core/scheduling/search/random-order';
+import { passMemoryOf, serialPass } from '../../../core/scheduling/search/serial-pass';
+import { randomProblem } from './random-problem';
+
+/** Small problems in both time directions, each with some random lists. */
+function* passes(): Generator<{ net: PlainNet; list: Int32Array }> {
+  for (let seed = 1; seed <= 60; seed++) {
+    const net = plainNetOf(randomProblem(seed, { activities: 5 + (seed % 20) }));
+    const dice = new Dice(seed, 'lists');
+    for (const side of [net, reversedNet(net)]) {
+      for (let k = 0; k < 5; k++) yield { net: side, list: randomOrder(side, dice) };
+    }
+  }
+}
+
+it('a pass places every activity at the first moment at which it fits, day by day', () => {
+  for (const { net, list } of passes()) {
+    const finishes = new Int32Array(net.count);
+    serialPass(net, passMemoryOf(net), list, finishes);
+    const free = new Map<number, number>();
+    for (const i of list) {
+      const duration = net.durations[i] ?? 0;
+      const before = net.predecessors.list.slice(net.predecessors.first[i], net.predecessors.first[i + 1]);
+      let start = Math.max(0, ...Array.from(before, p => finishes[p] ?? 0));
+      const left = (day: number) => ((free.get(day) ?? net.freeDay[0] ?? 0) - (net.demands[i] ?? 0)) | 0;
+      const guards = net.guards[0] ?? 0;
+      const fits = (from: number) =>
+        Array.from({ length: duration }, (_, d) => left(from + d)).every(word => (word & guards) === guards);
+      while (!fits(start)) start++;
+      for (let day = start; day < start + duration; day++) free.set(day, left(day));
+      expect(finishes[i]).toBe(start + duration);
+    }
+  }
+});
+
+it('a pass ends early when, and only when, it must end later than its limit', () => {
+  let early = 0;
+  for (const { net, list } of passes()) {
+    const memory = passMemoryOf(net);
+    const whole = new Int32Array(net.count);
+    const last = serialPass(net, memory, list, whole);
+    const limited = new Int32Array(net.count);
+    expect(serialPass(net, memory, list, limited, last)).toBe(last);
+    expect(limited).toEqual(whole);
+    const placed = -serialPass(net, memory, list, limited, last - 1);
+    expect(placed).toBeGreaterThan(0);
+    if (placed < net.count) early++;
+    expect(serialPass(net, memory, list, limited)).toBe(last);
+  }
+  expect(early).toBeGreaterThan(100);
+});
+
+it('the list of a child holds the block of the one parent between what the other orders, each after its predecessors', () => {
+  for (let seed = 1; seed <= 40; seed++) {
+    const net = plainNetOf(randomProblem(seed, { activities: 8 + (seed % 20) }));
+    const dice = new Dice(seed, 'parents');
+    const forward = new PlainSide(net);
+    const lists = new ListMaker(new PlainSide(reversedNet(net)), dice, 4);
+    const [keeper, other] = [individualOf(net.count), individualOf(net.count)];
+    for (const parent of [keeper, other]) {
+      forward.decode(randomOrder(net, dice), parent, Infinity);
+      lists.sort(parent);
+    }
+    const block = { from: Math.floor(keeper.last / 3), to: Math.ceil(keeper.last / 2) };
+    const list = new Int32Array(net.count);
+    lists.fromTwo(keeper, other, block, list);
+    const part = (i: number) => {
+      const finish = keeper.finishes[i] ?? 0;
+      return finish > block.to ? 0 : finish > block.from ? 1 : 2;
+    };
+    const places = new Map([...list].map((i, place) => [i, place]));
+    expect(places.size).toBe(net.count);
+    for (const [place, i] of list.entries()) {
+      const next = list[place + 1] ?? i;
+      expect(part(next)).toBeGreaterThanOrEqual(part(i));
+      const by = part(i) === 1 ? keeper : other;
+      if (part(next) === part(i)) expect(by.finishes[next]).toBeLessThanOrEqual(by.finishes[i] ?? 0);
+      const { first, list: links } = net.successors;
+      for (const later of links.slice(first[i], first[i + 1])) {
+        expect(places.get(later)).toBeLessThan(place);
+      }
+    }
+  }
+});
