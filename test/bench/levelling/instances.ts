@@ -17,8 +17,24 @@ export interface Instance {
   readonly criticalPath: number;
 }
 
-/** The instances of a set in natural order, or the folder that is missing. */
+/** The instances of the sets, each in natural order, or the folder that is missing. */
 export function readInstances(options: BenchOptions): Instance[] | { readonly missing: string } {
+  const all: Instance[] = [];
+  for (const set of options.set.split(',')) {
+    const some = readSet({ ...options, set });
+    if ('missing' in some) return some;
+    all.push(...spread(some, options.take));
+  }
+  return all;
+}
+
+/** At most so many of a list, at even distances. */
+export function spread<T>(list: readonly T[], most: number): T[] {
+  const step = Math.max(1, list.length / most);
+  return list.filter((_, k) => Math.floor(k / step) !== Math.floor((k - 1) / step));
+}
+
+function readSet(options: BenchOptions): Instance[] | { readonly missing: string } {
   const folder = join(options.dir, options.set);
   if (!existsSync(folder)) return { missing: folder };
   const files = readdirSync(folder).filter(file => /\.(sm|sch)$/i.test(file));

@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 
 /** What the levelling bench is asked to do. */
 export interface BenchOptions {
+  /** One set, or several with commas between. */
   readonly set: string;
   /** Folder with `bounds.csv` and one folder a set. */
   readonly dir: string;
@@ -11,6 +12,8 @@ export interface BenchOptions {
   readonly seeds: number;
   /** Every how many-th instance is taken. */
   readonly every: number;
+  /** How many instances of a set are taken at most, spread evenly. */
+  readonly take: number;
   readonly isJson: boolean;
   readonly isHeuristicOnly: boolean;
   /** Only instances whose best known finish is above the critical path. */
@@ -21,18 +24,22 @@ export interface BenchOptions {
   readonly doesDated: boolean;
 }
 
-export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
-  [--every K] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
+/** Instances of each set when only the peer is asked for. */
+const PEER_TAKE = 12;
+
+export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME[,NAME] [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
+  [--every K] [--take N] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
   --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all (5000)
   --seconds    CPU seconds an instance
   --seeds      runs with seeds 1 to K, their mean is reported (1)
   --dir        folder of the sets; default PSPLIB_DIR, for ubo10 RCPSP_MAX_DIR
   --every      only every K-th instance
+  --take       at most N instances of each set, spread evenly
   --hard       only instances whose best known finish is above the critical path
   --heuristic  no exact search of small networks
   --bounds     lower bounds against the best known finishes instead of schedules
   --reference  bare schedule generation here and in C, the same lists
-  --peer       Chuffed on the same instances with the same seconds
+  --peer       Chuffed on the same instances with the same seconds; without --set 12 hard ones of j60 and of j120
   --dated      speed with calendars, lags and varying capacity against without`;
 
 /** Reads the command line; a text says what is wrong with it. */
@@ -47,6 +54,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
         seconds: { type: 'string' },
         seeds: { type: 'string' },
         every: { type: 'string' },
+        take: { type: 'string' },
         json: { type: 'boolean' },
         heuristic: { type: 'boolean' },
         hard: { type: 'boolean' },
@@ -56,25 +64,28 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
         dated: { type: 'boolean' },
       },
     });
-    if (values.set === undefined) return 'Say which set with --set.';
-    const numbers = [values.schedules, values.seconds, values.seeds, values.every].filter(
+    const isPeerAlone = values.peer === true && values.set === undefined;
+    const set = isPeerAlone ? 'j60,j120' : values.set;
+    if (set === undefined) return 'Say which set with --set.';
+    const numbers = [values.schedules, values.seconds, values.seeds, values.every, values.take].filter(
       text => text !== undefined,
     );
     const wrong = numbers.find(text => !(Number(text) > 0));
     if (wrong !== undefined) return `"${wrong}" is not a number above 0.`;
     const seconds = values.seconds === undefined ? {} : { seconds: Number(values.seconds) };
     return {
-      set: values.set,
-      dir: values.dir ?? defaultDir(values.set),
+      set,
+      dir: values.dir ?? defaultDir(set),
       schedules: Number(
         values.schedules ?? (values.seconds === undefined ? 5000 : 150_000 * Number(values.seconds)),
       ),
       ...seconds,
       seeds: Number(values.seeds ?? 1),
       every: Number(values.every ?? 1),
+      take: Number(values.take ?? (isPeerAlone ? PEER_TAKE : Infinity)),
       isJson: values.json === true,
       isHeuristicOnly: values.heuristic === true,
-      isHardOnly: values.hard === true,
+      isHardOnly: isPeerAlone || values.hard === true,
       doesBounds: values.bounds === true,
       doesReference: values.reference === true,
       doesPeer: values.peer === true,
