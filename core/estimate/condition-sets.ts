@@ -1,3 +1,4 @@
+import { onceFor } from '../base';
 import {
   difference,
   givenFrom,
@@ -16,8 +17,10 @@ import type { EstimateInput } from './inputs';
 
 /** The key of a set of conditions of work: the same set has one factor, whatever the item. */
 export function conditionKey(item: WorkItem): string {
-  return ['set', ...[...item.conditions].sort()].join('.');
+  return keyOf(item.conditions);
 }
+
+const keyOf = onceFor((conditions: WorkItem['conditions']) => ['set', ...[...conditions].sort()].join('.'));
 
 /**
  * Condition factors on hours, each a separate input; a set of conditions multiplies those it holds:

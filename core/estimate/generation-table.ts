@@ -81,8 +81,8 @@ export function generationTables(
   const block = sheet.block('generator', 'Generator of hazardous waste');
   const months = monthTable(sheet, input, level, plan, block, generated);
   const costs = sheet.table('generator-costs', rowsOf('Cost of the generator category', plan.shares), t => {
-    const month = t.key('month', 'Month (key)', share => monthKey(share.month));
-    const stream = t.key('stream', 'Stream (key)', share => share.stream);
+    const month = t.key('month', 'Month (key)', share => monthKey(share.month), []);
+    const stream = t.key('stream', 'Stream (key)', share => share.stream, []);
     const tonnes = t.place('tonnes', 'Tonnes', link(t.rowKey(), generated.columns.tonnes));
     const part = t.place(
       'part',
@@ -113,8 +113,8 @@ function monthKey(month: string): string {
 /** Tonnes that each activity makes of each counting stream in each month. */
 function generatedTable(sheet: Sheet, work: WorkSheet, shares: readonly Share[]) {
   return sheet.table('generation', rowsOf('Hazardous waste generated', shares), t => {
-    const waste = t.key('waste', 'Waste (key)', share => `${share.item}.${share.stream}`);
-    const month = t.key('month', 'Month (key)', share => monthKey(share.month));
+    const waste = t.key('waste', 'Waste (key)', share => `${share.item}.${share.stream}`, []);
+    const month = t.key('month', 'Month (key)', share => monthKey(share.month), []);
     const all = t.place(
       'all',
       'Tonnes of the activity',
@@ -132,10 +132,8 @@ function generatedTable(sheet: Sheet, work: WorkSheet, shares: readonly Share[])
 }
 
 function byTheDay(t: Recipe<Share>, key: string, title: string, read: (share: Share) => number): Step<'1'> {
-  return t.fromSchedule(key, `Share of the work days: ${title}`, '1', share => ({
-    value: read(share).toFixed(9),
-    unit: '1',
-  }));
+  const given = (share: Share) => ({ value: read(share).toFixed(9), unit: '1' as const });
+  return t.fromSchedule(key, `Share of the work days: ${title}`, '1', given, []);
 }
 
 function monthTable(
@@ -172,10 +170,8 @@ function monthTable(
       maximum(atLeast(ordinary, large, 6), above(acuteTonnes, acute)),
     );
     const isSmall = t.place('small', 'More than a very small generator', above(ordinary, verySmall));
-    const pickUps = t.fromSchedule('pick-ups', 'Pick-ups', 'each', month => ({
-      value: String(month.pickUps),
-      unit: 'each',
-    }));
+    const pickUpsOf = (month: Month) => ({ value: String(month.pickUps), unit: 'each' as const });
+    const pickUps = t.fromSchedule('pick-ups', 'Pick-ups', 'each', pickUpsOf, []);
     const fee = <U extends 'USD' | 'USD/each'>(id: keyof GenerationPlan['fees'], title: string, unit: U) =>
       atPriceDate(t, level, input, `fee-${id}`, title, unit, () => ({
         money: { figure: plan.fees[id], place: `templates/generator/fees/${id}` },

@@ -1,3 +1,4 @@
+import { isSameData, keepingParts, onceFor } from '../base';
 import type { Closure } from '../calendar';
 import type {
   Hammock,
@@ -35,8 +36,35 @@ export interface PlanInput {
   readonly statusDate?: string | undefined;
 }
 
-/** The schedule problem of a scenario: plain data for the scheduler. Spans become hammocks. */
-export function scheduleProblem(input: PlanInput): ScheduleProblem {
+/**
+ * The schedule problem of a scenario: plain data for the scheduler. Spans become hammocks. It stays the same object as
+ * long as nothing it is made from changes: what work costs is no matter of the schedule.
+ */
+export const scheduleProblem: (input: PlanInput) => ScheduleProblem = keepingParts(
+  4,
+  partsOfProblem,
+  newProblem,
+);
+
+function partsOfProblem(input: PlanInput): readonly unknown[] {
+  const { library, relationships, calendars, crewLimits, placeLimits, seasons, statusDate } = input;
+  const parts: unknown[] = [library, relationships, calendars, seasons, statusDate];
+  parts.push([...crewLimits], [...placeLimits]);
+  for (const planned of input.planned) {
+    const { item } = planned;
+    parts.push(namesOf(item));
+    if (!isSpan(item) && !isObligation(item)) parts.push(activity(planned, input));
+  }
+  return parts;
+}
+
+/** What of an item stands in the problem beside its activity. */
+const namesOf = onceFor(({ id, title, stage, span, calendar, hazard, crew }: WorkItem) => [
+  ...[id, title, stage, span],
+  ...[calendar, hazard, crew],
+]);
+
+function newProblem(input: PlanInput): ScheduleProblem {
   const spans = input.planned.filter(({ item }) => isSpan(item));
   const worked = input.planned.filter(({ item }) => !isSpan(item) && !isObligation(item));
   const isWorked = new Set(worked.map(({ item }) => item.id));
@@ -72,7 +100,26 @@ export function isSpan(item: WorkItem): boolean {
   return item.span !== undefined;
 }
 
+interface ActivityOf {
+  readonly from: readonly unknown[];
+  readonly made: ScheduleActivity;
+}
+
+const ACTIVITIES = new WeakMap<WorkItem, ActivityOf>();
+
+/** The activity of an item; the same object as before when all it is made from says the same. */
 function activity(planned: PlannedItem, input: PlanInput): ScheduleActivity {
+  const { item, days, unit, crews, crewSize } = planned;
+  const { library, adjustments, seasons } = input;
+  const from = [days, unit, crews, crewSize, library.windows, adjustments.get(item.id), seasons];
+  const known = ACTIVITIES.get(item);
+  if (known !== undefined && isSameData(known.from, from)) return known.made;
+  const made = newActivity(planned, input);
+  ACTIVITIES.set(item, { from, made });
+  return made;
+}
+
+function newActivity(planned: PlannedItem, input: PlanInput): ScheduleActivity {
   const { item, days, unit, crews, crewSize } = planned;
   const change = input.adjustments.get(item.id);
   const remaining = change?.remaining === undefined ? undefined : Number(change.remaining.value);
@@ -133,7 +180,17 @@ function zone(place: Library['places'][number], limit: number | undefined): Zone
   };
 }
 
-function toRelationship({ from, to, kind, lag, maximumLag }: ItemRelationship): ScheduleRelationship {
+const RELATIONSHIPS = new WeakMap<ItemRelationship, ScheduleRelationship>();
+
+function toRelationship(relationship: ItemRelationship): ScheduleRelationship {
+  const known = RELATIONSHIPS.get(relationship);
+  if (known !== undefined) return known;
+  const made = newRelationship(relationship);
+  RELATIONSHIPS.set(relationship, made);
+  return made;
+}
+
+function newRelationship({ from, to, kind, lag, maximumLag }: ItemRelationship): ScheduleRelationship {
   return {
     from,
     to,
@@ -177,10 +234,10 @@ function exclusions(worked: readonly PlannedItem[]): NonNullable<ScheduleProblem
 }
 
 function hammock(item: WorkItem, worked: readonly PlannedItem[]): Hammock[] {
-  const named = (names: readonly string[]) =>
-    worked
-      .filter(({ item: other }) => names.includes(other.id) || names.includes(other.stage))
-      .map(({ item: other }) => other.id);
+  const named = (names: readonly string[]) => {
+    const wanted = new Set(names);
+    return worked.flatMap(({ item: { id, stage } }) => (wanted.has(id) || wanted.has(stage) ? [id] : []));
+  };
   const from = named(item.span?.from ?? []);
   const to = named(item.span?.to ?? []);
   if (from.length === 0 || to.length === 0) return [];

@@ -1,3 +1,4 @@
+import { isSameData } from '../base';
 import {
   carried,
   notApplying,
@@ -43,23 +44,26 @@ export function timingTable(
   timing: ReadonlyMap<string, ItemTiming>,
 ): Table<TimingColumns> {
   const { result, items } = work;
-  const of = (row: ItemFields) => timing.get(row.item.id);
   const rows = {
     heading: 'Work item',
-    of: work.rows,
-    key: (row: ItemFields) => row.item.id,
-    title: (row: ItemFields) => row.item.title,
-    own: (row: ItemFields) => row.own,
-    place: (row: ItemFields) => `/items/${row.item.id}`,
+    of: work.rows.map(row => timedRow(row, timing.get(row.item.id))),
+    key: ({ row }: TimedRow) => row.item.id,
+    title: ({ row }: TimedRow) => row.item.title,
+    own: ({ row }: TimedRow) => row.own,
+    place: ({ row }: TimedRow) => `/items/${row.item.id}`,
   };
   return sheet.table('timing', rows, t => {
     const key = t.rowKey();
     const columns = items.columns;
-    const span = t.field('span', 'Lasts', '1', row => spanGiven(row, of(row)));
-    const months = t.fromSchedule('months', 'Months from the price date', '1', row =>
-      scheduled(of(row)?.months),
+    const span = t.field('span', 'Lasts', '1', spanGiven, []);
+    const months = t.fromSchedule(
+      'months',
+      'Months from the price date',
+      '1',
+      row => scheduled(row.timing?.months),
+      [],
     );
-    const days = t.fromSchedule('days', 'Days of equipment', '1', row => scheduled(of(row)?.days));
+    const days = t.fromSchedule('days', 'Days of equipment', '1', row => scheduled(row.timing?.days), []);
     const factor = (kind: EscalationClass, title: string) =>
       t.place(`escalation-${kind}`, `Escalation of ${title}`, escalation(level, kind, months));
     return {
@@ -79,7 +83,24 @@ export function timingTable(
   });
 }
 
-function spanGiven(row: ItemFields, timing: ItemTiming | undefined): Given | undefined {
+/** An item with when it happens. */
+interface TimedRow {
+  readonly row: ItemFields;
+  readonly timing: ItemTiming | undefined;
+}
+
+const TIMED = new WeakMap<ItemFields, TimedRow>();
+
+/** The row of an item; the same object as before when the item and its timing are. */
+function timedRow(row: ItemFields, timing: ItemTiming | undefined): TimedRow {
+  const known = TIMED.get(row);
+  if (known !== undefined && isSameData(known.timing, timing)) return known;
+  const made = { row, timing };
+  TIMED.set(row, made);
+  return made;
+}
+
+function spanGiven({ row, timing }: TimedRow): Given | undefined {
   if (row.item.span === undefined) return notApplying('1', '1');
   return timing?.span === undefined
     ? undefined

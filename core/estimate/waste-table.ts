@@ -72,11 +72,15 @@ export function scrapTable(
       own: row => row.own,
     },
     t => {
-      const item = t.key('item', 'Work item (key)', row => row.item.id);
-      const grade = t.key('grade', 'Grade (key)', row => row.item.scrap?.grade);
+      const item = t.key('item', 'Work item (key)', row => row.item.id, []);
+      const grade = t.key('grade', 'Grade (key)', row => row.item.scrap?.grade, []);
       const quantity = t.place('quantity', 'Quantity', link(item, items.columns.quantity));
-      const each = t.field('per-unit', 'Tonnes for one', 't/own', row =>
-        fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),
+      const each = t.field(
+        'per-unit',
+        'Tonnes for one',
+        't/own',
+        row => fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),
+        [],
       );
       return { item, grade, tonnes: t.place('tonnes', 'Tonnes', rounded(priced(quantity, each), 3)) };
     },
@@ -101,11 +105,19 @@ export function removalTable(
     },
     t => {
       const quantity = t.place('quantity', 'Quantity', link(t.rowKey(), items.columns.quantity));
-      const each = t.field('per-unit', 'Tonnes for one', 't/own', row =>
-        fieldGiven(row, 'removes', row.item.removes?.perUnit, perOwn('t', row), '0'),
+      const each = t.field(
+        'per-unit',
+        'Tonnes for one',
+        't/own',
+        row => fieldGiven(row, 'removes', row.item.removes?.perUnit, perOwn('t', row), '0'),
+        [],
       );
-      const height = t.field('height', 'Height above keel over depth', '1', row =>
-        fieldGiven(row, 'removes', row.item.removes?.heightOverDepth, '1', '0'),
+      const height = t.field(
+        'height',
+        'Height above keel over depth',
+        '1',
+        row => fieldGiven(row, 'removes', row.item.removes?.heightOverDepth, '1', '0'),
+        [],
       );
       return { tonnes: t.place('tonnes', 'Tonnes', rounded(priced(quantity, each), 3)), height };
     },

@@ -1,3 +1,4 @@
+import { keepingParts, onceFor } from '../base';
 import {
   Sheet,
   evaluateSheet,
@@ -55,26 +56,50 @@ export interface WorkSheet {
   readonly removals: ReturnType<typeof removalTable>;
 }
 
+type Drivers = EstimateInput['library']['drivers'];
+
 /**
- * Builds and runs the work sheet of a scenario.
+ * Builds and runs the work sheet of a scenario. What work costs does not enter it: when nothing else of the items has
+ * changed, the figures of the sheet before are told again.
  * @param drivers the drivers the ship has, in the order of the library.
  * @param items the items of the scenario.
  */
-export function workSheet(
-  input: EstimateInput,
-  drivers: EstimateInput['library']['drivers'],
-  items: readonly WorkItem[],
-): WorkSheet {
+export function workSheet(input: EstimateInput, drivers: Drivers, items: readonly WorkItem[]): WorkSheet {
+  const rows = itemFields(items, input);
+  const sheet = sheetOf(input, drivers, rows);
+  return sheet.rows === rows ? sheet : { ...sheet, rows };
+}
+
+/** All that the sheet looks at: dates and prices are no matter of it. */
+function partsOf(input: EstimateInput, drivers: Drivers, rows: readonly ItemFields[]): readonly unknown[] {
+  const { calendars: _c, prices: _p, contingencyShare: _s, statusDate: _d, ...rest } = input;
+  const { adjustments: _a, measured, ...others } = rest;
+  return [others, [...measured], drivers, ...rows.map(workOf)];
+}
+
+/** What of an item the sheet looks at: everything but what it costs. */
+const workOf = onceFor(({ item, own, change }: ItemFields) => {
+  const { materialPerUnit: _m, subcontractPerUnit: _s, subcontractFixed: _f, ...rest } = item;
+  const { feePerUnit: _p, feeFixed: _x, equipment: _e, ...work } = rest;
+  return [work, own, change];
+});
+
+const sheetOf = keepingParts(2, partsOf, newSheet);
+
+function newSheet(input: EstimateInput, drivers: Drivers, rows: readonly ItemFields[]): WorkSheet {
   const sheet = new Sheet('work', undefined, memoryOf(input.library));
   const taken = takeOff(sheet, input.ship);
   const driven = driverTables(sheet, input, taken, drivers);
-  const conditions = conditionSets(sheet, input, items);
+  const conditions = conditionSets(
+    sheet,
+    input,
+    rows.map(row => row.item),
+  );
   const crews = crewTables(sheet, input);
   const shift = sheet
     .block('shift', 'Shift')
     .given('shift-hours', 'Hours of a shift', 'h/work-day', input.shiftHours);
   const pace = paceOf(sheet, input);
-  const rows = itemFields(items, input);
   const table = (
     id: string,
     heading: string,

@@ -1,4 +1,4 @@
-import { BugError, type Finding } from '../base';
+import { BugError, isSameData, keeping, type Finding } from '../base';
 import {
   inCalendarDays,
   moneySheet,
@@ -10,28 +10,21 @@ import {
   type WorkSheet,
 } from '../estimate';
 import type { UprightResult } from '../flooding';
-import { checkProject, knownItems, withScenario, type Project, type Scenario } from '../project';
-import type { ScheduleProblem, ScheduleResult } from '../scheduling';
+import { checkProject, withScenario, type Project, type Scenario } from '../project';
+import { usualSchedules, type ScheduleProblem, type ScheduleResult } from '../scheduling';
 import { idOf, sheetFindings } from '../sheet';
-import {
-  chosenItems,
-  itemRelationships,
-  presentDrivers,
-  type ItemRelationship,
-  type Library,
-  type WorkItem,
-} from '../work';
+import type { ItemRelationship, Library, WorkItem } from '../work';
 import type { GeneratorPlan } from '../disposal';
 import { ageingFindings } from './ageing';
 import { estimateInput, faultsOf } from './estimate-input';
-import { keeping } from './keeping';
 import { datesOf, hazardousWaste, pricedGeneration } from './generator';
-import { goalFindings, unmetGoals, type UnmetGoal } from './goals';
+import { goalFindings, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
 import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
-import { classedItems, noticeRelationships, ruleFindings } from './rules';
+import { ruleFindings } from './rules';
 import { scheduledOrHeld, verifiedOnce } from './scheduled-once';
+import { scopeOfWork } from './scope-of-work';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
 import { towOf, withTowDays, type TowView } from './tow';
@@ -43,7 +36,7 @@ export interface EvaluateOptions {
   /** Today, `YYYY-MM-DD`: expiry of quotes and age of figures are told by it. */
   readonly today: string;
   readonly seed: number;
-  /** Passes the scheduler may spend. */
+  /** Passes the scheduler may spend; absent: what a schedule of its size is worth. */
   readonly schedules?: number;
   /** The scenario by id; the first of the file unless given. */
   readonly scenario?: string;
@@ -53,8 +46,8 @@ export interface EvaluateOptions {
   /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
   readonly upright?: boolean;
   /**
-   * A schedule whose dates hold until the plan is scheduled anew: with it a plan that was not scheduled before is priced
-   * at once, its dates not settled, and neither screened nor checked.
+   * A schedule whose dates hold until the plan is scheduled anew: with it the plan is priced at once, at the dates held
+   * where it was not scheduled before, and is neither screened nor checked.
    */
   readonly held?: ScheduleResult;
 }
@@ -96,9 +89,6 @@ export interface EstimateParts {
   readonly quoted?: QuotedLines;
 }
 
-/** Passes spent on a schedule unless told otherwise. */
-export const DEFAULT_SCHEDULES = 1000;
-
 /**
  * The whole loop of one scenario, and the only conductor: the ship and its materials, the work sheet, the schedule,
  * the money sheet. Faults of the data are findings; what depends on them is absent.
@@ -120,7 +110,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   if (checked.some(finding => FATAL.has(finding.code)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
-  if (estimate.datesHeld === true) return { ...frame, project: seen.project, findings: checked, estimate };
+  if (options.held !== undefined) return { ...frame, project: seen.project, findings: checked, estimate };
   const upright = options.upright === false ? undefined : screenUpright(seen.project, estimate);
   const tow = towOf(seen.project, estimate);
   const findings = [
@@ -158,120 +148,93 @@ const FATAL = new Set([
   'items/key-taken',
 ]);
 
+/** Everything that needs no date: scope, work sheet, and the schedule problem they make. */
+const unscheduledParts = keeping(
+  1,
+  (
+    project: Project,
+    library: Library,
+    checked: readonly Finding[],
+    simulated: SimulatedContingency | undefined,
+  ) => {
+    const given = withTowDays(project, estimateInput(project, library, faultsOf(checked), simulated));
+    const input = withSizedOpenings(project, given);
+    const { drivers, ...scope } = scopeOfWork(project, library, input);
+    const work = workSheet(input, drivers, scope.items);
+    const planned = plannedItems(work);
+    const problem = scheduleProblem({
+      library,
+      planned,
+      relationships: scope.relationships,
+      calendars: input.calendars,
+      crewLimits: NO_LIMITS,
+      placeLimits: placeLimits(library, work, planned),
+      adjustments: input.adjustments,
+      seasons: input.options['season'] !== 'any-month',
+      statusDate: input.statusDate,
+    });
+    return { input, ...scope, work, planned, problem };
+  },
+);
+
+const NO_LIMITS: ReadonlyMap<string, number> = new Map();
+
 function estimateParts(
   project: Project,
   library: Library,
   checked: readonly Finding[],
   options: EvaluateOptions,
 ): EstimateParts {
-  const given = withTowDays(project, estimateInput(project, library, faultsOf(checked), options.simulated));
-  const input = withSizedOpenings(project, given);
-  const { ship, plant, years } = input;
-  const measured = new Map(
-    [...input.measured].flatMap(([id, given]): [string, string][] =>
-      given.value === undefined ? [] : [[id, given.value]],
-    ),
-  );
-  const drivers = presentDrivers(library.drivers, library.materials, {
-    type: ship.type,
-    plant,
-    years,
-    measured,
-    presence: input.presence,
-  });
-  const include = new Map(
-    project.items.flatMap((item): [string, boolean][] =>
-      item.include === undefined ? [] : [[item.item, item.include]],
-    ),
-  );
-  const all = classedItems(knownItems(project, library), library, project);
-  const scope = { options: input.options, plant, drivers };
-  const items = chosenItems(all, { ...scope, include });
-  const would = chosenItems(all, { ...scope, include: new Map() });
-  const relationships = [
-    ...itemRelationships(all, items),
-    ...noticeRelationships(library, items),
-    ...ownRelationships(project, items),
-  ];
-  const work = workSheet(
-    input,
-    library.drivers.filter(driver => drivers.has(driver.id)),
-    items,
-  );
-  const planned = plannedItems(work);
-  const asked = scheduleProblem({
-    library,
-    planned,
-    relationships,
-    calendars: input.calendars,
-    crewLimits: new Map(),
-    placeLimits: placeLimits(library, work, planned),
-    adjustments: input.adjustments,
-    seasons: input.options['season'] !== 'any-month',
-    statusDate: input.statusDate,
-  });
-  const effort = { schedules: options.schedules ?? DEFAULT_SCHEDULES, seed: options.seed };
-  const { problem, schedule: scheduled, datesHeld } = scheduledOrHeld(asked, effort, options.held);
-  const goals = unmetGoals(project, library, drivers, items, would);
-  const parts = {
-    input,
-    items,
-    relationships,
-    work,
-    planned,
-    problem,
-    schedule: scheduled,
-    ...(datesHeld === undefined ? {} : { datesHeld }),
-    unmetGoals: goals,
-  };
-  if (scheduled.activities.length === 0) return parts;
-  return { ...parts, ...pricedParts(project, parts, options.today) };
+  const unscheduled = unscheduledParts(project, library, checked, options.simulated);
+  const usual = usualSchedules(unscheduled.problem.activities.length);
+  const effort = { schedules: options.schedules ?? usual, seed: options.seed };
+  const { problem, schedule, datesHeld } = scheduledOrHeld(unscheduled.problem, effort, options.held);
+  const priced =
+    schedule.activities.length === 0 ? {} : pricedParts(project, unscheduled, schedule, options.today);
+  return { ...unscheduled, problem, schedule, ...(datesHeld === undefined ? {} : { datesHeld }), ...priced };
 }
 
-/** The money sheet: once without quotes for the computed figures, and again when a chosen quote replaces any of them. */
-function pricedParts(
-  project: Project,
-  { input, work, planned, schedule: scheduled }: EstimateParts,
-  today: string,
-): Pick<EstimateParts, 'generator' | 'money' | 'quoted'> {
-  const timings = itemTimings(planned, scheduled, input.prices);
-  const generator = hazardousWaste(input, work, datesOf(scheduled));
-  const generation = pricedGeneration(input.library, generator);
-  const computed = moneySheet(input, work, timings, NO_QUOTES, generation);
-  const quoted = quotedLines(project, computed, today);
-  if (quoted.quotes.size === 0) return { generator, money: computed, quoted };
-  return { generator, money: moneySheet(input, work, timings, quoted.quotes, generation), quoted };
-}
+type Unscheduled = ReturnType<typeof unscheduledParts>;
+type Priced = Pick<EstimateParts, 'generator' | 'money' | 'quoted'>;
 
-const NO_QUOTES: QuotedLines['quotes'] = new Map();
+/**
+ * The money sheet with the quotes that replace lines. What they replace is worked out by the same sheet, and does not
+ * depend on them: it is made with the quotes that held last, and once more where others come out of it.
+ */
+const pricedParts = keeping(
+  1,
+  (
+    project: Project,
+    { input, work, planned }: Unscheduled,
+    schedule: ScheduleResult,
+    today: string,
+  ): Priced => {
+    const timings = itemTimings(planned, schedule, input.prices);
+    const generator = hazardousWaste(input, work, datesOf(schedule));
+    const generation = pricedGeneration(input.library, generator);
+    const guessed = moneySheet(input, work, timings, lastQuotes, generation);
+    const { quotes, findings } = quotedLines(project, guessed, today);
+    const isRight = isSameData([...quotes], [...lastQuotes]);
+    if (!isRight) lastQuotes = quotes;
+    const money = isRight ? guessed : moneySheet(input, work, timings, quotes, generation);
+    return { generator, money, quoted: { quotes: lastQuotes, findings } };
+  },
+);
 
-/** The project's own relationships among the items of the scenario. */
-function ownRelationships(project: Project, items: readonly WorkItem[]): ItemRelationship[] {
-  const isIn = new Set(items.map(item => item.id));
-  return project.relationships
-    .filter(({ from, to }) => isIn.has(from) && isIn.has(to))
-    .map(({ from, to, kind, lag, maximumLag }) => ({
-      from,
-      to,
-      kind,
-      ...(lag && { lag }),
-      ...(maximumLag && { maximumLag }),
-    }));
-}
+let lastQuotes: QuotedLines['quotes'] = new Map();
 
 /** Items with what the work sheet found; one whose days are absent takes none in the schedule, and its money is absent. */
-function plannedItems(work: WorkSheet): PlannedItem[] {
-  const { columns } = work.items;
-  return work.rows.map(row => {
-    const key = row.item.id;
-    return {
-      item: row.item,
-      days: work.result.number(columns.days, key) ?? 0,
-      unit: inCalendarDays(row) ? 'day' : 'work-day',
-      crews: work.result.number(columns.crews, key) ?? 0,
-      crewSize: Math.ceil(work.result.number(columns.people, key) ?? 0),
-    };
-  });
+function plannedItems({ rows, items, result }: WorkSheet): PlannedItem[] {
+  const [days, crews, people] = [items.columns.days, items.columns.crews, items.columns.people].map(column =>
+    result.numbers(column),
+  );
+  return rows.map((row, at) => ({
+    item: row.item,
+    days: days?.[at] ?? 0,
+    unit: inCalendarDays(row) ? 'day' : 'work-day',
+    crews: crews?.[at] ?? 0,
+    crewSize: Math.ceil(people?.[at] ?? 0),
+  }));
 }
 
 function estimateFindings(estimate: EstimateParts): Finding[] {

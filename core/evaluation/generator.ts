@@ -1,5 +1,5 @@
 import generatorTemplate from '../../templates/generator.json';
-import { BugError } from '../base';
+import { BugError, keeping, keepingParts } from '../base';
 import {
   generatorFile,
   generatorLimits,
@@ -32,31 +32,62 @@ export function hazardousWaste(
   work: WorkSheet,
   dates: ReadonlyMap<string, Dates>,
 ): GeneratorPlan {
-  const calendars = projectCalendars(input.calendars);
   const { columns } = work.wastes;
-  const generation = work.rows.flatMap(({ item }) => {
+  const tonnes = work.result.numbers(columns.tonnes);
+  const made: MadeWaste[] = [];
+  let row = 0;
+  for (const { item } of work.rows) {
     const at = dates.get(item.id);
-    const calendar = calendars[item.calendar];
-    if (at === undefined || calendar === undefined) return [];
-    const { start, finish } = at;
-    return item.wastes.map((waste): Generation => {
-      const tonnes = work.result.number(columns.tonnes, `${item.id}.${waste.stream}`) ?? 0;
-      const { counts, acute } = streamOf(input.library, waste.stream);
-      return {
-        item: item.id,
-        stream: waste.stream,
-        kilograms: tonnes * 1000,
-        counts,
-        acute,
-        start,
-        finish,
-        calendar,
-      };
-    });
-  });
-  const episodic = input.options['episodic-event'] === 'planned';
-  return generatorPlan(generatorLimits(input.library.tripPoints), generation, episodic);
+    for (const { stream } of item.wastes) {
+      if (at !== undefined)
+        made.push({ item: item.id, stream, calendar: item.calendar, tonnes: tonnes[row] ?? 0, at });
+      row += 1;
+    }
+  }
+  return planOf(input, made);
 }
+
+/** Waste of an item that has dates; the table of wastes has its rows in the order of the items. */
+interface MadeWaste {
+  readonly item: string;
+  readonly stream: WorkItem['wastes'][number]['stream'];
+  readonly calendar: WorkItem['calendar'];
+  readonly tonnes: number;
+  readonly at: Dates;
+}
+
+/** The plan of the waste that is made; the same object as before while neither waste, dates nor calendars change. */
+const planOf = keepingParts(
+  4,
+  ({ library, calendars, options }: EstimateInput, made: readonly MadeWaste[]) => {
+    const parts: unknown[] = [library, calendars, options['episodic-event']];
+    for (const { item, stream, calendar, tonnes, at } of made) parts.push(item, stream, calendar, tonnes, at);
+    return parts;
+  },
+  (input, made) => {
+    const calendars = projectCalendars(input.calendars);
+    const generation = made.flatMap((waste): Generation[] => {
+      const calendar = calendars[waste.calendar];
+      if (calendar === undefined) return [];
+      const { counts, acute } = streamOf(input.library, waste.stream);
+      const { start, finish } = waste.at;
+      return [
+        {
+          item: waste.item,
+          stream: waste.stream,
+          kilograms: waste.tonnes * 1000,
+          counts,
+          acute,
+          start,
+          finish,
+          calendar,
+        },
+      ];
+    });
+    const episodic = input.options['episodic-event'] === 'planned';
+    return generatorPlan(generatorLimits(input.library.tripPoints), generation, episodic);
+  },
+);
 
 function streamOf(library: Library, id: WorkItem['wastes'][number]['stream']) {
   const stream = library.rateBook.streams.find(candidate => candidate.id === id);
@@ -68,7 +99,7 @@ function streamOf(library: Library, id: WorkItem['wastes'][number]['stream']) {
 const { fees } = generatorFile.parse(generatorTemplate);
 
 /** The months and shares with the figures that price them, as the money sheet takes them. */
-export function pricedGeneration(library: Library, plan: GeneratorPlan): GenerationPlan {
+export const pricedGeneration = keeping(4, (library: Library, plan: GeneratorPlan): GenerationPlan => {
   const limit = (id: string) => tripPoint(library.tripPoints, id).figure;
   return {
     months: plan.months,
@@ -80,4 +111,4 @@ export function pricedGeneration(library: Library, plan: GeneratorPlan): Generat
     },
     fees,
   };
-}
+});

@@ -30,14 +30,28 @@ export function unmetGoals(
   const done = items.filter(item => !nothing.has(item.id));
   const isDone = new Set(done.map(item => item.id));
   const own = new Set(project.ownItems.map(item => item.id));
+  const doing = byGoal(done);
+  const wouldDo = byGoal(would);
   return library.materials.flatMap(({ id, title, goal }): UnmetGoal[] => {
     const onBoard = library.drivers.some(driver => driver.material === id && drivers.has(driver.id));
     if (!onBoard) return [];
-    const meeting = done.filter(item => item.meets.includes(id));
-    const leftOut = would.filter(item => item.meets.includes(id) && !isDone.has(item.id));
+    const meeting = doing.get(id) ?? [];
+    const leftOut = (wouldDo.get(id) ?? []).filter(item => !isDone.has(item.id));
     if (meeting.some(item => own.has(item.id)) || (meeting.length > 0 && leftOut.length === 0)) return [];
     return [{ material: id, title, goal, leftOut: leftOut.map(item => item.id) }];
   });
+}
+
+/** Items by the materials whose goal they meet. */
+function byGoal(items: readonly WorkItem[]): ReadonlyMap<string, readonly WorkItem[]> {
+  const found = new Map<string, WorkItem[]>();
+  for (const item of items)
+    for (const material of new Set(item.meets)) {
+      const list = found.get(material);
+      if (list === undefined) found.set(material, [item]);
+      else list.push(item);
+    }
+  return found;
 }
 
 /** Each unmet goal as a finding. */

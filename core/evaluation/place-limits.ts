@@ -11,6 +11,9 @@ export function placeLimits(
   planned: readonly PlannedItem[],
 ): Map<string, number> {
   const limits = new Map<string, number>();
+  const largestCrews = new Map<string, number>();
+  for (const { item, crews, crewSize } of planned)
+    largestCrews.set(item.place, Math.max(largestCrews.get(item.place) ?? 0, crews * crewSize));
   for (const place of library.places) {
     if (place.crewLimit === undefined) continue;
     const grows = place.crewLimitGrows;
@@ -20,10 +23,7 @@ export function placeLimits(
         : work.result.number(work.drivers.columns.number, grows.driver);
     const grown =
       grows === undefined || driver === undefined ? 0 : Math.floor(Number(grows.perUnit.value) * driver);
-    const largest = Math.max(
-      0,
-      ...planned.filter(plan => plan.item.place === place.id).map(plan => plan.crews * plan.crewSize),
-    );
+    const largest = largestCrews.get(place.id) ?? 0;
     limits.set(place.id, Math.max(Number(place.crewLimit.value), grown, largest));
   }
   return limits;

@@ -1,6 +1,5 @@
-import type { Finding } from '../base';
+import { isSameData, keeping, type Finding } from '../base';
 import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
-import { isSameData, keeping } from './keeping';
 
 /** A schedule with the problem it was made for. */
 export interface Scheduled {

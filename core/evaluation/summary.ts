@@ -2,7 +2,7 @@ import { BASES, UNCHECKED_BASES, recordOf, type Basis } from '../base';
 import { allocate, fromCents, sumMoney, type Money } from '../money';
 import { basisReader, idOf, type Step } from '../sheet';
 import { STAGES, type StageKey } from '../work';
-import type { LineColumns, MoneySheet } from '../estimate';
+import type { LineColumns, MoneySheet, WorkSheet } from '../estimate';
 import type { EstimateParts } from './evaluate';
 
 /** The elements of cost, in their order. */
@@ -56,7 +56,8 @@ export interface EstimateSummary {
 export function summarise(parts: EstimateParts & { readonly money: MoneySheet }): EstimateSummary {
   const { money } = parts;
   const { result, sums, stages } = money;
-  const lines = money.lines.scope.rows.map(row => lineOf(parts, row.key));
+  const rows = new Map(parts.work.rows.map(row => [row.item.id, row]));
+  const lines = money.lines.scope.rows.map(({ key }) => lineOf(money, rows.get(key), key));
   const of = (step: Step) => result.money(step);
   const total = of(sums.total);
   const byBasis = basisSplit(lines);
@@ -78,10 +79,8 @@ export function summarise(parts: EstimateParts & { readonly money: MoneySheet })
   };
 }
 
-function lineOf(parts: EstimateParts & { readonly money: MoneySheet }, key: string): EstimateLine {
-  const { money, work } = parts;
+function lineOf(money: MoneySheet, row: WorkSheet['rows'][number] | undefined, key: string): EstimateLine {
   const { columns } = money.lines;
-  const row = work.rows.find(candidate => candidate.item.id === key);
   const elements = recordOf(ELEMENTS, element => money.result.money(columnOf(columns, element), key));
   const read = readerOf(money);
   const bases = Object.fromEntries(

@@ -1,8 +1,8 @@
 import intakeTemplate from '../../templates/intake.json';
+import { keeping } from '../base';
 import { intakeFile, surveyedPresence, type SurveyedPresence } from '../materials';
 import type { Project } from '../project';
 import type { Library } from '../work';
-import { keeping } from './keeping';
 
 const { intake } = intakeFile.parse(intakeTemplate);
 

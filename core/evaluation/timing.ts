@@ -1,7 +1,7 @@
-import { BugError } from '../base';
+import { BugError, isSameData } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import { isObligation, monthsFrom, type ItemTiming, type PlannedItem, type PriceChoices } from '../estimate';
-import type { ScheduleResult } from '../scheduling';
+import type { ScheduledActivity, ScheduleResult } from '../scheduling';
 
 /** Mean days of a month of the Gregorian calendar: 400 years of 146,097 days. */
 const DAYS_A_MONTH = 146097 / 4800;
@@ -15,10 +15,7 @@ export function itemTimings(
   const days = new Map(planned.map(plan => [plan.item.id, plan.days]));
   const timings = new Map<string, ItemTiming>();
   for (const activity of schedule.activities)
-    timings.set(activity.id, {
-      months: String(monthsFrom(prices, middle(activity.start, activity.finish))),
-      days: String(days.get(activity.id) ?? activity.workDays),
-    });
+    timings.set(activity.id, timingOf(activity, days.get(activity.id) ?? activity.workDays, prices));
   for (const { item, days } of planned.filter(plan => isObligation(plan.item))) {
     const start = obligationStart(
       item.after.map(after => after.item),
@@ -43,6 +40,24 @@ export function itemTimings(
     });
   }
   return timings;
+}
+
+interface TimingOf {
+  readonly days: number;
+  readonly prices: PriceChoices;
+  readonly timing: ItemTiming;
+}
+
+const TIMINGS = new WeakMap<ScheduledActivity, TimingOf>();
+
+/** The timing of an activity; the same object as before when its dates, its days and the prices are. */
+function timingOf(activity: ScheduledActivity, days: number, prices: PriceChoices): ItemTiming {
+  const known = TIMINGS.get(activity);
+  if (known?.days === days && isSameData(known.prices, prices)) return known.timing;
+  const months = String(monthsFrom(prices, middle(activity.start, activity.finish)));
+  const timing = { months, days: String(days) };
+  TIMINGS.set(activity, { days, prices, timing });
+  return timing;
 }
 
 function middle(start: string, finish: string): string {

@@ -1,5 +1,5 @@
-import type { Finding } from '../base';
-import type { EstimateInput } from '../estimate';
+import { keeping, type Figure, type Finding } from '../base';
+import type { Adjustment, EstimateInput } from '../estimate';
 import type { Project } from '../project';
 import {
   plannedTowDays,
@@ -58,18 +58,27 @@ export function withTowDays(project: Project, input: EstimateInput): EstimateInp
   const own = input.adjustments.get(TOW);
   if (towSpeed === undefined || knots === undefined || miles === undefined || own?.duration !== undefined)
     return input;
-  const days = (allowance: number) => String(Math.ceil(plannedTowDays(miles, knots, allowance)));
-  const duration = {
-    value: days(WEATHER_ALLOWANCE.likely),
-    low: days(WEATHER_ALLOWANCE.low),
-    high: days(WEATHER_ALLOWANCE.high),
-    unit: 'day',
-    basis: 'judgement' as const,
-    source: `${miles} nautical miles at ${knots} knots and ${100 * WEATHER_ALLOWANCE.likely} % for weather; speed: ${towSpeed.source}`,
-    year: towSpeed.year ?? 2026,
-  };
-  return { ...input, adjustments: new Map([...input.adjustments, [TOW, { ...own, item: TOW, duration }]]) };
+  const change = towChange(own, towSpeed, knots, miles);
+  return { ...input, adjustments: new Map([...input.adjustments, [TOW, change]]) };
 }
+
+/** The change of the tow with its days; the same object as before when all it is made from is. */
+const towChange = keeping(
+  4,
+  (own: Adjustment | undefined, towSpeed: Figure, knots: number, miles: number): Adjustment => {
+    const days = (allowance: number) => String(Math.ceil(plannedTowDays(miles, knots, allowance)));
+    const duration = {
+      value: days(WEATHER_ALLOWANCE.likely),
+      low: days(WEATHER_ALLOWANCE.low),
+      high: days(WEATHER_ALLOWANCE.high),
+      unit: 'day',
+      basis: 'judgement' as const,
+      source: `${miles} nautical miles at ${knots} knots and ${100 * WEATHER_ALLOWANCE.likely} % for weather; speed: ${towSpeed.source}`,
+      year: towSpeed.year ?? 2026,
+    };
+    return { ...own, item: TOW, duration };
+  },
+);
 
 /** The tow of a scenario. Nothing without a distance, particulars or the tow itself. */
 export function towOf(project: Project, parts: EstimateParts): TowView | undefined {

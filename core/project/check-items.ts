@@ -1,4 +1,4 @@
-import { topologicalOrder, type Finding } from '../base';
+import { keeping, keepingParts, onceFor, topologicalOrder, type Finding } from '../base';
 import type { Library, WorkItem } from '../work';
 import type { Project } from './schema';
 
@@ -7,47 +7,62 @@ export function knownItems(project: Project, library: Library): readonly WorkIte
   return project.ownItems.length === 0 ? library.items : [...library.items, ...project.ownItems];
 }
 
+/** What an item is called, and the names in it: all that these checks look at. */
+const namesOf = onceFor(
+  ({ id, title, crew, place, driver, disposes, equipment, wastes, after }: WorkItem) => [
+    ...[id, title, crew, place, driver, disposes],
+    ...[equipment, wastes, after],
+  ],
+);
+
 /** Own items must not take a key of the library, must name things that exist, and no relationships may run in a circle. */
-export function checkItems(project: Project, library: Library): Finding[] {
+export const checkItems: (project: Project, library: Library) => readonly Finding[] = keepingParts(
+  12,
+  ({ ownItems, relationships }, library) => [library, relationships, ...ownItems.map(namesOf)],
+  checkedItems,
+);
+
+function checkedItems(project: Project, library: Library): Finding[] {
   const items = knownItems(project, library);
+  const known = knownNames(library);
+  const isItem = new Set(items.map(item => item.id));
   const taken = new Set(library.items.map(item => item.id));
   return [
     ...project.ownItems.flatMap(item => (taken.has(item.id) ? [keyTaken(item)] : [])),
-    ...project.ownItems.flatMap(item => unknownParts(item, library, items)),
+    ...project.ownItems.flatMap(item => unknownParts(item, known, isItem)),
     ...project.relationships.flatMap((relationship, i) =>
       [relationship.from, relationship.to]
-        .filter(id => !items.some(item => item.id === id))
+        .filter(id => !isItem.has(id))
         .map(id => unknownPart(`/relationships/${i}`, 'work item', id)),
     ),
     ...loopFindings(items, project),
   ];
 }
 
-function unknownParts(item: WorkItem, library: Library, items: readonly WorkItem[]): Finding[] {
-  const { rateBook } = library;
-  const place = `/ownItems/${item.id}`;
-  const wanted: [string, string | undefined, readonly { readonly id: string }[]][] = [
-    ['crew', item.crew, rateBook.crews],
-    ['place', item.place, library.places],
-    ['driver', item.disposes === undefined ? item.driver : undefined, library.drivers],
-    ...item.equipment.map((hire): [string, string, readonly { readonly id: string }[]] => [
-      'equipment',
-      hire.equipment,
-      rateBook.equipment,
-    ]),
-    ...item.wastes.map((waste): [string, string, readonly { readonly id: string }[]] => [
-      'waste stream',
-      waste.stream,
-      rateBook.streams,
-    ]),
-    ...item.after.map((after): [string, string, readonly { readonly id: string }[]] => [
-      'work item',
-      after.item,
-      items,
-    ]),
+type Names = ReadonlySet<string>;
+
+const namesIn = (rows: readonly { readonly id: string }[]): Names => new Set(rows.map(row => row.id));
+
+/** The names an item may use, of each list of the library. */
+const knownNames = keeping(2, ({ rateBook, places, drivers }: Library) => ({
+  crews: namesIn(rateBook.crews),
+  places: namesIn(places),
+  drivers: namesIn(drivers),
+  equipment: namesIn(rateBook.equipment),
+  streams: namesIn(rateBook.streams),
+}));
+
+function unknownParts(item: WorkItem, known: ReturnType<typeof knownNames>, isItem: Names): Finding[] {
+  const wanted: [string, string | undefined, Names][] = [
+    ['crew', item.crew, known.crews],
+    ['place', item.place, known.places],
+    ['driver', item.disposes === undefined ? item.driver : undefined, known.drivers],
+    ...item.equipment.map((hire): [string, string, Names] => ['equipment', hire.equipment, known.equipment]),
+    ...item.wastes.map((waste): [string, string, Names] => ['waste stream', waste.stream, known.streams]),
+    ...item.after.map((after): [string, string, Names] => ['work item', after.item, isItem]),
   ];
-  return wanted.flatMap(([what, id, known]) =>
-    id === undefined || known.some(candidate => candidate.id === id) ? [] : [unknownPart(place, what, id)],
+  return wanted.flatMap(([what, id, names]) =>
+    id === undefined || names.has(id) ? [] : [unknownPart(`/ownItems/${item.id}`, what, id)],
   );
 }
 

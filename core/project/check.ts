@@ -1,4 +1,4 @@
-import type { Figure, Finding } from '../base';
+import { keepingParts, type Figure, type Finding } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
 import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
@@ -15,7 +15,7 @@ import type { Project } from './schema';
  */
 export function checkProject(project: Project, library: Library): Finding[] {
   return [
-    ...placedGivens(project).flatMap(checkGiven),
+    ...checkGivens(project),
     ...checkKeys(project, library),
     ...checkItems(project, library),
     ...checkDates(project),
@@ -36,6 +36,16 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...project.scenarios.flatMap(scenario => withScenario(project, scenario).findings),
   ];
 }
+
+/** The long lists, whose figures have no rule here. */
+const WITHOUT_RULES = new Set(['items', 'ownItems', 'relationships', 'scenarios']);
+
+const checkGivens = keepingParts(
+  12,
+  (project: Project) =>
+    Object.entries(project).flatMap(([key, section]) => (WITHOUT_RULES.has(key) ? [] : [key, section])),
+  project => placedGivens(project).flatMap(checkGiven),
+);
 
 /** A given against its rule: the unit must measure the right thing, and the amount must lie within its limits. */
 export function checkGiven({ place, figure, rule }: PlacedGiven): Finding[] {
@@ -162,8 +172,10 @@ function checkKeys(project: Project, library: Library): Finding[] {
 }
 
 function unknown(place: string, used: readonly string[], known: readonly string[], what: string): Finding[] {
+  if (used.length === 0) return [];
+  const isKnown = new Set(known);
   return used
-    .filter(id => !known.includes(id))
+    .filter(id => !isKnown.has(id))
     .map(id => ({
       code: `document/unknown-${what.replaceAll(' ', '-')}`,
       weight: 'blocks',
@@ -200,6 +212,7 @@ function checkDates(project: Project): Finding[] {
         weight: 'blocks',
         place,
         message: `"${text}" is not a date of the calendar.`,
+        meaning: 'The project is not estimated until this is put right.',
         remedy: 'Write the date as YYYY-MM-DD.',
       },
     ];
@@ -207,7 +220,8 @@ function checkDates(project: Project): Finding[] {
 }
 
 function checkTwins(place: string, ids: readonly string[]): Finding[] {
-  const twins = ids.filter((id, i) => ids.indexOf(id) < i);
+  const seen = new Set<string>();
+  const twins = ids.filter(id => seen.size === seen.add(id).size);
   return twins.map(id => ({
     code: 'document/same-key-twice',
     weight: 'blocks',

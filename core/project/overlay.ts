@@ -1,4 +1,4 @@
-import { BugError, type Finding } from '../base';
+import { BugError, keepingParts, type Finding } from '../base';
 import type { Json } from './json-text';
 import { readInParts } from './known-parts';
 import { projectSchema, type Change, type Project, type Scenario } from './schema';
@@ -15,13 +15,10 @@ export function withScenario(
   project: Project,
   scenario: Scenario,
 ): { project?: Project; findings: Finding[] } {
-  const copies = copiesOfChanged(project, scenario);
-  const findings = scenario.changes.flatMap((change, index) => {
-    const fault = applyChange(copies, change);
-    return fault === undefined ? [] : [changeFinding(scenario, index, change, fault)];
-  });
+  const { sections, findings: misfits } = changedSections(project, scenario);
+  const findings = [...misfits];
   if (findings.length > 0) return { findings };
-  const document = { ...project, ...copies };
+  const document = { ...project, ...sections };
   const known = readInParts(document);
   if (known !== undefined) return { project: known, findings };
   const parsed = projectSchema.safeParse(structuredCloneJson(document));
@@ -38,10 +35,24 @@ export function withScenario(
   };
 }
 
-/** Copies of the sections that a scenario changes. */
-function copiesOfChanged(project: Project, scenario: Scenario): { [key: string]: Json } {
+/** The sections that a scenario changes, as it sees them; the same copies while it and they say what they said. */
+const changedSections = keepingParts(
+  24,
+  (project: Project, scenario: Scenario) => [scenario, ...sectionsOf(project, scenario).flat()],
+  (project, scenario) => {
+    const sections = structuredCloneJson(Object.fromEntries(sectionsOf(project, scenario)));
+    const findings = scenario.changes.flatMap((change, index) => {
+      const fault = applyChange(sections, change);
+      return fault === undefined ? [] : [changeFinding(scenario, index, change, fault)];
+    });
+    return { sections, findings };
+  },
+);
+
+/** The sections that a scenario changes, as the project has them. */
+function sectionsOf(project: Project, scenario: Scenario): [string, unknown][] {
   const changed = new Set(scenario.changes.map(change => change.at.split('/')[1] ?? ''));
-  return structuredCloneJson(Object.fromEntries(Object.entries(project).filter(([key]) => changed.has(key))));
+  return Object.entries(project).filter(([key]) => changed.has(key));
 }
 
 /** A deep copy of plain JSON data. */

@@ -1,3 +1,4 @@
+import { isSameData } from '../base';
 import type { Inner } from './inner';
 import { rowsOf } from './order';
 import { NEAR } from './quick/cells';
@@ -13,7 +14,7 @@ function isSameStep(
   if (a.kind.operation !== b.kind.operation || a.unit !== b.unit || a.inputs.length !== b.inputs.length)
     return false;
   if (a.home?.id !== b.home?.id || a.home?.key !== b.home?.key) return false;
-  if (JSON.stringify(a.kind.settings) !== JSON.stringify(b.kind.settings)) return false;
+  if (a.kind !== b.kind && !isSameData(a.kind.settings, b.kind.settings)) return false;
   return a.inputs.every((input, i) => {
     const other = b.inputs[i];
     return other !== undefined && numberOfA(input) === numberOfB(other);
@@ -30,6 +31,16 @@ function isInSameRows(a: Step, b: Step): boolean {
   );
 }
 
+function hasSameGivens(a: Step, b: Step): boolean {
+  return a.kind.givens !== undefined && a.kind.givens === b.kind.givens;
+}
+
+/** Whether two steps carry the same figures over, or none. */
+function isCarriedTheSame(a: Step, b: Step): boolean {
+  const [now, before] = [a.kind.carried, b.kind.carried];
+  return now === undefined || (now.from === before?.from && now.step === before.step);
+}
+
 /**
  * What of an evaluation before can be taken over: where a step has the operands it had, its value is what it was. Cells
  * are compared by value, so that a change ends where it changes nothing more; a cell that is only near its exact value
@@ -40,7 +51,8 @@ export class Again {
   readonly #before: Inner;
   /** By cell of the present sheet: 1 where its value is not what it was. */
   readonly #changed: Uint8Array;
-  readonly #changedSteps = new Set<Step>();
+  /** Of the steps that changed the rows that did. */
+  readonly #changedSteps = new Map<Step, readonly number[]>();
 
   constructor(now: Inner, before: Inner) {
     this.#now = now;
@@ -71,11 +83,12 @@ export class Again {
   /** Takes a step over whole when nothing it looks at has changed. @returns false when it must be worked out. */
   takeWhole(step: Step, number: number, first: number): boolean {
     const before = this.#before.order.steps[number];
-    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.kind.carried || step.kind.entry)
-      return false;
+    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.kind.entry) return false;
+    if (!isCarriedTheSame(step, before)) return false;
     const isLeaf = step.inputs.length === 0;
-    if (isLeaf && (step.kind.givens === undefined || step.kind.givens !== before.kind.givens)) return false;
-    if ((isLeaf || step.kind.cells !== undefined) && !isInSameRows(step, before)) return false;
+    if (isLeaf && !step.kind.carried && !hasSameGivens(step, before)) return false;
+    const looksAtRows = isLeaf || step.kind.carried || step.kind.cells !== undefined;
+    if (looksAtRows && !isInSameRows(step, before)) return false;
     if (step.inputs.some(input => this.#changedSteps.has(input))) return false;
     const from = this.#before.order.cell(before, 0);
     this.#now.cells.take(this.#before.cells, from, first, rowsOf(step));
@@ -92,18 +105,39 @@ export class Again {
     return true;
   }
 
-  /** Marks what changed of a step that was worked out. */
-  compare(step: Step, number: number, first: number): void {
+  /**
+   * Takes a step over but for the rows in which its operands changed.
+   * @returns those rows; undefined when every row must be looked at.
+   */
+  takeMost(step: Step, number: number, first: number): readonly number[] | undefined {
+    const before = this.#before.order.steps[number];
+    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.scope === undefined) return undefined;
+    if (step.inputs.length === 0 || step.kind.carried || step.kind.entry) return undefined;
+    const rows = new Set<number>();
+    for (const input of step.inputs) {
+      const changed = this.#changedSteps.get(input);
+      if (changed === undefined) continue;
+      if (input.scope !== step.scope || changed.length > rowsOf(step) / 4) return undefined;
+      for (const row of changed) rows.add(row);
+    }
+    this.#now.cells.take(this.#before.cells, this.#before.order.cell(before, 0), first, rowsOf(step));
+    return [...rows];
+  }
+
+  /** Marks what changed of a step that was worked out, in all rows or in those named. */
+  compare(step: Step, number: number, first: number, worked?: readonly number[]): void {
     const before = this.#before.order.steps[number];
     const from = before === undefined ? -1 : this.#before.order.cell(before, 0);
     const rows = before === undefined ? 0 : rowsOf(before);
-    let count = 0;
-    for (let row = 0; row < rowsOf(step); row++) {
-      if (row < rows && this.#isSame(first + row, from + row)) continue;
+    const changed: number[] = [];
+    const look = (row: number) => {
+      if (row < rows && this.#isSame(first + row, from + row)) return;
       this.#changed[first + row] = 1;
-      count += 1;
-    }
-    if (count > 0 || rows !== rowsOf(step)) this.#changedSteps.add(step);
+      changed.push(row);
+    };
+    if (worked === undefined) for (let row = 0; row < rowsOf(step); row++) look(row);
+    else worked.forEach(look);
+    if (changed.length > 0 || rows !== rowsOf(step)) this.#changedSteps.set(step, changed);
   }
 
   #isSame(cell: number, before: number): boolean {

@@ -18,9 +18,11 @@ export function evaluateSheet(sheet: Sheet): SheetResult {
   let first = 0;
   order.steps.forEach((step, number) => {
     if (again?.takeWhole(step, number, first) !== true) {
-      if (step.kind.cells === undefined) evaluateInRows(inner, step, { first, number, again });
+      const rows = step.kind.cells === undefined ? again?.takeMost(step, number, first) : undefined;
+      if (rows !== undefined) evaluateSome(inner, step, first, rows);
+      else if (step.kind.cells === undefined) evaluateInRows(inner, step, { first, number, again });
       else evaluateAcross(inner, step, first);
-      again?.compare(step, number, first);
+      again?.compare(step, number, first, rows);
     }
     first += rowsOf(step);
   });
@@ -56,6 +58,16 @@ function evaluateInRows(inner: Inner, step: Step, { first, number, again }: At):
     if (!isTaken && kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, kind.exact(inner.values(operands), row));
     for (let i = 0; i < moves.length; i++) operands[i] = (operands[i] ?? -1) + (moves[i] ?? 0);
+  }
+}
+
+/** A step whose operands stand in the same row, in some rows. */
+function evaluateSome(inner: Inner, step: Step, first: number, rows: readonly number[]): void {
+  const { order, cells } = inner;
+  for (const row of rows) {
+    const operands = step.inputs.map(input => order.cell(input, row));
+    if (step.kind.quick?.(cells, operands, first + row, row) !== true)
+      cells.putExact(first + row, step.kind.exact(inner.values(operands), row));
   }
 }
 

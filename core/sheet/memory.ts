@@ -1,6 +1,27 @@
 import type { Given } from './given';
 import type { Inner } from './inner';
+import { notePatch } from './patched';
 import type { Row, Scope } from './scope';
+
+/** Which rows of a list are other objects than in the list before; the last answer is kept, since all columns of a table ask. */
+class Changes {
+  #last: { readonly before: readonly unknown[]; readonly now: readonly unknown[]; readonly rows: number[] } =
+    {
+      before: [],
+      now: [],
+      rows: [],
+    };
+
+  /** The numbers of the changed rows; undefined when rows have come or gone. */
+  between(before: readonly unknown[], now: readonly unknown[]): readonly number[] | undefined {
+    if (before.length !== now.length) return undefined;
+    if (this.#last.before === before && this.#last.now === now) return this.#last.rows;
+    const rows: number[] = [];
+    for (let i = 0; i < now.length; i++) if (before[i] !== now[i]) rows.push(i);
+    this.#last = { before, now, rows };
+    return rows;
+  }
+}
 
 interface Remembered<T> {
   readonly rows: readonly unknown[];
@@ -11,11 +32,20 @@ interface Remembered<T> {
 /** Columns read from rows, by table and column. */
 class ReadColumns<T> {
   readonly #known = new Map<string, Remembered<T>>();
+  readonly #changes: Changes;
+
+  constructor(changes: Changes) {
+    this.#changes = changes;
+  }
 
   /** Reads a column; rows that are the same objects as before are not read again while the sources are the same. */
   of<R>(id: string, rows: readonly R[], from: readonly unknown[], read: (row: R) => T): readonly T[] {
     const known = this.#known.get(id);
-    const values = known && isSame(known.from, from) ? again(known, rows, read) : rows.map(row => read(row));
+    const changed = known && isSame(known.from, from) ? this.#changes.between(known.rows, rows) : undefined;
+    const values =
+      known === undefined || changed === undefined
+        ? rows.map(row => read(row))
+        : again(known.values, changed, rows, read);
     this.#known.set(id, { rows, from, values });
     return values;
   }
@@ -26,8 +56,9 @@ class ReadColumns<T> {
  * rows and the sources named beside them would not say again, so a sheet built with it equals one built without.
  */
 export class SheetMemory {
-  readonly givens = new ReadColumns<Given | undefined>();
-  readonly texts = new ReadColumns<string | undefined>();
+  readonly #changes = new Changes();
+  readonly givens = new ReadColumns<Given | undefined>(this.#changes);
+  readonly texts = new ReadColumns<string | undefined>(this.#changes);
   /** The last evaluation of each sheet, by its id. */
   readonly evaluated = new Map<string, Inner>();
   readonly #scopes = new Map<string, { readonly rows: readonly unknown[]; readonly scope: Scope }>();
@@ -35,24 +66,22 @@ export class SheetMemory {
   /** The scope of a table; that of the last build where its rows are called and counted as they were. */
   scope<R>(id: string, rows: readonly R[], make: () => Scope, call: (row: R) => Row): Scope {
     const known = this.#scopes.get(id);
-    const scope = known !== undefined && isCalledTheSame(known, rows, call) ? known.scope : make();
+    const changed = known && this.#changes.between(known.rows, rows);
+    const isSameCall =
+      known !== undefined &&
+      changed !== undefined &&
+      changed.every(at => isCalledTheSame(known.scope.rows[at], rows[at], call));
+    const scope = isSameCall ? known.scope : make();
     this.#scopes.set(id, { rows, scope });
     return scope;
   }
 }
 
-/** Whether rows that are other objects than before have the same key, title, unit and place. */
-function isCalledTheSame<R>(
-  { rows: before, scope }: { readonly rows: readonly unknown[]; readonly scope: Scope },
-  rows: readonly R[],
-  call: (row: R) => Row,
-): boolean {
-  if (before.length !== rows.length) return false;
-  return rows.every((row, i) => {
-    if (row === before[i]) return true;
-    const [was, is] = [scope.rows[i], call(row)];
-    return was?.key === is.key && was.title === is.title && was.own === is.own && was.place === is.place;
-  });
+/** Whether a row that is another object than before has the key, title, unit and place it had. */
+function isCalledTheSame<R>(was: Row | undefined, row: R | undefined, call: (row: R) => Row): boolean {
+  if (was === undefined || row === undefined) return false;
+  const is = call(row);
+  return was.key === is.key && was.title === is.title && was.own === is.own && was.place === is.place;
 }
 
 function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
@@ -60,19 +89,22 @@ function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
 }
 
 /** The values again, the changed rows read anew; the very same list when no value changed. */
-function again<R, T>(known: Remembered<T>, rows: readonly R[], read: (row: R) => T): readonly T[] {
-  const { values, rows: before } = known;
-  if (before === rows) return values;
-  const changed =
-    before.length === rows.length ? rows.flatMap((row, i) => (row === before[i] ? [] : [i])) : undefined;
-  if (changed === undefined) return rows.map(row => read(row));
-  if (changed.length === 0) return values;
-  const anew = changed.flatMap(at => {
+function again<R, T>(
+  values: readonly T[],
+  changed: readonly number[],
+  rows: readonly R[],
+  read: (row: R) => T,
+): readonly T[] {
+  const anew: { readonly at: number; readonly value: T }[] = [];
+  for (const at of changed) {
     const row = rows[at];
-    return row === undefined ? [] : [{ at, value: read(row) }];
-  });
-  if (anew.every(({ at, value }) => value === values[at])) return values;
+    if (row === undefined) continue;
+    const value = read(row);
+    if (value !== values[at]) anew.push({ at, value });
+  }
+  if (anew.length === 0) return values;
   const patched = [...values];
   for (const { at, value } of anew) patched[at] = value;
+  notePatch(patched, { of: values, rows: anew.map(({ at }) => at) });
   return patched;
 }

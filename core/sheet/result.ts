@@ -67,6 +67,13 @@ export class SheetResult {
     return inner.number(cell < 0 ? this.cellOf(idOf(step, rowKey)) : cell);
   }
 
+  /** A column as doubles, in the order of the rows; undefined where absent. */
+  numbers(step: Step): (number | undefined)[] {
+    const inner = innerOf(this);
+    const first = inner.order.cell(step, 0);
+    return Array.from({ length: rowsOf(step) }, (_, row) => inner.number(first + row));
+  }
+
   /** A figure of money; undefined when absent. @throws BugError when it is not whole cents of dollars. */
   money(step: Step, rowKey?: string): Money | undefined {
     const id = idOf(step, rowKey);

@@ -89,17 +89,19 @@ export class Recipe<R> {
     return this.#add(key, title, givenStep(unit, givens, this.#scope));
   }
 
-  /** A number that the levelled schedule gave each row, as decimal text. */
+  /** A number that the levelled schedule gave each row, as decimal text; `from` as of a field. */
   fromSchedule<U extends SheetUnit>(
     key: string,
     title: string,
     unit: U,
     read: (row: R) => Omit<Given, 'basis' | 'source'> | undefined,
+    from?: readonly unknown[],
   ): Step<U> {
-    return this.field(key, title, unit, row => {
+    const scheduled = (row: R): Given | undefined => {
       const given = read(row);
       return given && { ...given, basis: 'schedule', source: 'levelled schedule' };
-    });
+    };
+    return this.field(key, title, unit, scheduled, from);
   }
 
   /** A text given in each row: the key of a row elsewhere, a stage. */

@@ -66,15 +66,21 @@ export function peopleAtWork(
   { activities }: Pick<ScheduleResult, 'activities'>,
   isHolding: (activity: string) => boolean,
 ): readonly PeopleStep[] {
-  const worked = activities.filter(activity => activity.crewSize > 0);
-  const edges = [...new Set(worked.flatMap(one => [dayOf(one.start), dayOf(one.finish) + 1]))].toSorted(
-    (a, b) => a - b,
-  );
-  return edges.slice(0, -1).map((from, at) => {
-    const to = edges[at + 1] ?? from;
-    const here = worked.filter(one => dayOf(one.start) <= from && dayOf(one.finish) >= from);
-    const sum = (list: typeof here) => list.reduce((all, one) => all + one.crewSize, 0);
-    return { from, to, all: sum(here), holding: sum(here.filter(one => isHolding(one.id))) };
+  const changes = new Map<number, { all: number; holding: number }>();
+  const change = (day: number, people: number, holds: boolean) => {
+    const at = changes.get(day) ?? { all: 0, holding: 0 };
+    changes.set(day, { all: at.all + people, holding: at.holding + (holds ? people : 0) });
+  };
+  for (const { id, start, finish, crewSize } of activities.filter(activity => activity.crewSize > 0)) {
+    change(dayOf(start), crewSize, isHolding(id));
+    change(dayOf(finish) + 1, -crewSize, isHolding(id));
+  }
+  const edges = [...changes].toSorted(([a], [b]) => a - b);
+  let [all, holding] = [0, 0];
+  return edges.slice(0, -1).map(([from, by], at) => {
+    all += by.all;
+    holding += by.holding;
+    return { from, to: edges[at + 1]?.[0] ?? from, all, holding };
   });
 }
 

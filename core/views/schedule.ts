@@ -1,7 +1,9 @@
 import { dayOf, isoOf, type DayNumber } from '../calendar';
-import { holdingWords, type ScheduledActivity } from '../scheduling';
+import { holdingWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
 import type { Evaluation } from '../evaluation';
+import type { ItemRelationship } from '../work';
 import type { EstimateContext } from './context';
+import { groupBy, indexBy } from './index-of';
 import { people } from './people';
 import { chartSpan, dateWords, timeAxis } from './schedule-axis';
 import { shades } from './schedule-shades';
@@ -111,11 +113,18 @@ function earlierOf(earlier: EarlierPlan, activity: ScheduledActivity): Pick<Sche
   return { earlier: { from: dayOf(before.start), to: dayOf(before.finish) + 1 } };
 }
 
+const scheduledById = indexBy((activity: ScheduledActivity) => activity.id);
+const problemById = indexBy((activity: ScheduleActivity) => activity.id);
+const relationshipsTo = groupBy((relationship: ItemRelationship) => relationship.to);
+
 /** The day an activity’s relationships alone would let it start, when something else holds it. */
 function couldStart({ parts }: EstimateContext, activity: ScheduledActivity): DayNumber {
-  const finishes = new Map(parts.schedule.activities.map(one => [one.id, dayOf(one.finish)]));
-  const before = parts.relationships.filter(one => one.to === activity.id && one.kind === 'FS');
-  const ready = before.map(one => (finishes.get(one.from) ?? 0) + 1).filter(day => day > 1);
+  const scheduled = scheduledById(parts.schedule.activities);
+  const before = relationshipsTo(parts.relationships).get(activity.id) ?? [];
+  const ready = before.flatMap(({ kind, from }) => {
+    const finish = kind === 'FS' ? scheduled.get(from)?.finish : undefined;
+    return finish === undefined ? [] : [dayOf(finish) + 1];
+  });
   const start = dayOf(activity.start);
   return ready.length === 0 ? start : Math.min(start, Math.max(...ready));
 }
@@ -134,7 +143,7 @@ function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: b
   const held = first === undefined ? 'nothing holds it' : holdingWords(parts.problem, first);
   const ready = couldStart(context, activity);
   const start = dayOf(activity.start);
-  const isWaiting = parts.problem.activities.find(one => one.id === activity.id)?.waiting === true;
+  const isWaiting = problemById(parts.problem.activities).get(activity.id)?.waiting === true;
   const holder = heldBy(activity);
   const float = isHolding ? 'It holds the finish.' : `It may slip ${activity.totalFloat} work days.`;
   return {

@@ -1,7 +1,9 @@
 import type { Figure } from '../base';
+import type { PlannedItem } from '../estimate';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import { figureCell, type EstimateContext } from './context';
+import { changeOf, indexBy } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
 import type { Edit, Sentence, Shown } from './rows';
@@ -66,9 +68,7 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
 /** An item of which a project has exactly one: its quantity goes without saying. */
 function isOnce(context: EstimateContext, item: WorkItem): boolean {
   const driver = context.evaluation.library.drivers.find(one => one.id === item.driver);
-  const isChanged = context.evaluation.project.items.some(
-    one => one.item === item.id && one.quantity !== undefined,
-  );
+  const isChanged = changeOf(context.evaluation.project, item.id)?.quantity !== undefined;
   return driver?.base === 'one' && !isChanged;
 }
 
@@ -86,7 +86,7 @@ function spanClause(context: EstimateContext, item: WorkItem): Sentence {
 }
 
 function rateClause(context: EstimateContext, item: WorkItem): Sentence {
-  const change = context.evaluation.project.items.find(one => one.item === item.id)?.hoursPerUnit;
+  const change = changeOf(context.evaluation.project, item.id)?.hoursPerUnit;
   const figure: Figure | undefined = change ?? item.hoursPerUnit;
   const { work } = context.parts;
   const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
@@ -121,9 +121,11 @@ function crewClause(context: EstimateContext, item: WorkItem): Sentence {
   return [value, ` × ${crew.title.toLowerCase()}`];
 }
 
+const plannedById = indexBy((planned: PlannedItem) => planned.item.id);
+
 function daysClause(context: EstimateContext, item: WorkItem): Sentence {
   const { parts } = context;
-  const planned = parts.planned.find(one => one.item.id === item.id);
+  const planned = plannedById(parts.planned).get(item.id);
   if (planned === undefined || planned.days === 0 || item.span !== undefined) return [];
   const shown = figureCell(context, parts.work.result, parts.work.items.columns.days, item.id, 0);
   const unit = planned.unit === 'day' ? 'day' : 'work-day';

@@ -4,6 +4,7 @@ import { aligned, basisCell, NOT_APPLYING, words } from './cells';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS } from './elements';
+import { changeOf } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber, shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
@@ -135,7 +136,7 @@ function quantityCell(context: EstimateContext, item: WorkItem, shown: Shown): S
 }
 
 function rateCell(context: EstimateContext, item: WorkItem): Shown {
-  const change = context.evaluation.project.items.find(one => one.item === item.id)?.hoursPerUnit;
+  const change = changeOf(context.evaluation.project, item.id)?.hoursPerUnit;
   const figure = change ?? item.hoursPerUnit;
   if (figure === undefined) return NOT_APPLYING;
   const shown = inMeasures(figure.value, figure.unit, context.measures);

@@ -1,8 +1,9 @@
 import type { Finding } from '../base';
 import { idOf } from '../sheet';
-
+import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
+import { changeOf, groupBy, indexBy } from './index-of';
 import { dollars } from './number-text';
 import { coverAdditions, coverTable, quoteTable } from './quotes';
 import type { Sentence, Shown } from './rows';
@@ -60,8 +61,8 @@ function workStage(
 
 function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases, id: string): WorkLine {
   const { evaluation, parts } = context;
-  const item = parts.items.find(one => one.id === id);
-  const adjustment = evaluation.project.items.find(one => one.item === id);
+  const item = itemsById(parts.items).get(id);
+  const adjustment = changeOf(evaluation.project, id);
   const title = item?.title ?? id;
   return {
     id,
@@ -70,7 +71,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
     cost: dollarCell(money.line(id, 'total'), `lines/${id}/total`),
     hours: hoursCell(context, id),
     basis: bases(id),
-    findings: evaluation.findings.filter(finding => isAbout(finding, id)).map(spoken),
+    findings: (findingsByItem(evaluation.findings).get(id) ?? []).map(spoken),
     note: {
       at: `/items/${id}/note`,
       kind: 'text',
@@ -92,9 +93,12 @@ function hoursCell(context: EstimateContext, id: string): Shown {
   return shown.text === '0' ? { text: '–', ...(shown.why === undefined ? {} : { why: shown.why }) } : shown;
 }
 
-function isAbout(finding: Finding, item: string): boolean {
-  return finding.place === `/items/${item}` || finding.place.startsWith(`/items/${item}/`);
-}
+const itemsById = indexBy((item: WorkItem) => item.id);
+
+/** Findings by the item they are about: those at `/items/ID` and below. */
+const findingsByItem = groupBy(({ place }: Finding) =>
+  place.startsWith('/items/') ? place.split('/')[2] : undefined,
+);
 
 function spoken(finding: Finding): string {
   return [finding.message, finding.meaning, finding.remedy].filter(part => part !== undefined).join(' ');

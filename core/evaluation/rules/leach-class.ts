@@ -1,5 +1,5 @@
 import wasteClassesTemplate from '../../../templates/waste-classes.json';
-import type { Figure, Finding } from '../../base';
+import { keeping, keepingParts, type Figure, type Finding } from '../../base';
 import { sampledClasses, wasteClassesFile, type SampledClass } from '../../materials';
 import type { Project } from '../../project';
 import { decimalDifference } from '../../units';
@@ -29,32 +29,65 @@ export function classedItems(
   library: Library,
   project: Project,
 ): readonly WorkItem[] {
-  const moves = classesOf(project, library).flatMap(({ material, wasteClass, samples, year }) => {
-    const row = wasteClasses.find(candidate => candidate.material === material);
-    if (row === undefined || (wasteClass !== 'hazardous' && wasteClass !== 'not hazardous')) return [];
-    const [from, to] =
-      wasteClass === 'hazardous' ? [row.otherwise, row.hazardous] : [row.hazardous, row.otherwise];
-    const words = `classed ${wasteClass} by ${samples === 1 ? 'one sample' : `${samples} samples`} of ${year}`;
-    return [{ material, from, to, words }];
-  });
+  const moves = movesOf(project, library);
   if (moves.length === 0) return items;
   return items.map(item => {
-    const move = moves.find(({ material }) => material === materialOf(item, library));
+    const material = item.wastes.length === 0 ? undefined : materialOf(item, library);
+    const move = moves.find(candidate => candidate.material === material);
     return move === undefined || !item.wastes.some(waste => waste.stream === move.from)
       ? item
-      : { ...item, wastes: moved(item.wastes, move) };
+      : classed(item, move);
   });
+}
+
+interface Move {
+  readonly material: string;
+  readonly from: string;
+  readonly to: string;
+  readonly words: string;
+}
+
+/** From which stream to which the waste of a material goes, of those that the laboratory classed. */
+const movesOf = keepingParts(
+  12,
+  ({ survey }: Project, library: Library) => [survey.laboratory, library],
+  (project, library): Move[] =>
+    classesOf(project, library).flatMap(({ material, wasteClass, samples, year }) => {
+      const row = wasteClasses.find(candidate => candidate.material === material);
+      if (row === undefined || (wasteClass !== 'hazardous' && wasteClass !== 'not hazardous')) return [];
+      const [from, to] =
+        wasteClass === 'hazardous' ? [row.otherwise, row.hazardous] : [row.hazardous, row.otherwise];
+      const words = `classed ${wasteClass} by ${samples === 1 ? 'one sample' : `${samples} samples`} of ${year}`;
+      return [{ material, from, to, words }];
+    }),
+);
+
+const CLASSED = new WeakMap<WorkItem, { readonly move: Move; readonly item: WorkItem }>();
+
+/** An item with its waste moved; the same object as before when item and move are. */
+function classed(item: WorkItem, move: Move): WorkItem {
+  const known = CLASSED.get(item);
+  if (known?.move === move) return known.item;
+  const made = { ...item, wastes: moved(item.wastes, move) };
+  CLASSED.set(item, { move, item: made });
+  return made;
 }
 
 /** The material whose presence scales an item: of its driver, or of the one that scales from. */
 export function materialOf(item: WorkItem, library: Library): string | undefined {
-  let driver = library.drivers.find(candidate => candidate.id === item.driver);
-  while (driver !== undefined && driver.material === undefined) {
-    const { base } = driver;
-    driver = library.drivers.find(candidate => candidate.id === base);
-  }
-  return driver?.material;
+  return materialsOfDrivers(library).get(item.driver);
 }
+
+const materialsOfDrivers = keeping(2, ({ drivers }: Library): ReadonlyMap<string, string | undefined> => {
+  const byId = new Map(drivers.map(driver => [driver.id, driver]));
+  return new Map(
+    drivers.map(({ id }) => {
+      let driver = byId.get(id);
+      while (driver !== undefined && driver.material === undefined) driver = byId.get(driver.base);
+      return [id, driver?.material];
+    }),
+  );
+});
 
 type Wastes = WorkItem['wastes'];
 

@@ -6,6 +6,7 @@ import type { Given } from '../given';
 import type { Kind, Run } from '../kind';
 import { Cells } from '../quick/cells';
 import { isReadWhole, wholeOfText } from '../quick/text';
+import { patchOf } from '../patched';
 import { makeStep, type Step } from '../step';
 import type { Scope } from '../scope';
 import { boundUnit, type SheetUnit, type StepUnit } from '../unit';
@@ -65,7 +66,7 @@ export function givenStep<U extends SheetUnit>(
 
 /** Columns of givens as numbers, by the list of givens: the same lists are evaluated again and again. */
 const COLUMNS = new WeakMap<
-  readonly (Given | undefined)[],
+  readonly unknown[],
   { readonly unit: string; readonly scope: Scope | undefined; readonly cells: Cells | undefined }
 >();
 
@@ -79,15 +80,31 @@ function givenColumn(
   const known = COLUMNS.get(givens);
   if (known !== undefined && known.unit === unit && known.scope === scope) return known.cells;
   const column = new Cells(givens.length);
-  const fits = givens.every((given, row) => {
-    const text = isSound(row) ? given?.value : undefined;
+  const put = (row: number): boolean => {
+    const text = isSound(row) ? givens[row]?.value : undefined;
     if (text === undefined) return column.putAbsent(row);
     const read = wholeOfText(text);
     return read !== undefined && column.putWhole(row, read.whole, read.decimals);
-  });
+  };
+  const patched = patchedRows(givens, unit, scope, column);
+  const fits = patched?.every(put) ?? givens.every((_, row) => put(row));
   const cells = fits ? column : undefined;
   COLUMNS.set(givens, { unit, scope, cells });
   return cells;
+}
+
+/** Fills a column from the list that the givens were made from, where it is known. @returns the rows that differ. */
+function patchedRows(
+  givens: readonly (Given | undefined)[],
+  unit: string,
+  scope: Scope | undefined,
+  column: Cells,
+): readonly number[] | undefined {
+  const patch = patchOf(givens);
+  const before = patch && COLUMNS.get(patch.of);
+  if (before?.cells === undefined || before.unit !== unit || before.scope !== scope) return undefined;
+  column.take(before.cells, 0, 0, givens.length);
+  return patch?.rows;
 }
 
 /** Text given for each row: the key of another row, a stage. */

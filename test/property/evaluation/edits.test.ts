@@ -3,8 +3,9 @@ import { produce, type Draft } from 'immer';
 import { expect, test, vi } from 'vitest';
 import { randomStream } from '../../../core/base';
 import type { WorkSheet } from '../../../core/estimate';
-import type { Evaluation } from '../../../core/evaluation';
+import { shippedLibrary, summarise, type Evaluation } from '../../../core/evaluation';
 import { readProject, type Project } from '../../../core/project';
+import type { ScheduleResult } from '../../../core/scheduling';
 import type { Step } from '../../../core/sheet';
 
 const DEMO = readFileSync('demo/wrenfield.reef.json', 'utf8');
@@ -26,6 +27,18 @@ const changeOf = (project: Draft<Project>, item: string) => {
   project.items.push(made);
   return made;
 };
+
+/** An item of the project's own, as another item of the library is. */
+const ownItem = (project: Draft<Project>, draw: () => number) => {
+  const { items } = shippedLibrary();
+  const plain = items.filter(item => item.disposes === undefined && item.span === undefined);
+  const like = plain[Math.floor(draw() * plain.length)];
+  if (like === undefined) throw new Error('the library has no items');
+  const id = `${like.id}-again-${project.ownItems.length}`;
+  project.ownItems.push({ ...structuredClone(like), id, title: `${like.title}, once more` });
+};
+const someOwn = (project: Draft<Project>, draw: () => number) =>
+  project.ownItems[Math.floor(draw() * project.ownItems.length)];
 
 /** Edits of every kind that the loop keeps something of: prices, quantities, durations, work, ship, calendar, options. */
 const EDITS: readonly Edit[] = [
@@ -50,6 +63,21 @@ const EDITS: readonly Edit[] = [
   project => {
     for (const quote of project.quotes) quote.chosen = !quote.chosen;
   },
+  ownItem,
+  (project, draw) => {
+    const own = someOwn(project, draw);
+    if (own !== undefined) own.feeFixed = figure((draw() * 9000).toFixed(2), 'USD');
+  },
+  (project, draw) => {
+    const own = someOwn(project, draw);
+    if (own?.hoursPerUnit !== undefined) own.hoursPerUnit.value = (draw() * 3).toFixed(2);
+  },
+  (project, draw) =>
+    void (changeOf(project, 'pcb-cable-removal').quantity = figure((draw() * 900).toFixed(1), 'm')),
+  (project, draw) => {
+    const result = project.survey.laboratory[0];
+    if (result !== undefined && draw() < 0.5) project.survey.laboratory.splice(0, 1);
+  },
   project => void project.rates.overrides.pop(),
   project => void project.items.pop(),
 ];
@@ -64,6 +92,12 @@ function said(evaluation: Evaluation): unknown {
     findings,
     schedule: estimate?.schedule,
     problem: estimate?.problem,
+    items: estimate?.items,
+    relationships: estimate?.relationships,
+    unmetGoals: estimate?.unmetGoals,
+    generator: estimate?.generator,
+    quoted: estimate?.quoted,
+    summary: estimate?.money && summarise({ ...estimate, money: estimate.money }),
     figures: [estimate?.work, estimate?.money].map(one =>
       one?.sheet.tables.map(({ placed }) => columnsOf(one, placed)),
     ),
@@ -86,17 +120,23 @@ test('a project edited step by step says in every cell what it says when it is e
   let project = readProject(DEMO).project;
   let compared = 0;
   let priced = 0;
-  for (let step = 0; step < 60; step++) {
+  let held: ScheduleResult | undefined;
+  for (let step = 0; step < 80; step++) {
     const edit = EDITS[Math.floor(draw() * EDITS.length)];
     if (project === undefined || edit === undefined) throw new Error('no project, or no edit');
     project = produce(project, draft => edit(draft, draw));
     const scenario = project.scenarios[Math.floor(draw() * project.scenarios.length)]?.id ?? '';
+    if (held !== undefined) {
+      const shown = evaluate(project, { ...OPTIONS, scenario, held }).estimate;
+      if (shown?.datesHeld === true) expect(shown.schedule).toBe(held);
+    }
     const edited = evaluate(project, { ...OPTIONS, scenario });
+    held = edited.estimate?.schedule ?? held;
     if (step % 4 !== 3) continue;
     compared += 1;
     expect(said(edited), `after ${step + 1} edits`).toEqual(await anew(project, scenario));
     if (edited.estimate?.money !== undefined) priced += 1;
   }
-  expect(compared).toBe(15);
+  expect(compared).toBe(20);
   expect(priced).toBeGreaterThan(8);
 }, 180_000);
