@@ -27,14 +27,6 @@ export const bookBugs = bugs(
     'lines 1 to 11 of 700,000',
   ],
   [
-    'a pump of 9,999 is a supply from October 2024 on',
-    'core/funding/procurement.ts',
-    'unitCost >= Math.min(federal',
-    'unitCost > 0.9 * Math.min(federal',
-    'test/core/funding/no-silence.test.ts',
-    'a pump of 9999',
-  ],
-  [
     '15,000.01 is no micro-purchase',
     'core/funding/procurement.ts',
     'amount <= limits.microPurchase',
@@ -57,14 +49,6 @@ export const bookBugs = bugs(
     'if (Math.abs((other?.amount ?? NaN) - entry.amount) <= 1) return [];',
     'test/core/bid/bid.test.ts',
     'for 1,000 random projects closes',
-  ],
-  [
-    'who keeps the scrap never lowers the request twice',
-    'core/funding/source-checks.ts',
-    "if (scrap?.keptBy !== 'owner' || ",
-    "if (scrap?.keptBy === 'owner' || ",
-    'test/core/funding/scrap.test.ts',
-    'never lowers the request twice',
   ],
   [
     'the fiscal year is named after the year in which it ends',

@@ -75,14 +75,6 @@ export const foundationBugs = bugs(
     'relationships in a circle',
   ],
   [
-    'an unknown trade is a finding',
-    'core/project/check.ts',
-    "'/rates/wages',",
-    "'/rates',",
-    'test/core/evaluation/faults.test.ts',
-    'a trade that does not exist',
-  ],
-  [
     'a number that does not fit is refused',
     'core/project/json-text.ts',
     '!Number.isFinite(value) || ',
@@ -97,13 +89,5 @@ export const foundationBugs = bugs(
     'version > VERSION + 5000)',
     'test/core/evaluation/faults.test.ts',
     'a newer version',
-  ],
-  [
-    'a unit that is missing is a finding with its place',
-    'core/project/wording.ts',
-    "if (place.endsWith('/unit'))",
-    "if (place.endsWith('/units'))",
-    'test/core/evaluation/faults.test.ts',
-    'a unit that is missing',
   ],
 );

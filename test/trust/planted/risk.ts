@@ -11,22 +11,6 @@ export const riskBugs = bugs(
     'quantiles agree with the stdlib',
   ],
   [
-    'PERT has its exact variance',
-    'core/risk/distributions/pert.ts',
-    '/ (LIKELY_WEIGHT + 3);',
-    '/ (LIKELY_WEIGHT + 2);',
-    'test/core/risk/distributions.test.ts',
-    'PERT (10, 20, 50) has the exact variance',
-  ],
-  [
-    'the analytic checks hold within their intervals',
-    'core/risk/distributions/triangular.ts',
-    'out[t] = u < peak ? low + Math.sqrt(u * rising)',
-    'out[t] = u < peak ? low + Math.sqrt(0.9 * u * rising)',
-    'test/core/risk/analytic.test.ts',
-    'triangular (10, 20, 50)',
-  ],
-  [
     'ranks are correlated as asked',
     'core/risk/score-correlation.ts',
     'return 2 * Math.sin((Math.PI / 6) * asked);',
@@ -59,14 +43,6 @@ export const riskBugs = bugs(
     'is counted, reported and left out',
   ],
   [
-    'percentiles are those the order statistics give',
-    'core/risk/percentiles.ts',
-    'const half = NORMAL_95 *',
-    'const half = 1.5 *',
-    'test/core/risk/analytic.test.ts',
-    'the ranks of a percentile interval',
-  ],
-  [
     'contingency is split to lines that add up to the cent',
     'core/risk/contingency.ts',
     'const parts = allocate(amount, weights);',
@@ -89,13 +65,5 @@ export const riskBugs = bugs(
     '<= cost || ',
     'test/core/risk/confidence.test.ts',
     'joint confidence',
-  ],
-  [
-    'a percentage and a confidence are never both used',
-    'core/risk/contingency-policy.ts',
-    'if (percentage !== undefined && confidence !== undefined) {',
-    'if (percentage === undefined && confidence === undefined) {',
-    'test/core/risk/confidence.test.ts',
-    'is set by a percentage or a confidence',
   ],
 );

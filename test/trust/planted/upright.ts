@@ -43,14 +43,6 @@ export const uprightBugs = bugs(
     '0.5 m2 under 3 m',
   ],
   [
-    'trapped air stops the water where Boyle has it',
-    'core/flooding/hydraulics/air.ts',
-    'ATMOSPHERE / (1 - y / height)',
-    'ATMOSPHERE / (1 - (0.9 * y) / height)',
-    'test/reference/hydraulics.test.ts',
-    'air shut into a space',
-  ],
-  [
     'fill times are the closed form',
     'core/flooding/hydraulics/fill-times.ts',
     '((2 * filling.plan) / k)',
@@ -67,27 +59,11 @@ export const uprightBugs = bugs(
     'once 200 t at 15 m are off',
   ],
   [
-    'an assumed centre of gravity never stays up',
-    'core/flooding/upright/verdict.ts',
-    "only === 'stays up' && basis === 'assumed'",
-    "only === 'stays up' && basis === 'inclined'",
-    'test/core/flooding/upright-screen.test.ts',
-    'only with a measured KG',
-  ],
-  [
     'every result says that it is a screening',
     'core/flooding/upright/words.ts',
     "Screening, not a naval architect's study.",
     'A study.',
     'test/core/flooding/upright-screen.test.ts',
     'says that it is screening',
-  ],
-  [
-    'a draught over the depth gives no figure',
-    'core/flooding/upright/check-input.ts',
-    'if (lightDraught >= depth)',
-    'if (lightDraught >= 2 * depth)',
-    'test/core/flooding/upright-screen.test.ts',
-    'a draught over the depth',
   ],
 );

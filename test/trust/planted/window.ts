@@ -11,14 +11,6 @@ export const windowBugs = bugs(
     'is at least',
   ],
   [
-    'no style sheet but the tokens names a colour',
-    'renderer/styles/base.css',
-    'body {',
-    'body {\n  color: #123456;',
-    'test/renderer/contrast.test.ts',
-    'no style sheet but the tokens',
-  ],
-  [
     'the window works nothing out',
     'renderer/parts/verdict-mark.tsx',
     'export function',
@@ -33,14 +25,6 @@ export const windowBugs = bugs(
     'applyPatches(history.project, step.inverse.slice(1))',
     'test/renderer/edits.test.ts',
     'undo restores the document exactly',
-  ],
-  [
-    'the unsaved mark comes back with undo',
-    'renderer/state/history.ts',
-    'saved: isSavedLost ? -1 : history.saved,',
-    'saved: history.saved,',
-    'test/renderer/edits.test.ts',
-    'the unsaved mark',
   ],
   [
     'no two commands have one key',
@@ -73,13 +57,5 @@ export const windowBugs = bugs(
     'if (around.wasRefused() && words.file !== undefined) {',
     'test/electron/start.test.ts',
     'a refusal within a day',
-  ],
-  [
-    'an edit is answered, and settles to what a first evaluation shows',
-    'renderer/engine/sent-project.ts',
-    'return [{ at, to: after }];',
-    'return [];',
-    'test/renderer/engine.test.ts',
-    'what differs, sent and put together',
   ],
 );
