@@ -24,7 +24,10 @@ export function resourceChains(
   const arcs = new Set<number>();
   const count = starts.length;
   const follows = new Set(
-    problem.relationships.flatMap(r => (r.kind === 'FS' ? [r.from * count + r.to] : [])),
+    problem.relationships.flatMap(({ from, to, kind, minimumLag = -1 }) =>
+      // With an overlap the one may start before the other has finished.
+      kind === 'FS' && minimumLag >= 0 ? [from * count + to] : [],
+    ),
   );
   const add = (from: number, to: number) => {
     if (!follows.has(from * count + to)) arcs.add(from * count + to);
