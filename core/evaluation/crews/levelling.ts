@@ -10,7 +10,7 @@ import {
 } from '../../scheduling';
 import type { Finding } from '../../base';
 import { datesOf, hazardousWaste, pricedGeneration } from '../generator';
-import type { Evaluation } from '../evaluate';
+import { DEFAULT_SCHEDULES, type Evaluation } from '../evaluate';
 import type { WholeParts } from '../risk/parts';
 import { itemTimings } from '../timing';
 import { hireCosts } from './hire-cost';
@@ -58,9 +58,9 @@ export interface NoPlan {
   readonly earliest: string;
 }
 
-/** Passes of the search that each schedule begins with. */
-const SCHEDULES = 1000;
-const SCHEDULES_LEAST = 200;
+/** Passes of the search that levelling begins with, as many as the plan itself; and of each try with fewer crews. */
+const SCHEDULES = DEFAULT_SCHEDULES;
+const SCHEDULES_EACH = 200;
 
 /**
  * The crews of a plan evened out with the finish kept, or made as few as a last day allows. The weight of each kind of
@@ -83,7 +83,8 @@ export function* levelledPlan(
       ? yield* levellingSteps(parts.problem, level)
       : (yield* leastCrewSteps(parts.problem, {
           seed,
-          schedules: SCHEDULES_LEAST,
+          schedules: SCHEDULES,
+          schedulesEach: SCHEDULES_EACH,
           finishBy: leastCrewBy,
           unitCosts: costs,
         }))?.result;

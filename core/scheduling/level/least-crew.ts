@@ -11,6 +11,8 @@ import { usesOf } from './uses';
 export interface LeastCrewOptions extends ScheduleOptions {
   /** The last day by which all must be finished. */
   readonly finishBy: string;
+  /** Passes spent on each try with fewer units; `schedules` unless given. */
+  readonly schedulesEach?: number;
   /** What one unit of each resource at hand costs, against each other; only these are made fewer. */
   readonly unitCosts: Readonly<Record<string, number>>;
 }
@@ -73,6 +75,7 @@ function inTime(problem: ScheduleProblem, options: LeastCrewOptions): Found | un
   const lastMoment = dayOf(options.finishBy) - dayOf(problem.horizonStart) + 1;
   const prepared = prepare(problem, {
     ...options,
+    schedules: options.schedulesEach ?? options.schedules,
     onProgress: progress => {
       isKept = progress.finish !== undefined && progress.finish <= lastMoment;
     },

@@ -105,6 +105,7 @@ describe('crews that the planner sets', () => {
     return {
       crews: made.work.result.number(columns.crews, item) ?? 0,
       hours: made.work.result.number(columns.hours, item) ?? 0,
+      people: made.work.result.number(columns.people, item) ?? 0,
       days: made.planned.find(one => one.item.id === item)?.days ?? 0,
     };
   };
@@ -114,7 +115,9 @@ describe('crews that the planner sets', () => {
     expect(usual.crews).toBe(before?.crews);
     const twice = plannedOf(withCrews(2 * usual.crews));
     expect([twice.crews, twice.hours]).toEqual([2 * usual.crews, Math.round(usual.hours * 120) / 100]);
-    expect(twice.days).toBe(Math.ceil((usual.days * 1.2) / 2 - 1));
+    // Days by hand: hours over the people of all crews, eight hours a day, whole days up.
+    expect(twice.days).toBe(Math.ceil(twice.hours / (8 * twice.people * twice.crews) - 1e-6));
+    expect(twice.days).toBeLessThan(usual.days);
     const half = plannedOf(withCrews(usual.crews / 2));
     expect([half.hours, half.days > usual.days]).toEqual([usual.hours, true]);
   });

@@ -52,8 +52,9 @@ describe('from the document to the schedule: states of zones', () => {
     }
   });
   it('without the certificate of its zone hot work has no date, and a finding says why', () => {
-    const opener = parts.problem.activities.find(one => one.opensStates !== undefined);
-    const without = evaluated(changed([{ item: opener?.id ?? '', include: false }]));
+    const only = hot.map(one => inState('opensStates', one.place)).find(openers => openers.length === 1)?.[0];
+    expect(only).toBeDefined();
+    const without = evaluated(changed([{ item: only?.id ?? '', include: false }]));
     expect(without.estimate?.schedule.status).toBe('invalid');
     expect(without.findings.map(finding => finding.code)).toContain('schedule/state-not-opened');
   });
@@ -110,7 +111,9 @@ describe('from the document to the schedule: progress and baseline', () => {
     const { schedule, problem } = estimated(evaluated(project));
     const found = new Map(schedule.activities.map(one => [one.id, one]));
     expect(found.get(first?.id ?? '')).toMatchObject({ start: '2027-01-05', finish: '2027-01-15' });
-    expect(found.get(next?.id ?? '')).toMatchObject({ start: '2027-01-11', resumed: '2027-02-01' });
+    const begun = found.get(next?.id ?? '');
+    // Its rest also waits for what it should have waited for, which is not done yet.
+    expect([begun?.start, (begun?.resumed ?? '') >= '2027-02-01']).toEqual(['2027-01-11', true]);
     const others = schedule.activities.filter(one => ![first?.id, next?.id].includes(one.id));
     expect(others.every(one => one.start >= '2027-02-01')).toBe(true);
     expect(verifySchedule(problem, schedule)).toEqual([]);
