@@ -85,7 +85,7 @@ function particular(context: EstimateContext, [field, title, unit, measure]: Lin
     ...shown,
     edit: { ...edit, value: shown.absent === true ? '' : shown.text.replaceAll(',', '') },
   };
-  return [row(field, title, value, words(shown.unit ?? ''), { text: 'from the hull type', why: idOf(step) })];
+  return [row(field, title, value, words(shown.unit ?? ''), { text: 'hull type', why: idOf(step) })];
 }
 
 function row(id: string, title: string, value: Shown, unit: Shown, basis: Shown): Row {

@@ -59,6 +59,7 @@ export const GRID_KEYS: readonly { readonly keys: string; readonly title: string
   { keys: 'Page Up, Page Down', title: 'Ten rows up or down' },
   { keys: 'Shift+arrow', title: 'Choose a range' },
   { keys: 'Enter or F2', title: 'Edit the number, or ask why when it is worked out' },
+  { keys: 'Alt+Enter', title: 'Ask why of a number that can be edited' },
   { keys: 'Escape', title: 'Leave the number as it was' },
   { keys: 'Ctrl+C, Ctrl+V', title: 'Copy and paste a range; a paste is one step to undo' },
 ];

@@ -4,7 +4,6 @@ import { addEntry, type Filled } from '../edits/lists';
 import { readTyped } from '../edits/typed';
 import { change, useWindow } from '../state/store';
 import { edit } from '../state/working-out';
-import './add-form.css';
 
 /** Adds an entry to a list: a button, then its fields side by side. What is missing is told beside its field. */
 export function AddForm({ addition }: { addition: Addition }) {

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef, useState, type RefObject } from 'react';
+import { PAPER_WIDTH, useIsPrinting } from '../parts/printing';
 
 /** The width a picture has, so that it is drawn at its size and its text is never scaled. */
 export function useWidth<T extends HTMLElement>(first: number): { ref: RefObject<T | null>; width: number } {
@@ -14,5 +15,6 @@ export function useWidth<T extends HTMLElement>(first: number): { ref: RefObject
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  return { ref, width };
+  const isPrinting = useIsPrinting();
+  return { ref, width: isPrinting ? Math.min(width, PAPER_WIDTH) : width };
 }

@@ -125,26 +125,46 @@ function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableR
   const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : '']
     .filter(word => word !== '')
     .join(' ');
+  const told = useTold(row);
   return (
-    <tr
-      className={words === '' ? undefined : words}
-      aria-rowindex={index + 2}
-      aria-expanded={row.kind === 'group' ? !isFolded : undefined}
-      aria-level={isTree ? (row.under === undefined ? 1 : 2) : undefined}
-      onClick={row.subject === undefined ? undefined : () => change({ chosen: row.subject })}
-    >
-      {columns.map((column, at) => (
-        <TableCell
-          key={column.key}
-          row={row}
-          column={column}
-          place={{ row: index, column: at }}
-          grid={grid}
-        />
-      ))}
-      {after === undefined ? null : <td aria-hidden="true">{after(row)}</td>}
-    </tr>
+    <>
+      <tr
+        className={words === '' ? undefined : words}
+        aria-rowindex={index + 2}
+        aria-expanded={row.kind === 'group' ? !isFolded : undefined}
+        aria-level={isTree ? (row.under === undefined ? 1 : 2) : undefined}
+        onClick={row.subject === undefined ? undefined : () => change({ chosen: row.subject })}
+      >
+        {columns.map((column, at) => (
+          <TableCell
+            key={column.key}
+            row={row}
+            column={column}
+            place={{ row: index, column: at }}
+            grid={grid}
+          />
+        ))}
+        {after === undefined ? null : <td aria-hidden="true">{after(row)}</td>}
+      </tr>
+      {told === '' ? null : (
+        <tr className="told">
+          <td role="gridcell" colSpan={columns.length + (after === undefined ? 0 : 1)}>
+            <span className="field-fault">{told}</span>
+          </td>
+        </tr>
+      )}
+    </>
   );
+}
+
+/** What the findings say of the inputs of a row, told across the row below it. */
+function useTold(row: Row): string {
+  return useWindow(window => {
+    const all = toldAt(window.rows);
+    return Object.values(row.cells)
+      .flatMap(shown => (shown.edit === undefined ? [] : (all.get(shown.edit.at) ?? [])))
+      .join(' ');
+  });
 }
 
 /** Inputs that are never broken over lines. */
@@ -164,8 +184,6 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const isEdited = editing !== undefined && shown?.edit !== undefined;
   const isNumber = column.kind === 'number' || column.kind === 'share' || column.kind === 'range';
   const isEditable = shown?.edit !== undefined;
-  const at = shown?.edit?.at;
-  const told = useWindow(window => (at === undefined ? undefined : toldAt(window.rows).get(at)));
   const className = [
     isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
@@ -203,7 +221,6 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       ) : (
         <CellContent shown={shown} column={column} />
       )}
-      {told === undefined ? null : <span className="field-fault">{told}</span>}
     </td>
   );
 }

@@ -1,6 +1,7 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useState, type RefObject } from 'react';
 import type { Row } from '../../../core/views';
+import { useIsPrinting } from '../printing';
 
 /** Up to this many rows all are kept in the page; beyond it only those near the view. */
 const ALL = 150;
@@ -19,7 +20,7 @@ export function useShownRows(
 ): ShownRows {
   const [scroller, setScroller] = useState<HTMLElement | null>(null);
   useEffect(() => setScroller(body.current?.closest<HTMLElement>('.surface') ?? null), [body]);
-  const isLong = rows.length > ALL;
+  const isLong = rows.length > ALL && !useIsPrinting();
   const virtual = useVirtualizer({
     count: isLong ? rows.length : 0,
     getScrollElement: () => scroller,
