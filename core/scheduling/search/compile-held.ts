@@ -1,7 +1,7 @@
 import { bindingResources } from './binding';
 import type { AxisCalendar, DatedNet, Uses, Watched } from './dated-net';
 import { NONE } from './dice';
-import { exclusionUnits, unitsAround } from './exclusion-units';
+import { exclusionUnits } from './exclusion-units';
 import { layLanes, packUnits, type Lanes } from './lanes';
 import { LastingOrders } from './ordered';
 import type { SearchProblem } from './problem';
@@ -21,8 +21,11 @@ type HeldTables =
 /** What activities hold and what there is: the resources that can run short and those that stand for exclusions, packed. */
 export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet, HeldTables> {
   const orders = new LastingOrders(problem);
-  const watched = watchedResources(problem, orders);
-  const lanes = layLanes(watched.map(({ peak }) => peak));
+  const watched = watchedResources(problem, orders, times);
+  const lanes = layLanes(
+    watched.map(({ peak }) => peak),
+    usedTogether(watched, problem.activities.length),
+  );
   const count = problem.activities.length;
   const workDemands = new Int32Array(count * lanes.words);
   const idleDemands = new Int32Array(count * lanes.words);
@@ -52,7 +55,7 @@ export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet,
 }
 
 /** The resources that can run short, and those that stand for exclusions. */
-function watchedResources(problem: SearchProblem, orders: LastingOrders): Watched[] {
+function watchedResources(problem: SearchProblem, orders: LastingOrders, times: AxisTimes): Watched[] {
   const { activities } = problem;
   const resources = bindingResources(problem, orders).flatMap((r): Watched[] => {
     const resource = problem.resources[r];
@@ -65,13 +68,42 @@ function watchedResources(problem: SearchProblem, orders: LastingOrders): Watche
   const exclusions = problem.exclusions.flatMap(exclusion =>
     exclusionUnits(exclusion, orders).map((kept): Watched => {
       const units = new Int32Array(activities.length);
-      const peak = unitsAround(kept);
+      const peak = kept.units;
       for (const i of kept.around) units[i] = 1;
       for (const i of kept.centre) units[i] = peak;
-      return { peak, units, capacityByDay: null, isHeldOnIdleDays: true, isExclusion: true };
+      const isHeldOnIdleDays = !meetOnWorkDays(problem, times, [...kept.centre, ...kept.around]);
+      return { peak, units, capacityByDay: null, isHeldOnIdleDays, isExclusion: true };
     }),
   );
   return [...resources, ...exclusions];
+}
+
+/**
+ * Whether any two of some activities that are under way at once also work on one same day: those of one calendar do,
+ * since they start on its work days.
+ */
+function meetOnWorkDays(
+  { activities }: SearchProblem,
+  { calendarOf }: AxisTimes,
+  some: readonly number[],
+): boolean {
+  const calendar = calendarOf[some[0] ?? NONE];
+  return some.every(i => calendarOf[i] === calendar && activities[i]?.fixedStart === undefined);
+}
+
+/** How many activities hold units of both of two watched resources. */
+function usedTogether(watched: readonly Watched[], count: number): (a: number, b: number) => number {
+  const together = new Int32Array(watched.length ** 2);
+  for (let i = 0; i < count; i++) {
+    const held = watched.flatMap(({ units }, r) => (units[i] === 0 ? [] : [r]));
+    for (const a of held) {
+      for (const b of held) {
+        const place = a * watched.length + b;
+        together[place] = (together[place] ?? NONE) + 1;
+      }
+    }
+  }
+  return (a, b) => together[a * watched.length + b] ?? NONE;
 }
 
 function usesOf(count: number, words: number, workDemands: Int32Array, idleDemands: Int32Array): Uses {

@@ -119,7 +119,7 @@ export function datedPass(
   const { release, fixed, quick } = net;
   for (let k = 0; k < list.length; k++) {
     const activity = list[k] ?? NONE;
-    if (quick.isQuick[activity] === 1) {
+    if ((quick.words[activity] ?? NONE) >= 0) {
       const earliest = Math.max(floor, release[activity] ?? NONE, heldUntil(net, activity, made)) | 0;
       made.finishes[activity] = placeQuickly(net, free, activity, earliest, made.starts);
       continue;

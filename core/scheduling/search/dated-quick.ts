@@ -2,25 +2,28 @@ import { NONE } from './dice';
 import type { DatedNet } from './dated-net';
 
 /**
- * What a pass needs of activities that are placed by counting in work days alone: those that hold units of one packed
- * word at most, on work days only, and may start on any of them.
+ * What a pass needs of activities that are placed by counting in work days alone: those that hold units on work days
+ * only and may start on any of them.
  */
 export interface Quick {
-  /** 1 where the activity is of that sort. */
-  readonly isQuick: Uint8Array;
+  /** How many packed words the activity holds units of, at most {@link MANY}; -1 where it is not of that sort. */
+  readonly words: Int8Array;
   /** Where the table of the activity's calendar begins, and where its work days end in it. */
   readonly base: Int32Array;
   readonly end: Int32Array;
-  /** Where the days of the word begin that the activity holds; its units and the guard bits; 0 units: it holds nothing. */
+  /** Of its first word: where its days begin, the units it holds, the guard bits. */
   readonly row: Int32Array;
   readonly units: Int32Array;
   readonly guard: Int32Array;
 }
 
+/** Two words and more are treated alike. */
+const MANY = 2;
+
 /** Works out the tables of {@link Quick}. */
 export function quickOf(net: Omit<DatedNet, 'quick'>): Quick {
   const { count, slots, uses, indexOfDay } = net;
-  const isQuick = new Uint8Array(count);
+  const words = new Int8Array(count).fill(-1);
   const base = Int32Array.from(net.calendarOf, calendar => calendar * (slots + 1));
   const row = new Int32Array(count);
   const units = new Int32Array(count);
@@ -29,20 +32,19 @@ export function quickOf(net: Omit<DatedNet, 'quick'>): Quick {
     const use = uses.first[i] ?? NONE;
     const held = (uses.first[i + 1] ?? NONE) - use;
     const isFree = net.nextStart[i] === null && (net.fixed[i] ?? NONE) < 0;
-    if (!isFree || held > 1 || (held === 1 && uses.idle[use] !== 0)) continue;
-    isQuick[i] = 1;
+    if (!isFree || uses.idle.subarray(use, use + held).some(idle => idle !== 0)) continue;
+    words[i] = Math.min(held, MANY);
     if (held === 0) continue;
     const word = uses.word[use] ?? NONE;
     row[i] = word * slots;
     units[i] = uses.work[use] ?? NONE;
     guard[i] = net.guards[word] ?? NONE;
   }
-  return { isQuick, base, end: base.map(b => b + (indexOfDay[b + slots] ?? NONE)), row, units, guard };
+  return { words, base, end: base.map(b => b + (indexOfDay[b + slots] ?? NONE)), row, units, guard };
 }
 
 /**
- * Places such an activity from a moment on and takes its units: from the last day back, the latest day that is too full
- * moves the start furthest.
+ * Places such an activity from a moment on and takes its units.
  * @returns the finish; one moment behind the axis when there is no room on it.
  */
 export function placeQuickly(
@@ -55,33 +57,83 @@ export function placeQuickly(
   const { quick, indexOfDay, dayOfIndex } = net;
   const base = quick.base[activity] ?? NONE;
   const duration = net.durations[activity] ?? NONE;
-  const units = quick.units[activity] ?? NONE;
   if (duration === 0) return (starts[activity] = earliest);
-  let known = (base + (indexOfDay[base + Math.min(earliest, net.slots)] ?? NONE)) | 0;
-  let to = (known + duration) | 0;
-  const end = quick.end[activity] ?? NONE;
-  if (units !== 0) {
-    const row = quick.row[activity] ?? NONE;
-    const guard = quick.guard[activity] ?? NONE;
-    for (let k = (to - 1) | 0; k >= known && to <= end; k = (k - 1) | 0) {
-      if ((((free[row + (dayOfIndex[k] ?? NONE)] ?? NONE) - units) & guard) !== guard) {
-        // The days after k are known to have room.
-        known = to;
-        to = (k + 1 + duration) | 0;
-        k = to;
-      }
-    }
-    if (to <= end) {
-      for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
-        const slot = row + (dayOfIndex[k] ?? NONE);
-        free[slot] = ((free[slot] ?? NONE) - units) | 0;
-      }
-    }
-  }
-  if (to > end) {
+  const from = (base + (indexOfDay[base + Math.min(earliest, net.slots)] ?? NONE)) | 0;
+  const words = quick.words[activity] ?? NONE;
+  const last = (quick.end[activity] ?? NONE) - duration;
+  const start =
+    words === 0
+      ? from
+      : words === 1
+        ? inOneWord(net, free, activity, from)
+        : inWords(net, free, activity, from);
+  if (start > last) {
     starts[activity] = net.slots;
     return net.slots + 1;
   }
-  starts[activity] = dayOfIndex[to - duration] ?? NONE;
-  return ((dayOfIndex[to - 1] ?? NONE) + 1) | 0;
+  starts[activity] = dayOfIndex[start] ?? NONE;
+  return ((dayOfIndex[start + duration - 1] ?? NONE) + 1) | 0;
+}
+
+/**
+ * The first index of work days from which one word has room, and takes the units there. From the last day back: the
+ * latest day that is too full moves the start furthest.
+ */
+function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: number): number {
+  const { quick, dayOfIndex } = net;
+  const duration = net.durations[activity] ?? NONE;
+  const units = quick.units[activity] ?? NONE;
+  const row = quick.row[activity] ?? NONE;
+  const guard = quick.guard[activity] ?? NONE;
+  const end = quick.end[activity] ?? NONE;
+  let known = from;
+  let to = (known + duration) | 0;
+  for (let k = (to - 1) | 0; k >= known && to <= end; k = (k - 1) | 0) {
+    if ((((free[row + (dayOfIndex[k] ?? NONE)] ?? NONE) - units) & guard) !== guard) {
+      // The days after k are known to have room.
+      known = to;
+      to = (k + 1 + duration) | 0;
+      k = to;
+    }
+  }
+  if (to > end) return end;
+  for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
+    const slot = row + (dayOfIndex[k] ?? NONE);
+    free[slot] = ((free[slot] ?? NONE) - units) | 0;
+  }
+  return (to - duration) | 0;
+}
+
+/** The same in several words. */
+function inWords(net: DatedNet, free: Int32Array, activity: number, from: number): number {
+  const { quick, uses, dayOfIndex, slots } = net;
+  const { word, work } = uses;
+  const duration = net.durations[activity] ?? NONE;
+  const end = quick.end[activity] ?? NONE;
+  const first = uses.first[activity] ?? NONE;
+  const behind = uses.first[activity + 1] ?? NONE;
+  let known = from;
+  let to = (known + duration) | 0;
+  for (let k = (to - 1) | 0; k >= known && to <= end; k = (k - 1) | 0) {
+    const day = dayOfIndex[k] ?? NONE;
+    for (let use = first; use < behind; use = (use + 1) | 0) {
+      const w = word[use] ?? NONE;
+      const guard = net.guards[w] ?? NONE;
+      if ((((free[w * slots + day] ?? NONE) - (work[use] ?? NONE)) & guard) !== guard) {
+        known = to;
+        to = (k + 1 + duration) | 0;
+        k = to;
+        break;
+      }
+    }
+  }
+  if (to > end) return end;
+  for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
+    const day = dayOfIndex[k] ?? NONE;
+    for (let use = first; use < behind; use = (use + 1) | 0) {
+      const slot = (word[use] ?? NONE) * slots + day;
+      free[slot] = ((free[slot] ?? NONE) - (work[use] ?? NONE)) | 0;
+    }
+  }
+  return (to - duration) | 0;
 }

@@ -3,6 +3,8 @@ import type { SearchExclusion } from './problem';
 
 /** A resource that stands for a part of an exclusion: whoever is at the centre holds all its units, the others one. */
 export interface ExclusionUnits {
+  /** Enough for as many of the others as can ever run at once. */
+  readonly units: number;
   readonly centre: readonly number[];
   readonly around: readonly number[];
 }
@@ -18,14 +20,18 @@ export function exclusionUnits(exclusion: SearchExclusion, orders: LastingOrders
   const onlySecond = exclusion.second.filter(i => !both.has(i));
   const isFirstShort = onlyFirst.length <= onlySecond.length;
   const [short, long] = isFirstShort ? [onlyFirst, onlySecond] : [onlySecond, onlyFirst];
-  const shared = both.size === 0 ? [] : [{ centre: [...both], around: [...short, ...long] }];
-  const rows = rowsOf(short, orders).map(centre => ({
-    centre,
-    around: long.filter(i => centre.some(c => !orders.isApart(c, i))),
-  }));
+  const atOnce = (activities: readonly number[]) => Math.max(1, rowsOf(activities, orders).length);
+  const around = [...short, ...long];
+  const shared = both.size === 0 ? [] : [{ units: atOnce(around), centre: [...both], around }];
+  const units = atOnce(long);
+  const rows = rowsOf(short, orders).map(centre => {
+    const meeting = long.filter(i => centre.some(c => !orders.isApart(c, i)));
+    return { units: Math.min(units, meeting.length), centre, around: meeting };
+  });
   return [...shared, ...rows.filter(({ around }) => around.length > 0)];
 }
 
+/** Rows of activities of which no two ever run at once. */
 function rowsOf(activities: readonly number[], orders: LastingOrders): number[][] {
   const rows: number[][] = [];
   for (const activity of activities) {
@@ -34,9 +40,4 @@ function rowsOf(activities: readonly number[], orders: LastingOrders): number[][
     else rows.push([activity]);
   }
   return rows;
-}
-
-/** Most units of the resource: enough for all others at once. */
-export function unitsAround({ around }: ExclusionUnits): number {
-  return Math.max(1, around.length);
 }

@@ -17,8 +17,15 @@ export interface Lanes {
 
 const WORD_BITS = 32;
 
-/** Lays out lanes for the given largest capacities, first fit in the given order. */
-export function layLanes(capacities: readonly number[]): Lanes {
+/**
+ * Lays out lanes for the given largest capacities, in the given order: each in the word with room whose resources are
+ * most often used together with it, the first of equal ones.
+ * @param together how often two resources are used together; absent: never, so it is first fit.
+ */
+export function layLanes(
+  capacities: readonly number[],
+  together: (a: number, b: number) => number = () => 0,
+): Lanes {
   const wordOf = new Int32Array(capacities.length);
   const shiftOf = new Int32Array(capacities.length);
   const used: number[] = [0];
@@ -28,7 +35,12 @@ export function layLanes(capacities: readonly number[]): Lanes {
     if (!Number.isInteger(capacity) || capacity < 0 || width > WORD_BITS) {
       throw new BugError(`A capacity of ${capacity} does not fit a lane`);
     }
-    let word = used.findIndex(bits => bits + width <= WORD_BITS);
+    let word = bestWord(used, width, w => {
+      let sum = 0;
+      for (let other = 0; other < resource; other++)
+        if (wordOf[other] === w) sum += together(resource, other);
+      return sum;
+    });
     if (word < 0) word = used.push(0) - 1;
     const shift = used[word] ?? 0;
     wordOf[resource] = word;
@@ -37,6 +49,19 @@ export function layLanes(capacities: readonly number[]): Lanes {
     guards[word] = (guards[word] ?? 0) | (1 << (shift + width - 1));
   });
   return { words: used.length, wordOf, shiftOf, guards: Int32Array.from(guards) };
+}
+
+/** The word with room whose worth is largest, the first of equal ones; -1 when none has room. */
+function bestWord(used: readonly number[], width: number, worth: (word: number) => number): number {
+  let best = -1;
+  let most = -1;
+  used.forEach((bits, word) => {
+    if (bits + width > WORD_BITS) return;
+    const value = worth(word);
+    if (value <= most) return;
+    [best, most] = [word, value];
+  });
+  return best;
 }
 
 /** The units of every resource as packed words, without guard bits. */
