@@ -3,6 +3,7 @@ import { moneySheet } from '../../estimate';
 import {
   leastCrewSteps,
   levellingSteps,
+  usualSchedules,
   verifySchedule,
   type LevelledSchedule,
   type LevelProgress,
@@ -10,7 +11,7 @@ import {
 } from '../../scheduling';
 import type { Finding } from '../../base';
 import { datesOf, hazardousWaste, pricedGeneration } from '../generator';
-import { DEFAULT_SCHEDULES, type Evaluation } from '../evaluate';
+import type { Evaluation } from '../evaluate';
 import type { WholeParts } from '../risk/parts';
 import { itemTimings } from '../timing';
 import { hireCosts } from './hire-cost';
@@ -58,8 +59,7 @@ export interface NoPlan {
   readonly earliest: string;
 }
 
-/** Passes of the search that levelling begins with, as many as the plan itself; and of each try with fewer crews. */
-const SCHEDULES = DEFAULT_SCHEDULES;
+/** Passes of each try with fewer crews; the search begins with as many as the plan itself. */
 const SCHEDULES_EACH = 200;
 
 /**
@@ -77,13 +77,14 @@ export function* levelledPlan(
   const parts: WholeParts = { ...estimate, money: estimate.money };
   const costs = hireCosts(parts).byCrew;
   const { leastCrewBy, seed } = ask;
-  const level = { seed, schedules: SCHEDULES, objective: 'hire-and-release', weights: costs } as const;
+  const schedules = usualSchedules(parts.problem.activities.length);
+  const level = { seed, schedules, objective: 'hire-and-release', weights: costs } as const;
   const result =
     leastCrewBy === undefined
       ? yield* levellingSteps(parts.problem, level)
       : (yield* leastCrewSteps(parts.problem, {
           seed,
-          schedules: SCHEDULES,
+          schedules,
           schedulesEach: SCHEDULES_EACH,
           finishBy: leastCrewBy,
           unitCosts: costs,
