@@ -80,7 +80,7 @@ function newProblem(input: PlanInput): ScheduleProblem {
     zones: input.library.places.map(place => zone(place, input.placeLimits.get(place.id))),
     zoneStates: [{ id: 'gas-free', title: 'Gas-free', stopLimitDays: GAS_FREE_STOP_DAYS }],
     exclusions: exclusions(worked),
-    hammocks: spans.flatMap(({ item }) => hammock(item, worked)),
+    hammocks: hammocks(spans, worked),
   };
   return input.statusDate === undefined ? problem : { ...problem, statusDate: input.statusDate };
 }
@@ -232,6 +232,17 @@ function exclusions(worked: readonly PlannedItem[]): NonNullable<ScheduleProblem
     },
   ].filter(exclusion => exclusion.first.length > 0 && exclusion.second.length > 0);
 }
+
+/** Spans as hammocks; the same objects as before while neither they nor the items they may hang from are called otherwise. */
+const hammocks = keepingParts(
+  4,
+  (spans: readonly PlannedItem[], worked: readonly PlannedItem[]) => [
+    spans.length,
+    ...spans.map(({ item }) => namesOf(item)),
+    ...worked.map(({ item }) => namesOf(item)),
+  ],
+  (spans, worked) => spans.flatMap(({ item }) => hammock(item, worked)),
+);
 
 function hammock(item: WorkItem, worked: readonly PlannedItem[]): Hammock[] {
   const named = (names: readonly string[]) => {

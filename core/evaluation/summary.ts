@@ -1,4 +1,4 @@
-import { BASES, UNCHECKED_BASES, recordOf, type Basis } from '../base';
+import { BASES, UNCHECKED_BASES, keeping, recordOf, type Basis } from '../base';
 import { allocate, fromCents, sumMoney, type Money } from '../money';
 import { basisReader, idOf, type Step } from '../sheet';
 import { STAGES, type StageKey } from '../work';
@@ -53,10 +53,13 @@ export interface EstimateSummary {
 }
 
 /** Reads the summary from the money sheet. Sums that the sheet holds are read there; none is worked out anew. */
-export function summarise(parts: EstimateParts & { readonly money: MoneySheet }): EstimateSummary {
-  const { money } = parts;
+export function summarise({ work, money }: EstimateParts & { readonly money: MoneySheet }): EstimateSummary {
+  return summaryOf(work, money);
+}
+
+const summaryOf = keeping(4, (work: WorkSheet, money: MoneySheet): EstimateSummary => {
   const { result, sums, stages } = money;
-  const rows = new Map(parts.work.rows.map(row => [row.item.id, row]));
+  const rows = new Map(work.rows.map(row => [row.item.id, row]));
   const lines = money.lines.scope.rows.map(({ key }) => lineOf(money, rows.get(key), key));
   const of = (step: Step) => result.money(step);
   const total = of(sums.total);
@@ -77,7 +80,7 @@ export function summarise(parts: EstimateParts & { readonly money: MoneySheet })
     byBasis,
     uncheckedShare: byBasis && total && uncheckedShare(byBasis, total),
   };
-}
+});
 
 function lineOf(money: MoneySheet, row: WorkSheet['rows'][number] | undefined, key: string): EstimateLine {
   const { columns } = money.lines;

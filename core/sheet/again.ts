@@ -31,6 +31,11 @@ function isInSameRows(a: Step, b: Step): boolean {
   );
 }
 
+/** So many rows are worked out one by one; of more the whole step is. */
+function fewOf(step: Step): number {
+  return rowsOf(step) / 4;
+}
+
 function hasSameGivens(a: Step, b: Step): boolean {
   return a.kind.givens !== undefined && a.kind.givens === b.kind.givens;
 }
@@ -51,7 +56,7 @@ export class Again {
   readonly #before: Inner;
   /** By cell of the present sheet: 1 where its value is not what it was. */
   readonly #changed: Uint8Array;
-  /** Of the steps that changed the rows that did. */
+  /** Of the steps that changed the rows that did; where these are more than a few, the first of them. */
   readonly #changedSteps = new Map<Step, readonly number[]>();
 
   constructor(now: Inner, before: Inner) {
@@ -117,7 +122,7 @@ export class Again {
     for (const input of step.inputs) {
       const changed = this.#changedSteps.get(input);
       if (changed === undefined) continue;
-      if (input.scope !== step.scope || changed.length > rowsOf(step) / 4) return undefined;
+      if (input.scope !== step.scope || changed.length > fewOf(step)) return undefined;
       for (const row of changed) rows.add(row);
     }
     this.#now.cells.take(this.#before.cells, this.#before.order.cell(before, 0), first, rowsOf(step));
@@ -130,10 +135,11 @@ export class Again {
     const from = before === undefined ? -1 : this.#before.order.cell(before, 0);
     const rows = before === undefined ? 0 : rowsOf(before);
     const changed: number[] = [];
+    const few = fewOf(step);
     const look = (row: number) => {
       if (row < rows && this.#isSame(first + row, from + row)) return;
       this.#changed[first + row] = 1;
-      changed.push(row);
+      if (changed.length <= few) changed.push(row);
     };
     if (worked === undefined) for (let row = 0; row < rowsOf(step); row++) look(row);
     else worked.forEach(look);

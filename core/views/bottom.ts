@@ -107,6 +107,15 @@ export function settlingLine(parts: EstimateParts, before: readonly BottomCell[]
   });
 }
 
+/** The bottom line of a document just opened: what the roll-over screen adds to is not told before it. */
+export function unscreenedLine(cells: readonly BottomCell[]): readonly BottomCell[] {
+  return cells.map(({ key, label, value, ...rest }) =>
+    key === 'findings'
+      ? { key, label, value: { text: SETTLING, absent: true }, isSettling: true }
+      : { key, label, value, ...rest },
+  );
+}
+
 /** The verdict of the roll-over screen, when it was run. */
 function uprightCell({ evaluation }: EstimateContext): BottomCell[] {
   const { upright } = evaluation;

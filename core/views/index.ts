@@ -11,6 +11,7 @@ export { type Measures } from './measures';
 export {
   WINDOW_VIEWS,
   windowRows,
+  unscreenedHead,
   windowParts,
   findingRows,
   homeOf,

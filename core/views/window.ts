@@ -1,6 +1,6 @@
 import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } from '../evaluation';
 import type { Project } from '../project';
-import { bottomChanges, bottomLine, type Bottom, type BottomAmounts } from './bottom';
+import { bottomChanges, bottomLine, unscreenedLine, type Bottom, type BottomAmounts } from './bottom';
 import { budgetView } from './budget';
 import { lineBases } from './bases';
 import type { EstimateContext } from './context';
@@ -85,6 +85,12 @@ function headOf(
     findings,
     missing: stillMissing(evaluation),
   };
+}
+
+/** The head of a document just opened, before its roll-over screen: findings are counted when all of them are known. */
+export function unscreenedHead(head: WindowHead): WindowHead {
+  const { review: _review, ...counts } = head.counts;
+  return { ...head, counts, bottom: unscreenedLine(head.bottom) };
 }
 
 /** Everything the window shows of one evaluation; undefined when the document has faults that leave nothing to work out. */

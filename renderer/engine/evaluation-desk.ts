@@ -2,6 +2,7 @@ import { evaluate, type Evaluation } from '../../core/evaluation';
 import {
   planOf,
   settlingLine,
+  unscreenedHead,
   WhyDesk,
   WINDOW_VIEWS,
   windowParts,
@@ -34,6 +35,12 @@ export interface Work {
 type Ask = Questions['evaluate']['ask'];
 type Answer = Questions['evaluate']['answer'];
 
+interface Options {
+  readonly today: string;
+  readonly seed: number;
+  readonly scenario: string;
+}
+
 /** What the last evaluation left behind: for derivations, and to tell how the next edit moves the bottom line. */
 interface Kept {
   readonly about: string;
@@ -46,16 +53,21 @@ interface Kept {
 /** Views that are looked at together with another. */
 const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: ['sinking', 'vessel'] };
 
-/** Evaluates the document for the window: the new total first, then all that is settled, view by view. */
+/**
+ * Evaluates the document for the window: the new total first, then all that is settled, view by view. A document that is
+ * opened shows what it comes to before the roll-over screen, which takes as long again.
+ */
 export class EvaluationDesk {
   #kept: Kept | undefined;
   #settling = 0;
+  /** Answers about a document just opened, until its roll-over screen is settled. */
+  #opening: WhyDesk | undefined;
   /** The plan as the document was opened in this scenario: later plans show how they moved from it. */
   #first: { readonly about: string; readonly plan: EarlierPlan } | undefined;
 
-  /** Answers about the last settled evaluation. */
+  /** Answers about the last settled evaluation, or about the document just opened. */
   get why(): WhyDesk | undefined {
-    return this.#kept?.desk;
+    return this.#opening ?? this.#kept?.desk;
   }
 
   async evaluate(ask: Ask, work: Work): Promise<Answer> {
@@ -63,7 +75,11 @@ export class EvaluationDesk {
     const about = `${ask.document} ${scenario} ${measures}`;
     const options = { today: project.statusDate ?? ask.today, seed: SEED, scenario };
     const kept = this.#kept?.about === about ? this.#kept : undefined;
-    if (kept !== undefined && !(await this.#sayTotal(project, options, kept, work))) return OVERTAKEN;
+    const goesOn =
+      kept === undefined
+        ? await this.#sayOpening(ask, options, work)
+        : await this.#sayTotal(project, options, kept, work);
+    if (!goesOn) return OVERTAKEN;
     const started = work.now();
     const evaluation = evaluate(project, options);
     this.#settling = work.now() - started;
@@ -80,10 +96,23 @@ export class EvaluationDesk {
     return { hasRows: true, findings: evaluation.findings };
   }
 
+  /** Says head and view looked at of a document just opened, but for what waits for the roll-over screen. */
+  async #sayOpening({ project, measures, view }: Ask, options: Options, work: Work): Promise<boolean> {
+    this.#opening = undefined;
+    if (BESIDE[view] !== undefined) return true;
+    const evaluation = evaluate(project, { ...options, upright: false });
+    const parts = windowParts(project, evaluation, measures, undefined);
+    if (parts === undefined) return true;
+    this.#opening = new WhyDesk(evaluation, measures);
+    const rows = WINDOW_VIEWS.filter(name => name === view).map(name => parts.view(name));
+    work.say({ kind: 'head', rows: Object.assign({ ...unscreenedHead(parts.head) }, ...rows) });
+    return work.pause(0);
+  }
+
   /** Says the total at once, at the dates of the plan before where the plan has changed. */
   async #sayTotal(
     project: Ask['project'],
-    options: { readonly today: string; readonly seed: number; readonly scenario: string },
+    options: Options,
     { evaluation, bottom }: Kept,
     work: Work,
   ): Promise<boolean> {
@@ -101,6 +130,7 @@ export class EvaluationDesk {
 
   #keep(kept: Kept): void {
     this.#kept = kept;
+    this.#opening = undefined;
     if (this.#first?.about !== kept.about) this.#first = { about: kept.about, plan: planOf(kept.evaluation) };
     if ((kept.evaluation.estimate?.items.length ?? 0) > MOST_WARMED) return;
     setTimeout(() => {

@@ -1,3 +1,4 @@
+import { shippedLibrary } from '../../core/evaluation';
 import { answerOf } from './answers';
 import type { Asked, Said } from './protocol';
 import { ProjectReceiver } from './sent-project';
@@ -27,3 +28,6 @@ self.onmessage = (event: MessageEvent<Asked>) => {
       say({ number, kind: 'fault', message: cause instanceof Error ? cause.message : String(cause) }),
   );
 };
+
+// The library is read before the first question, while the window draws itself.
+shippedLibrary();

@@ -41,7 +41,13 @@ test('an edit is answered by its total first, and settles to what a first evalua
   const scenario = project.scenarios[0]?.id ?? '';
   const ask = { project, scenario, today: TODAY, measures: 'us', document: 'd', view: 'work' } as const;
   await desk.evaluate(ask, work);
-  expect(parts.map(part => part.kind)).toEqual(['head', 'view', 'view', 'view', 'view', 'view']);
+  expect(parts.map(part => part.kind)).toEqual(['head', 'head', 'view', 'view', 'view', 'view', 'view']);
+  const [opening, settledFirst] = parts.flatMap(part => (part.kind === 'head' ? [part.rows] : []));
+  const told = opening?.bottom.filter(cell => cell.isSettling !== true) ?? [];
+  expect(told.map(cell => cell.key)).toContain('total');
+  expect(settledFirst?.bottom).toEqual(expect.arrayContaining([...told]));
+  expect(opening?.bottom.map(cell => cell.key)).not.toContain('upright');
+  expect(opening?.work).toEqual(settledFirst?.work);
   parts.length = 0;
   const heavier = produce(project, draft => {
     if (draft.vessel.lightship !== undefined) draft.vessel.lightship.value = '3777';
