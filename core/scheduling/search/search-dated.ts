@@ -18,8 +18,8 @@ const EXACT_AT_MOST = 40;
 /** Largest dated networks whose bound is raised by refuting ends: its time grows with the square of the size. */
 const REFUTED_AT_MOST = 500;
 
-/** Share of the budget that is spent before the best schedule so far is tried to be proved optimal. */
-const SHARE_BEFORE_SHAVING = 0.06;
+/** Shares of the budget after which the best schedule so far is tried to be proved optimal, if it is a new one. */
+const SHARES_BEFORE_SHAVING = [0.06, 0.15, 0.4, 1];
 
 /** Pairs tried in a proof: so many, and more with the budget. */
 const FEWEST_PAIRS = 40;
@@ -61,10 +61,10 @@ export function searchDated(
       return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
     }
   }
-  search.evolve(spending.limit * SHARE_BEFORE_SHAVING);
-  bound.shave();
-  search.evolve(spending.limit);
-  bound.shave();
+  for (const share of SHARES_BEFORE_SHAVING) {
+    search.evolve(spending.limit * share);
+    bound.shave();
+  }
   return resultOf(best, spending);
 }
 
