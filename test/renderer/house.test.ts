@@ -48,3 +48,29 @@ test('the window sets no HTML from text and asks no other machine', () => {
     expect(text, name).not.toMatch(/dangerouslySetInnerHTML|innerHTML|eval\(|new Function|https?:\/\//);
   }
 });
+
+/** The classes that a sheet gives a look to. */
+const looked = (css: string) =>
+  new Set([...css.matchAll(/\.([a-zA-Z][\w-]*)/g)].map(found => found[1] ?? ''));
+const sheet = (name: string) => fs.readFileSync(path.join(folder, name), 'utf8');
+
+test('a view takes its looks from its own sheet or from those that are always there, never from another view', () => {
+  const main = sheet('main.tsx');
+  const always = [...main.matchAll(/'\.\/(.+\.css)'/g)].map(found => sheet(found[1] ?? ''));
+  const shared = looked(always.join('\n'));
+  const sheets = fs
+    .readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(name => name.endsWith('.css'));
+  const anywhere = looked(sheets.map(sheet).join('\n'));
+  const strangers = files
+    .filter(({ name }) => /^(views|frame|parts)\//.test(name))
+    .flatMap(({ name, text }) => {
+      const own = sheets.filter(one => path.dirname(one) === path.dirname(name)).map(sheet);
+      const near = looked(own.join('\n'));
+      return [...text.matchAll(/className="([^"]+)"/g)]
+        .flatMap(found => (found[1] ?? '').split(' '))
+        .filter(one => anywhere.has(one) && !shared.has(one) && !near.has(one))
+        .map(one => `${name}: ${one}`);
+    });
+  expect(strangers).toEqual([]);
+});
