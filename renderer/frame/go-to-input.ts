@@ -2,8 +2,9 @@ import { goTo } from '../commands/run';
 import type { ViewId } from './view-table';
 
 const FACES = '.title-line .view-switches .switch';
-/** Long enough for a view to be shown, in milliseconds. */
+/** Long enough for a face to be shown, in milliseconds, and how often a view is waited for. */
 const SHOWN = 90;
+const MOST = 40;
 
 const wait = () => new Promise(resolve => window.setTimeout(resolve, SHOWN));
 
@@ -16,6 +17,9 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
   goTo(view);
   await wait();
   if (at === undefined) return;
+  // A view that is opened for the first time is loaded and made first.
+  for (let times = 0; times < MOST && window.document.querySelector('.title-line') === null; times++)
+    await wait();
   let field = inputAt(at);
   const faces = [...window.document.querySelectorAll<HTMLButtonElement>(FACES)];
   for (const face of faces) {
