@@ -12,9 +12,12 @@ export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
   const view = windows.views[way];
   const other = windows.views[way === 0 ? 1 : 0];
   const parts = new CompulsoryParts(view, other);
+  if (view.isSettled && parts.areKnown) return true;
+  const before = windows.moves;
   const holds = parts.enter() && parts.moveOthers(windows, way);
   if (holds) parts.leave();
   else view.free.set(view.net.template);
+  view.isSettled = holds && windows.moves === before;
   return holds;
 }
 
@@ -22,17 +25,27 @@ class CompulsoryParts {
   private readonly view: View;
   private readonly from: Int32Array;
   private readonly to: Int32Array;
+  /** Whether the windows are as they were the last time. */
+  readonly areKnown: boolean;
 
   constructor(view: View, other: View) {
     const { net, times } = view;
     this.view = view;
     this.from = view.partFrom;
     this.to = view.partTo;
+    const starts = view.partStarts;
+    let areKnown = true;
     for (let i = 0; i < net.count; i++) {
       const holdsNothing = net.uses.first[i] === net.uses.first[i + 1] || (net.fixed[i] ?? NONE) >= 0;
-      this.from[i] = latestStart(other, i);
-      this.to[i] = holdsNothing ? 0 : (times.finishes[i] ?? NONE);
+      const from = latestStart(other, i);
+      const to = holdsNothing ? 0 : (times.finishes[i] ?? NONE);
+      const start = times.starts[i] ?? NONE;
+      areKnown &&= from === this.from[i] && to === this.to[i] && start === starts[i];
+      this.from[i] = from;
+      this.to[i] = to;
+      starts[i] = start;
     }
+    this.areKnown = areKnown;
   }
 
   private hold(i: number, sign: number): void {

@@ -12,9 +12,12 @@ export interface View {
   readonly times: Times;
   /** Working memory: what is left of the capacities beside what is held in any case. */
   readonly free: Int32Array;
-  /** Working memory: what each activity holds in any case, from and to. */
+  /** Working memory: what each activity holds in any case, from and to, and its earliest start at that time. */
   readonly partFrom: Int32Array;
   readonly partTo: Int32Array;
+  readonly partStarts: Int32Array;
+  /** Whether beside those parts nothing had to move. */
+  isSettled: boolean;
 }
 
 /** Between which moments each activity must lie, under the assumption that all ends by a given moment. */
@@ -36,6 +39,8 @@ function viewOf(net: DatedNet): View {
     free: net.template.slice(),
     partFrom: new Int32Array(net.count),
     partTo: new Int32Array(net.count),
+    partStarts: new Int32Array(net.count),
+    isSettled: false,
   };
 }
 
