@@ -57,7 +57,7 @@ export class Again {
   /** By cell of the present sheet: 1 where its value is not what it was. */
   readonly #changed: Uint8Array;
   /** Of the steps that changed the rows that did; where these are more than a few, the first of them. */
-  readonly #changedSteps = new Map<Step, readonly number[]>();
+  readonly #changedSteps = new Map<Step, { readonly rows: readonly number[]; readonly count: number }>();
 
   constructor(now: Inner, before: Inner) {
     this.#now = now;
@@ -122,8 +122,8 @@ export class Again {
     for (const input of step.inputs) {
       const changed = this.#changedSteps.get(input);
       if (changed === undefined) continue;
-      if (input.scope !== step.scope || changed.length > fewOf(step)) return undefined;
-      for (const row of changed) rows.add(row);
+      if (input.scope !== step.scope || changed.count > fewOf(step)) return undefined;
+      for (const row of changed.rows) rows.add(row);
     }
     this.#now.cells.take(this.#before.cells, this.#before.order.cell(before, 0), first, rowsOf(step));
     return [...rows];
@@ -136,22 +136,30 @@ export class Again {
     const rows = before === undefined ? 0 : rowsOf(before);
     const changed: number[] = [];
     const few = fewOf(step);
-    const look = (row: number) => {
-      if (row < rows && this.#isSame(first + row, from + row)) return;
+    const looks = worked?.length ?? rowsOf(step);
+    let count = 0;
+    for (let i = 0; i < looks; i++) {
+      const row = worked === undefined ? i : (worked[i] ?? 0);
+      if (row < rows && this.#isSame(first + row, from + row)) continue;
       this.#changed[first + row] = 1;
-      if (changed.length <= few) changed.push(row);
-    };
-    if (worked === undefined) for (let row = 0; row < rowsOf(step); row++) look(row);
-    else worked.forEach(look);
-    if (changed.length > 0 || rows !== rowsOf(step)) this.#changedSteps.set(step, changed);
+      count += 1;
+      if (count <= few) changed.push(row);
+    }
+    if (count > 0 || rows !== rowsOf(step)) this.#changedSteps.set(step, { rows: changed, count });
+  }
+
+  /** Whether some operand of a step has changed in every row, so that no cell of it can be taken over. */
+  isAllNew(step: Step): boolean {
+    return step.inputs.some(input => {
+      const changed = this.#changedSteps.get(input);
+      return changed !== undefined && changed.count === rowsOf(input);
+    });
   }
 
   #isSame(cell: number, before: number): boolean {
-    const state = this.#now.cells.stateOf(cell);
-    return (
-      state !== NEAR &&
-      state === this.#before.cells.stateOf(before) &&
-      (state < 0 || this.#now.cells.mantissaOf(cell) === this.#before.cells.mantissaOf(before))
-    );
+    const [now, was] = [this.#now.cells, this.#before.cells];
+    const state = now.decimals[cell];
+    if (state === undefined || state === NEAR || state !== was.decimals[before]) return false;
+    return state < 0 || now.mantissa[cell] === was.mantissa[before];
   }
 }

@@ -20,7 +20,12 @@ export function evaluateSheet(sheet: Sheet): SheetResult {
     if (again?.takeWhole(step, number, first) !== true) {
       const rows = step.kind.cells === undefined ? again?.takeMost(step, number, first) : undefined;
       if (rows !== undefined) evaluateSome(inner, step, first, rows);
-      else if (step.kind.cells === undefined) evaluateInRows(inner, step, { first, number, again });
+      else if (step.kind.cells === undefined)
+        evaluateInRows(inner, step, {
+          first,
+          number,
+          again: again?.isAllNew(step) === true ? undefined : again,
+        });
       else evaluateAcross(inner, step, first);
       again?.compare(step, number, first, rows);
     }
