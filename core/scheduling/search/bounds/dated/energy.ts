@@ -95,8 +95,16 @@ class Intervals {
   private readonly earlyFrom: Int32Array;
   private readonly earlyTo: Int32Array;
   private readonly lateFrom: Int32Array;
+  /** Latest start of each user, and the users by it. */
+  private readonly latest: Int32Array;
+  private readonly byLatest: Int32Array;
   /** Work days each user cannot avoid behind the left edge, wherever the right one is. */
   private readonly behind: Int32Array;
+  /** Those of `byLatest` with work behind the left edge, and the most unit days of one from each place on. */
+  private readonly waiting: Int32Array;
+  private readonly mostFrom: Int32Array;
+  /** Those with more and more work in front of the right edge as it moves on. */
+  private readonly growing: Int32Array;
 
   constructor(windows: DatedWindows, way: 0 | 1, supply: Supply) {
     const { users } = supply;
@@ -112,7 +120,11 @@ class Intervals {
     this.lateFrom = new Int32Array(users.length);
     this.lefts = new Int32Array(users.length);
     this.rights = new Int32Array(users.length);
+    this.latest = new Int32Array(users.length);
     this.behind = new Int32Array(users.length);
+    this.waiting = new Int32Array(users.length);
+    this.mostFrom = new Int32Array(users.length + 1);
+    this.growing = new Int32Array(users.length);
     for (let u = 0; u < users.length; u++) {
       const i = users[u] ?? NONE;
       const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
@@ -122,47 +134,79 @@ class Intervals {
       this.rights[u] = latestFinish(other, i);
       this.earlyFrom[u] = net.indexOfDay[base + start] ?? NONE;
       this.earlyTo[u] = net.indexOfDay[base + (times.finishes[i] ?? NONE)] ?? NONE;
-      this.lateFrom[u] = net.indexOfDay[base + latestStart(other, i)] ?? NONE;
+      this.latest[u] = latestStart(other, i);
+      this.lateFrom[u] = net.indexOfDay[base + (this.latest[u] ?? NONE)] ?? NONE;
     }
+    this.byLatest = Int32Array.from(users.keys()).sort(
+      (a, b) => (this.latest[a] ?? NONE) - (this.latest[b] ?? NONE),
+    );
     this.lefts.sort();
     this.rights.sort();
   }
 
   fit(): boolean {
-    const { lefts, rights } = this;
+    const { lefts } = this;
     for (let a = 0; a < lefts.length; a++) {
       const left = lefts[a] ?? NONE;
-      if (left === lefts[a - 1]) continue;
-      this.standAt(left);
-      for (let b = 0; b < rights.length; b++) {
-        const right = rights[b] ?? NONE;
-        if (right > left && right !== rights[b - 1] && !this.fitsUntil(left, right)) return false;
-      }
+      if (left !== lefts[a - 1] && !this.fitsFrom(left)) return false;
     }
     return true;
   }
 
-  private standAt(left: number): void {
-    const { bases, earlyTo, earlyFrom, behind, net } = this;
-    for (let u = 0; u < behind.length; u++) {
-      const to = earlyTo[u] ?? NONE;
+  /** Sorts out who has work behind a left edge; how many they are. */
+  private standAt(left: number): number {
+    const { bases, earlyTo, earlyFrom, behind, net, byLatest, waiting, mostFrom } = this;
+    const { units } = this.supply;
+    let count = 0;
+    for (let k = 0; k < byLatest.length; k++) {
+      const u = byLatest[k] ?? NONE;
       const from = net.indexOfDay[(bases[u] ?? NONE) + left] ?? NONE;
-      behind[u] = Math.max(0, to - Math.max(from, earlyFrom[u] ?? NONE));
+      const days = (earlyTo[u] ?? NONE) - Math.max(from, earlyFrom[u] ?? NONE);
+      behind[u] = Math.max(0, days);
+      if (days > 0) waiting[count++] = u;
     }
+    mostFrom[count] = 0;
+    for (let k = count - 1; k >= 0; k--) {
+      const u = waiting[k] ?? NONE;
+      mostFrom[k] = Math.max(mostFrom[k + 1] ?? NONE, (behind[u] ?? NONE) * (units[u] ?? NONE));
+    }
+    return count;
   }
 
-  private fitsUntil(left: number, right: number): boolean {
-    const { users, units, before, times } = this.supply;
+  /**
+   * All intervals from one left edge. As the right edge moves on, the work of a user inside begins with its latest
+   * start, grows, and then stays what lies behind the left edge: only those that grow are counted anew.
+   */
+  private fitsFrom(left: number): boolean {
+    const { rights, waiting, growing, latest, behind, mostFrom } = this;
+    const { units, before, times } = this.supply;
     const supplied = before[this.way];
-    let spare = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE));
-    let largest = 0;
-    for (let u = 0; u < users.length; u++) {
-      const days = this.least(u, left, right);
-      spare -= days * (units[u] ?? NONE);
-      largest = Math.max(largest, ((this.behind[u] ?? NONE) - days) * (units[u] ?? NONE));
+    const count = this.standAt(left);
+    let [begun, grown, settled] = [0, 0, 0];
+    for (let b = 0; b < rights.length; b++) {
+      const right = rights[b] ?? NONE;
+      if (right <= left || right === rights[b - 1]) continue;
+      while (begun < count && (latest[waiting[begun] ?? NONE] ?? NONE) < right)
+        growing[grown++] = waiting[begun++] ?? NONE;
+      let work = 0;
+      let largest = mostFrom[begun] ?? NONE;
+      for (let k = grown - 1; k >= 0; k--) {
+        const u = growing[k] ?? NONE;
+        const days = this.least(u, left, right);
+        const missing = (behind[u] ?? NONE) - days;
+        if (missing > 0) {
+          work += days * (units[u] ?? NONE);
+          largest = Math.max(largest, missing * (units[u] ?? NONE));
+        } else {
+          settled += days * (units[u] ?? NONE);
+          growing[k] = growing[--grown] ?? NONE;
+        }
+      }
+      const spare = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE)) - settled - work;
+      if (spare < 0) return false;
+      if (largest > spare && !this.tighten(left, right, spare)) return false;
     }
-    if (spare < 0) return false;
-    return largest <= spare || this.tighten(left, right, spare);
+    return true;
   }
 
   /** Work days that user `u` cannot avoid between the left edge and a moment. */
