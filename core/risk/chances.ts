@@ -1,5 +1,6 @@
 import { frontier, type FrontierPoint } from './frontier';
 import { jointConfidence, jointSentence } from './joint';
+import { orderStatistic, sorted } from './percentiles';
 import type { SimulationResult } from './result';
 
 /** The chance to end inside a budget and a date together, alone, and the line of budgets and dates as safe. */
@@ -27,6 +28,39 @@ export function jointView(result: SimulationResult, budget: number, date: number
     insideDate: jointConfidence(total, finish, Infinity, date),
   };
 }
+
+/** A budget and a date that hold together. */
+export interface SafePoint {
+  readonly budget: number;
+  /** Day number. */
+  readonly finish: number;
+  /** Share of runs inside both. */
+  readonly joint: number;
+}
+
+/**
+ * The budget and the date that hold together with a chance and are each as safe as the other: the same percentile of
+ * cost and of finish, the lowest whole tenth of a hundredth that reaches the chance.
+ * @returns undefined where no run has an answer.
+ */
+export function evenlySafe(result: SimulationResult, share: number): SafePoint | undefined {
+  const { total, finish } = result.samples;
+  const [costs, dates] = [sorted(total), sorted(finish)];
+  if (costs.length === 0) return undefined;
+  const pointAt = (step: number): SafePoint => {
+    const [budget, day] = [orderStatistic(costs, step / STEPS), orderStatistic(dates, step / STEPS)];
+    return { budget, finish: day, joint: jointConfidence(total, finish, budget, day) };
+  };
+  let [low, high] = [Math.floor(share * STEPS), STEPS];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (pointAt(middle).joint < share - 1e-9) low = middle + 1;
+    else high = middle;
+  }
+  return pointAt(high);
+}
+
+const STEPS = 1000;
 
 /** Budgets and dates that hold together with the chance `p` (0 to 1). */
 export function equalChanceLine(result: SimulationResult, p: number): FrontierPoint[] {

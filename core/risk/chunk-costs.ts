@@ -38,9 +38,8 @@ export class ChunkCosts {
   /** Makes a trial with any figure that is not finite NaN in every figure, so that it is counted once. */
   dropBroken(finish: Float64Array, cashNeed: Float64Array | undefined): void {
     for (let t = 0; t < finish.length; t++) {
-      const isWhole = [this.total[t], finish[t], cashNeed === undefined ? 0 : cashNeed[t]].every(
-        Number.isFinite,
-      );
+      const need = cashNeed === undefined ? 0 : cashNeed[t];
+      const isWhole = Number.isFinite(this.total[t]) && Number.isFinite(finish[t]) && Number.isFinite(need);
       if (isWhole) continue;
       this.total[t] = Number.NaN;
       finish[t] = Number.NaN;

@@ -37,12 +37,9 @@ export function contribution(
     return (result[trials[i] ?? 0] ?? Number.NaN) - (without[i] ?? Number.NaN);
   });
   const rest = new Float64Array(result.length);
-  const at = new Float64Array(TERMS);
   for (let t = 0; t < rest.length; t++) {
-    termsAt(t, at);
-    let added = 0;
-    for (let k = 0; k < TERMS; k++) added += (at[k] ?? 0) * (weights[k] ?? 0);
-    rest[t] = (result[t] ?? Number.NaN) - added;
+    const value = result[t] ?? Number.NaN;
+    rest[t] = value - addedBy(sizes, t, (value - whole.mean) / deviation, weights);
   }
   const restAgain =
     trials.length === result.length ? rest : Float64Array.from(trials, t => rest[t] ?? Number.NaN);
@@ -61,6 +58,15 @@ export function contributionWhenAbsent(result: Float64Array, acts: Uint8Array): 
 }
 
 const TERMS = 7;
+
+/** What the uncertainty adds to a trial by the weights of its terms; nothing in a trial without an answer. */
+function addedBy(sizes: TrialSizes, t: number, level: number, weights: readonly number[]): number {
+  const [absent = 0, acts = 0, line = 0, square = 0, cube = 0, byLevel = 0, byBoth = 0] = weights;
+  if (!Number.isFinite(level)) return 0;
+  if (sizes.acts[t] !== 1) return absent;
+  const size = sizes.size[t] ?? Number.NaN;
+  return acts + size * (line + size * (square + size * cube)) + level * (byLevel + byBoth * size);
+}
 
 /** Terms of what the uncertainty adds: constants, size to the third power, and size times the level of the result. */
 function fillTerms(sizes: TrialSizes, t: number, level: number, out: Float64Array): void {

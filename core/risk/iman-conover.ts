@@ -15,19 +15,24 @@ export function imanConover(orders: readonly Uint16Array[], n: number, target: M
   const byStratum = vanDerWaerden(n);
   const scores = orders.map(order => inTrialOrder(byStratum, order));
   const found = n > 2 * orders.length ? cholesky(correlationOf(scores, n)) : undefined;
-  const row = new Array<number>(orders.length).fill(0);
-  const mixed = orders.map(() => new Float64Array(n));
-  for (let t = 0; t < n; t++) {
-    for (let j = 0; j < row.length; j++) row[j] = scores[j]?.[t] ?? Number.NaN;
-    const free = found === undefined ? row : solveLower(found, row);
-    for (const [j, weights] of wanted.entries()) {
-      let sum = 0;
-      for (const [k, weight] of weights.entries()) sum += weight * (free[k] ?? Number.NaN);
-      const column = mixed[j];
-      if (column !== undefined) column[t] = sum;
-    }
-  }
-  mixed.forEach((column, j) => rank(column, orders[j]));
+  const mix = wanted.map(row => mixOf(row, found, orders.length));
+  orders.forEach((order, j) => {
+    const mixed = new Float64Array(n);
+    scores.forEach((column, k) => {
+      const weight = mix[j]?.[k] ?? 0;
+      for (let t = 0; t < n; t++) mixed[t] = (mixed[t] ?? 0) + weight * (column[t] ?? Number.NaN);
+    });
+    rank(mixed, order);
+  });
+}
+
+/** The weights of the scores in one column: a row of the wanted factor over the factor found. */
+function mixOf(wanted: readonly number[], found: Matrix | undefined, count: number): number[] {
+  if (found === undefined) return [...wanted];
+  return Array.from({ length: count }, (_, k) => {
+    const unit = Array.from({ length: count }, (__, i) => (i === k ? 1 : 0));
+    return solveLower(found, unit).reduce((sum, x, i) => sum + x * (wanted[i] ?? 0), 0);
+  });
 }
 
 /** Van der Waerden scores of the strata, lowest first. */
@@ -52,11 +57,20 @@ function product(a: Float64Array, b: Float64Array, n: number): number {
   return sum;
 }
 
-/** Writes the rank (0 = lowest) of each trial's value. */
-function rank(values: Float64Array, ranks: Uint16Array | undefined): void {
-  const trials = Uint16Array.from({ length: values.length }, (_, t) => t);
-  trials.sort((a, b) => (values[a] ?? 0) - (values[b] ?? 0) || a - b);
-  trials.forEach((trial, position) => {
-    if (ranks !== undefined) ranks[trial] = position;
-  });
+/** Writes the rank (0 = lowest) of each trial's value; of equal ones the earlier trial comes first. */
+function rank(values: Float64Array, ranks: Uint16Array): void {
+  const rising = values.slice().sort();
+  const taken = new Uint8Array(values.length);
+  for (let t = 0; t < values.length; t++) {
+    const value = values[t] ?? Number.NaN;
+    let [low, high] = [0, values.length];
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if ((rising[middle] ?? Infinity) < value) low = middle + 1;
+      else high = middle;
+    }
+    while (taken[low] === 1) low++;
+    taken[low] = 1;
+    ranks[t] = low;
+  }
 }

@@ -44,7 +44,15 @@ export { isSureEnough, type StopRule } from './stop-rule';
 export { jointConfidence, jointSentence } from './joint';
 export { frontier, type FrontierPoint } from './frontier';
 export { sCurve, type SCurvePoint } from './s-curve';
-export { chanceOfMissing, equalChanceLine, jointView, type JointView } from './chances';
+export {
+  chanceOfMissing,
+  equalChanceLine,
+  evenlySafe,
+  jointView,
+  type JointView,
+  type SafePoint,
+} from './chances';
+export { planGap, type GapPart, type PlanGap } from './plan-gap';
 export { contingencyAt, type Contingency } from './contingency';
 export {
   contingencyBy,

@@ -13,18 +13,24 @@ export function leastSquares(
   rows: number,
   row: (i: number, out: Float64Array) => number,
 ): number[] {
-  const products = Array.from({ length: terms }, () => new Float64Array(terms));
+  const products = new Float64Array(terms * terms);
   const withValue = new Float64Array(terms);
   const at = new Float64Array(terms);
   for (let i = 0; i < rows; i++) {
     const value = row(i, at);
-    for (const [a, sums] of products.entries()) {
-      for (let b = 0; b < terms; b++) sums[b] = (sums[b] ?? 0) + (at[a] ?? 0) * (at[b] ?? 0);
-      withValue[a] = (withValue[a] ?? 0) + (at[a] ?? 0) * value;
+    for (let a = 0; a < terms; a++) {
+      const own = at[a] ?? 0;
+      if (own === 0) continue;
+      withValue[a] = (withValue[a] ?? 0) + own * value;
+      for (let b = 0; b <= a; b++) {
+        const place = a * terms + b;
+        products[place] = (products[place] ?? 0) + own * (at[b] ?? 0);
+      }
     }
   }
-  const ridge = products.map((sums, i) =>
-    Array.from(sums, (x, j) => (i === j ? x * (1 + RIDGE) + RIDGE : x)),
+  const sum = (a: number, b: number) => products[Math.max(a, b) * terms + Math.min(a, b)] ?? 0;
+  const ridge = Array.from({ length: terms }, (_, i) =>
+    Array.from({ length: terms }, (__, j) => (i === j ? sum(i, i) * (1 + RIDGE) + RIDGE : sum(i, j))),
   );
   const lower = cholesky(ridge);
   return lower === undefined

@@ -46,6 +46,11 @@ export function levelsOf(prepared: PreparedRun, plan: TrialPlan, only?: Readonly
   };
 }
 
+/** What is wrong with the correlations asked for. */
+export function correlationFindings(prepared: PreparedRun): readonly Finding[] {
+  return correlationGroups(prepared.correlations, correlatable(prepared)).findings;
+}
+
 interface Member {
   readonly levels: Float64Array;
   readonly column: HypercubeColumn;

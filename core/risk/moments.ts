@@ -10,7 +10,8 @@ export function momentsOf(values: Float64Array): Moments {
   let count = 0;
   let sum = 0;
   let origin = Number.NaN;
-  for (const x of values) {
+  for (let i = 0; i < values.length; i++) {
+    const x = values[i] ?? Number.NaN;
     if (!Number.isFinite(x)) continue;
     if (count === 0) origin = x;
     count++;
@@ -18,6 +19,9 @@ export function momentsOf(values: Float64Array): Moments {
   }
   const shift = sum / count;
   let squares = 0;
-  for (const x of values) if (Number.isFinite(x)) squares += (x - origin - shift) ** 2;
+  for (let i = 0; i < values.length; i++) {
+    const off = (values[i] ?? Number.NaN) - origin - shift;
+    if (Number.isFinite(off)) squares += off * off;
+  }
   return { count, mean: origin + shift, variance: count > 1 ? squares / (count - 1) : 0 };
 }

@@ -1,10 +1,9 @@
-import { chunkCount, chunkSize, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
-import { levelsOf } from './levels';
 import { momentsOf } from './moments';
 import type { PreparedRun } from './prepared';
+import type { Trials } from './trials';
 import {
+  actingClass,
   LEVEL_CLASSES,
-  levelClass,
   occurrenceLevels,
   uncertaintiesOf,
   type Uncertainty,
@@ -26,68 +25,69 @@ export interface Screened {
   readonly finish: Effect;
 }
 
-/** Sums of one result by class of one uncertainty. */
-interface ClassSums {
-  readonly count: Float64Array;
+/** By uncertainty, by class: how many trials, and the sums of their cost and finish. */
+const SUMS = 3;
+const PER_UNCERTAINTY = SUMS * (LEVEL_CLASSES + 1);
+
+/** Sums up one chunk of trials by the classes of every uncertainty, in the thread that ran it. */
+export type ClassSums = (results: {
+  readonly n: number;
   readonly total: Float64Array;
   readonly finish: Float64Array;
+}) => Float64Array;
+
+/** @param levels the levels of the chunk in hand, by id. */
+export function classSums(prepared: PreparedRun, levels: ReadonlyMap<string, Float64Array>): ClassSums {
+  const read = uncertaintiesOf(prepared).flatMap((u, i) => {
+    const level = levels.get(u.id);
+    const probability = u.kind === 'range' ? Infinity : u.probability;
+    return level === undefined
+      ? []
+      : [
+          {
+            first: i * PER_UNCERTAINTY,
+            level,
+            occurrence: occurrenceLevels(u, levels) ?? level,
+            probability,
+          },
+        ];
+  });
+  const size = (read.at(-1)?.first ?? -PER_UNCERTAINTY) + PER_UNCERTAINTY;
+  return ({ n, total, finish }) => {
+    const sums = new Float64Array(size);
+    for (const { first, level, occurrence, probability } of read)
+      for (let t = 0; t < n; t++) {
+        const cost = total[t] ?? Number.NaN;
+        if (Number.isNaN(cost)) continue;
+        const at = first + SUMS * ((occurrence[t] ?? 1) < probability ? actingClass(level[t] ?? 0) : 0);
+        sums[at] = (sums[at] ?? 0) + 1;
+        sums[at + 1] = (sums[at + 1] ?? 0) + cost;
+        sums[at + 2] = (sums[at + 2] ?? 0) + (finish[t] ?? 0);
+      }
+    return sums;
+  };
 }
 
 /**
  * First look at every uncertainty by conditional means, at no further trials.
- * @param total, finish the trials of the plan from the first on (a run may have stopped early).
+ * @param trials the trials of the plan from the first on (a run may have stopped early).
  * @source A. Saltelli et al., Global Sensitivity Analysis, 2008, section 1.2.10 (first-order effect from slices).
  */
 export function screen(
   prepared: PreparedRun,
-  plan: TrialPlan,
-  total: Float64Array,
-  finish: Float64Array,
+  { total, finish, classes }: Pick<Trials, 'total' | 'finish' | 'classes'>,
 ): Screened[] {
-  const uncertainties = uncertaintiesOf(prepared);
-  const levels = levelsOf(prepared, plan);
-  const sums = uncertainties.map(emptySums);
-  for (let chunk = 0; chunk < chunkCount({ ...plan, trials: total.length }); chunk++) {
-    levels.fill(chunk);
-    const first = chunk * TRIALS_PER_CHUNK;
-    const results = {
-      total: total.subarray(first, first + chunkSize(plan, chunk)),
-      finish: finish.subarray(first),
-    };
-    for (const [i, u] of uncertainties.entries()) addChunk(u, sums[i], levels.byId, results);
-  }
   const [cost, date] = [momentsOf(total), momentsOf(finish)];
-  return uncertainties.map((uncertainty, i) => {
-    const s = sums[i] ?? emptySums();
+  return uncertaintiesOf(prepared).map((uncertainty, i) => {
+    const own = classes.subarray(i * PER_UNCERTAINTY, (i + 1) * PER_UNCERTAINTY);
+    const every = (from: number) => own.filter((_, k) => k % SUMS === from);
+    const count = every(0);
     return {
       uncertainty,
-      total: effect(uncertainty, s.count, s.total, cost),
-      finish: effect(uncertainty, s.count, s.finish, date),
+      total: effect(uncertainty, count, every(1), cost),
+      finish: effect(uncertainty, count, every(2), date),
     };
   });
-}
-
-function emptySums(): ClassSums {
-  const zeros = () => new Float64Array(LEVEL_CLASSES + 1);
-  return { count: zeros(), total: zeros(), finish: zeros() };
-}
-
-function addChunk(
-  u: Uncertainty,
-  sums: ClassSums | undefined,
-  levels: ReadonlyMap<string, Float64Array>,
-  results: { total: Float64Array; finish: Float64Array },
-): void {
-  const [level, occurrence] = [levels.get(u.id), occurrenceLevels(u, levels)];
-  if (sums === undefined || level === undefined) return;
-  for (let t = 0; t < results.total.length; t++) {
-    const cost = results.total[t] ?? Number.NaN;
-    if (Number.isNaN(cost)) continue;
-    const k = levelClass(u, level[t] ?? 0, occurrence === undefined ? 0 : (occurrence[t] ?? 1));
-    sums.count[k] = (sums.count[k] ?? 0) + 1;
-    sums.total[k] = (sums.total[k] ?? 0) + cost;
-    sums.finish[k] = (sums.finish[k] ?? 0) + (results.finish[t] ?? 0);
-  }
 }
 
 function effect(

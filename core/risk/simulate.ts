@@ -1,4 +1,4 @@
-import { TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
+import type { TrialPlan } from './latin-hypercube';
 import type { PreparedRun } from './prepared';
 import type { SimulationResult } from './result';
 import { simulation, type SimulationOptions, type Waves } from './simulation';
@@ -50,27 +50,37 @@ export function drain<R>(
 }
 
 /**
- * Runs all waves on worker threads.
+ * Runs all waves on worker threads. Asked to stop, no further job is given out; those in hand end and are dropped.
  * @param run gives a job to a free worker; each worker holds a trialRunner of the same prepared run and plan.
+ * @param hands how many jobs are given out at a time: enough that no worker waits, few so that a stop is quick.
  */
 export async function drainOnWorkers<R>(
   waves: Waves<R>,
   run: (job: ChunkJob) => Promise<ChunkResult>,
   watch: Watch,
+  hands: number,
 ): Promise<R | undefined> {
   let done = 0;
-  const runWatched = async (job: ChunkJob): Promise<ChunkResult | undefined> => {
-    if (watch.shouldStop?.() === true) return undefined;
-    const result = await run(job);
-    done += Math.min(TRIALS_PER_CHUNK, result.total.length);
-    watch.onProgress?.(done);
-    return result;
+  const isStopped = () => watch.shouldStop?.() === true;
+  const wave = async (jobs: readonly ChunkJob[]): Promise<ChunkResult[]> => {
+    const results: ChunkResult[] = [];
+    const waiting = [...jobs.entries()].reverse();
+    const hand = async (): Promise<void> => {
+      for (let next = waiting.pop(); next !== undefined && !isStopped(); next = waiting.pop()) {
+        const [place, job] = next;
+        const result = await run(job);
+        results[place] = result;
+        done += result.total.length;
+        if (!isStopped()) watch.onProgress?.(done);
+      }
+    };
+    await Promise.all(Array.from({ length: hands }, hand));
+    return results;
   };
   let step = waves.next();
   while (step.done !== true) {
-    const answers = await Promise.all(step.value.map(runWatched));
-    const results = answers.filter(answer => answer !== undefined);
-    if (results.length < answers.length || watch.shouldStop?.() === true) return undefined;
+    const results = await wave(step.value);
+    if (isStopped()) return undefined;
     step = waves.next(results);
   }
   return step.value;

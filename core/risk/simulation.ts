@@ -3,7 +3,7 @@ import { coverageFindings } from './coverage';
 import { distributionFindings } from './distributions';
 import { candidates, driverJobs, driverRows, type DriverRow } from './drivers';
 import { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
-import { levelsOf } from './levels';
+import { correlationFindings } from './levels';
 import type { PreparedRun } from './prepared';
 import { resultOf, type SimulationResult } from './result';
 import { screen } from './screening';
@@ -28,7 +28,7 @@ const CHUNKS_PER_LOOK = 8;
 export function* simulation(prepared: PreparedRun, options: SimulationOptions): Waves<SimulationResult> {
   const findings = [
     ...prepared.inputs.flatMap(i => distributionFindings(i.distribution, `/risk/inputs/${i.id}`)),
-    ...levelsOf(prepared, options).findings,
+    ...correlationFindings(prepared),
     ...coverageFindings(prepared),
   ];
   const results: ChunkResult[] = [];
@@ -58,7 +58,7 @@ function isMet(rule: StopRule, results: readonly ChunkResult[]): boolean {
 }
 
 function* rankedDrivers(prepared: PreparedRun, plan: TrialPlan, trials: Trials): Waves<DriverRow[]> {
-  const measured = candidates(screen(prepared, plan, trials.total, trials.finish));
+  const measured = candidates(screen(prepared, trials));
   const again = yield driverJobs(measured, trials.total.length);
   return driverRows(prepared, plan, trials, measured, again);
 }

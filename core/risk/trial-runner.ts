@@ -4,6 +4,7 @@ import { chunkSchedule, type ScheduleChunk } from './chunk-schedule';
 import { TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import type { MoneyColumns, PreparedRun } from './prepared';
 import { samplerFor, type Sampler } from './sampler';
+import { classSums, type ClassSums } from './screening';
 
 /** One piece of work for a worker thread: plain data. */
 export interface ChunkJob {
@@ -25,6 +26,8 @@ export interface ChunkResult {
   /** By line: sum of the excess over the plan, and of excess times the excess of the total. */
   readonly lineExcess: Float64Array;
   readonly lineProduct: Float64Array;
+  /** The trials by class of every uncertainty, of a chunk as it is: see `screen`. */
+  readonly classes: Float64Array | undefined;
 }
 
 /** Runs chunks of one plan in one thread. */
@@ -35,7 +38,7 @@ export interface TrialRunner {
 /** Makes a runner for one thread. Jobs of the same chunk one after the other share their draws and dates. */
 export function trialRunner(prepared: PreparedRun, plan: TrialPlan): TrialRunner {
   const sampler = samplerFor(prepared, plan);
-  const bench = workbench(prepared, plan.seed);
+  const bench = { ...workbench(prepared, plan.seed), sumsOf: classSums(prepared, sampler.levels) };
   return { run: job => runChunk(prepared, sampler, bench, job) };
 }
 
@@ -61,7 +64,12 @@ function workbench(prepared: PreparedRun, seed: number): Workbench {
   return { ...chunkSchedule(prepared, seed), ...made(), known: { chunk: -1, ...made() } };
 }
 
-function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job: ChunkJob): ChunkResult {
+function runChunk(
+  prepared: PreparedRun,
+  sampler: Sampler,
+  bench: Workbench & { readonly sumsOf: ClassSums },
+  job: ChunkJob,
+): ChunkResult {
   const { n, events } = sampler.fill(job.chunk, job.adjustment);
   const durations = prepared.work({ n, inputs: sampler.inputs });
   for (const [i, column] of bench.durations.entries()) column.set(durations[i] ?? column);
@@ -87,7 +95,9 @@ function runChunk(prepared: PreparedRun, sampler: Sampler, bench: Workbench, job
     costs.addMitigation(prepared.events.find(e => e.id === id));
   const cashNeed = isAsItIs ? withEvents(money, costs.total, n) : undefined;
   costs.dropBroken(times.finish, cashNeed);
-  return { chunk: job.chunk, ...times, total: costs.total, cashNeed, ...costs.excess() };
+  const { total } = costs;
+  const classes = isAsItIs ? bench.sumsOf({ n, total, finish: times.finish }) : undefined;
+  return { chunk: job.chunk, ...times, total, cashNeed, classes, ...costs.excess() };
 }
 
 /** The cash need grows as the total does by the events of the register: they fall where the money is spent. */

@@ -41,9 +41,8 @@ export function uncertaintiesOf(prepared: PreparedRun): Uncertainty[] {
   ];
 }
 
-/** The class of a trial: 0 when it does not act, else from 1 to LEVEL_CLASSES. */
-export function levelClass(u: Uncertainty, level: number, occurrence: number): number {
-  if (u.kind !== 'range' && occurrence >= u.probability) return 0;
+/** The class of a trial in which it acts, from 1 to LEVEL_CLASSES; class 0 holds those in which it does not. */
+export function actingClass(level: number): number {
   return 1 + Math.min(LEVEL_CLASSES - 1, Math.floor(level * LEVEL_CLASSES));
 }
 

@@ -3,7 +3,7 @@ import type { Funding } from '../../project';
 import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import type { WholeParts } from './parts';
-import { dateRules, finishDay, greatest, least, spanRules, startDay } from './trial-days';
+import { dateRules, fillFinishDays, fillGreatest, fillLeast, fillStartDays, spanRules } from './trial-days';
 
 /** Money that comes back: the share of every payment, and the months until it does. */
 interface Returned {
@@ -34,15 +34,16 @@ export function cashNeedOf(
   if (returned.length === 0) return undefined;
   const months = monthsOf(scheduler);
   const spenders = spendersOf(parts, scheduler, standby);
-  const paid = new Float64Array(months.count);
+  /** By month and then by trial. */
+  const paid = new Float64Array(months.count * TRIALS_PER_CHUNK);
   const need = new Float64Array(TRIALS_PER_CHUNK);
   return (batch, lines) => {
-    for (let t = 0; t < batch.n; t++) {
-      paid.fill(0);
-      for (const { line, first, last } of spenders)
-        spend(paid, months, first(batch, t), last(batch, t), lines[line]?.[t] ?? Number.NaN);
-      need[t] = greatestGap(paid, returned);
+    paid.fill(0);
+    for (const { line, from, to } of spenders) {
+      const dollars = lines[line];
+      if (dollars !== undefined) spend(paid, months, { from: from(batch), to: to(batch), dollars }, batch.n);
     }
+    greatestGaps(paid, returned, need, batch.n);
     return need;
   };
 }
@@ -67,72 +68,94 @@ function monthsOf({ first, horizon }: ChainScheduler): Months {
   return { ofDay, starts: [...starts, horizon], count: starts.length };
 }
 
-type DayOf = (batch: MoneyBatch, t: number) => number;
+/** Fills the first or last days of some spending, by trial, in an array that is used again. */
+type DaysOf = (batch: MoneyBatch) => Float64Array;
 
 interface Spender {
   readonly line: number;
-  readonly first: DayOf;
-  readonly last: DayOf;
+  readonly from: DaysOf;
+  readonly to: DaysOf;
 }
 
 /** The lines whose days follow from the schedule, with those days. */
 function spendersOf(parts: WholeParts, scheduler: ChainScheduler, standby: number): Spender[] {
   const lineOf = new Map(parts.work.rows.map((row, line) => [row.item.id, line]));
   const rules = dateRules(parts, scheduler);
+  const [first, last] = [new Float64Array(TRIALS_PER_CHUNK), new Float64Array(TRIALS_PER_CHUNK)];
+  const filled =
+    (out: Float64Array, fill: (batch: MoneyBatch, out: Float64Array) => void) => (batch: MoneyBatch) => {
+      fill(batch, out);
+      return out;
+    };
   const activities = scheduler.activities.flatMap((id, i): Spender[] => {
     const [line, rule] = [lineOf.get(id), rules[i]];
     if (line === undefined || rule === undefined) return [];
-    return [
-      {
-        line,
-        first: (batch, t) => startDay(rule, batch.starts, t),
-        last: (batch, t) => finishDay(rule, batch, t),
-      },
-    ];
+    const from = filled(first, (batch, out) => {
+      fillStartDays(rule, batch, out);
+    });
+    const to = filled(last, (batch, out) => {
+      fillFinishDays(rule, batch, out);
+    });
+    return [{ line, from, to }];
   });
   const spans = spanRules(parts, scheduler).flatMap(({ id, from, to }): Spender[] => {
     const line = lineOf.get(id);
     const [begins, ends] = [from.map(i => rules[i]), to.map(i => rules[i])];
     if (line === undefined) return [];
-    return [
-      {
-        line,
-        first: (batch, t) => least(begins, batch, t, standby),
-        last: (batch, t) => greatest(ends, batch, t),
-      },
-    ];
+    const begin = filled(first, (batch, out) => {
+      fillLeast(begins, batch, out, standby);
+    });
+    const end = filled(last, (batch, out) => {
+      fillGreatest(ends, batch, out);
+    });
+    return [{ line, from: begin, to: end }];
   });
   return [...activities, ...spans];
 }
 
+/** Spends the dollars of each trial evenly over its days. */
 function spend(
   paid: Float64Array,
   { ofDay, starts }: Months,
-  from: number,
-  to: number,
-  dollars: number,
+  { from, to, dollars }: { from: Float64Array; to: Float64Array; dollars: Float64Array },
+  n: number,
 ): void {
-  const [first, last] = [Math.max(0, from), Math.max(from, to)];
-  const [begin, end] = [ofDay[first], ofDay[last]];
-  if (begin === undefined || end === undefined) return;
-  if (begin === end) {
-    paid[begin] = (paid[begin] ?? 0) + dollars;
-    return;
-  }
-  const perDay = dollars / (last - first + 1);
-  for (let m = begin; m <= end; m++) {
-    const days = Math.min(last + 1, starts[m + 1] ?? 0) - Math.max(first, starts[m] ?? 0);
-    paid[m] = (paid[m] ?? 0) + perDay * days;
+  for (let t = 0; t < n; t++) {
+    const began = from[t] ?? Number.NaN;
+    const [first, last] = [Math.max(0, began), Math.max(began, to[t] ?? Number.NaN)];
+    const [begin, end, amount] = [ofDay[first], ofDay[last], dollars[t] ?? Number.NaN];
+    if (begin === undefined || end === undefined) continue;
+    if (begin === end) {
+      const at = begin * TRIALS_PER_CHUNK + t;
+      paid[at] = (paid[at] ?? 0) + amount;
+      continue;
+    }
+    const perDay = amount / (last - first + 1);
+    for (let m = begin; m <= end; m++) {
+      const days = Math.min(last + 1, starts[m + 1] ?? 0) - Math.max(first, starts[m] ?? 0);
+      const at = m * TRIALS_PER_CHUNK + t;
+      paid[at] = (paid[at] ?? 0) + perDay * days;
+    }
   }
 }
 
-function greatestGap(paid: Float64Array, returned: readonly Returned[]): number {
-  let most = 0;
-  for (let m = 0; m < paid.length; m++) {
-    let gap = 0;
-    for (const { share, months } of returned)
-      for (let k = Math.max(0, m - months + 1); k <= m; k++) gap += share * (paid[k] ?? 0);
-    if (gap > most) most = gap;
+/** What is out and comes back later, at the end of the month where that is most, to the cent. */
+function greatestGaps(
+  paid: Float64Array,
+  returned: readonly Returned[],
+  need: Float64Array,
+  n: number,
+): void {
+  const out = new Float64Array(TRIALS_PER_CHUNK);
+  need.fill(0);
+  for (let month = 0; month < paid.length; month += TRIALS_PER_CHUNK) {
+    out.fill(0);
+    for (const { share, months } of returned) {
+      const back = Math.max(0, month - (months - 1) * TRIALS_PER_CHUNK);
+      for (let from = back; from <= month; from += TRIALS_PER_CHUNK)
+        for (let t = 0; t < n; t++) out[t] = (out[t] ?? 0) + share * (paid[from + t] ?? 0);
+    }
+    for (let t = 0; t < n; t++) if ((out[t] ?? 0) > (need[t] ?? 0)) need[t] = out[t] ?? 0;
   }
-  return Math.round(most * 100) / 100;
+  for (let t = 0; t < n; t++) need[t] = Math.round((need[t] ?? 0) * 100) / 100;
 }

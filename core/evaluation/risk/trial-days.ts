@@ -1,6 +1,6 @@
 import { dayFlags, dayOf, monthOf, isoOf } from '../../calendar';
 import { isObligation, type PriceChoices } from '../../estimate';
-import type { MoneyBatch } from '../../risk';
+import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
 import type { ChainScheduler, Hammock } from '../../scheduling';
 import type { WholeParts } from './parts';
 
@@ -123,40 +123,60 @@ export function obligationRules(parts: WholeParts, scheduler: ChainScheduler): O
     });
 }
 
-/** The first day of an activity in a trial. */
-export function startDay(rule: DateRule, starts: readonly Float64Array[], t: number): number {
-  return rule.begun ?? (starts[rule.at]?.[t] ?? Number.NaN) - rule.fromStart;
+/** Fills the first day of an activity in each trial. */
+export function fillStartDays(rule: DateRule, { n, starts }: MoneyBatch, out: Float64Array): void {
+  const { begun, fromStart } = rule;
+  const moments = starts[rule.at];
+  if (begun !== undefined || moments === undefined) out.fill(begun ?? Number.NaN, 0, n);
+  else for (let t = 0; t < n; t++) out[t] = (moments[t] ?? Number.NaN) - fromStart;
 }
 
-/** Its last day. */
-export function finishDay(rule: DateRule, batch: MoneyBatch, t: number): number {
-  const moments = rule.isMilestone ? batch.starts : batch.finishes;
-  return (moments[rule.at]?.[t] ?? Number.NaN) - rule.fromFinish;
+/** Fills its last day in each trial. */
+export function fillFinishDays(rule: DateRule, { n, starts, finishes }: MoneyBatch, out: Float64Array): void {
+  const { fromFinish } = rule;
+  const moments = (rule.isMilestone ? starts : finishes)[rule.at];
+  if (moments === undefined) out.fill(Number.NaN, 0, n);
+  else for (let t = 0; t < n; t++) out[t] = (moments[t] ?? Number.NaN) - fromFinish;
 }
 
-/** The first day of some, days of standing by before it included. */
-export function least(
+/** The days of one rule among several. */
+const oneOfSome = new Float64Array(TRIALS_PER_CHUNK);
+
+/** Fills the first day of some in each trial, days of standing by before it included. */
+export function fillLeast(
   rules: readonly (DateRule | undefined)[],
   batch: MoneyBatch,
-  t: number,
+  out: Float64Array,
   standby: number,
-): number {
-  let first = Infinity;
+): void {
+  const day = oneOfSome;
+  out.fill(Infinity, 0, batch.n);
   for (const rule of rules) {
     if (rule === undefined) continue;
-    const day = startDay(rule, batch.starts, t) - Math.min(batch.waits[rule.at]?.[t] ?? 0, standby);
-    if (day < first) first = day;
+    const waits = batch.waits[rule.at];
+    if (waits === undefined) continue;
+    fillStartDays(rule, batch, day);
+    for (let t = 0; t < batch.n; t++) {
+      const stands = (day[t] ?? Number.NaN) - Math.min(waits[t] ?? 0, standby);
+      if (stands < (out[t] ?? Number.NaN)) out[t] = stands;
+    }
   }
-  return first;
 }
 
-/** The last day of some. */
-export function greatest(rules: readonly (DateRule | undefined)[], batch: MoneyBatch, t: number): number {
-  let last = -Infinity;
+/** Fills the last day of some in each trial. */
+export function fillGreatest(
+  rules: readonly (DateRule | undefined)[],
+  batch: MoneyBatch,
+  out: Float64Array,
+): void {
+  const day = oneOfSome;
+  out.fill(-Infinity, 0, batch.n);
   for (const rule of rules) {
     if (rule === undefined) continue;
-    const day = finishDay(rule, batch, t);
-    if (day > last) last = day;
+    fillFinishDays(rule, batch, day);
+    for (let t = 0; t < batch.n; t++) {
+      const last = day[t] ?? Number.NaN;
+      if (last > (out[t] ?? Number.NaN)) out[t] = last;
+    }
   }
-  return last;
 }

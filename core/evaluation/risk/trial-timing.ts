@@ -3,15 +3,14 @@ import type { ChainScheduler } from '../../scheduling';
 import type { WholeParts } from './parts';
 import {
   dateRules,
-  finishDay,
-  greatest,
-  least,
+  fillFinishDays,
+  fillGreatest,
+  fillLeast,
+  fillStartDays,
   monthTable,
   obligationRules,
   spanLength,
   spanRules,
-  startDay,
-  type DateRule,
 } from './trial-days';
 
 /** What the schedule gives the money sheet in trials: the same three columns as in the plan, by sheet id. */
@@ -39,21 +38,29 @@ export function trialTiming(
     return values;
   };
   const months = monthTable(scheduler, parts.input.prices);
-  const monthOfMiddle = (from: number, to: number) => months[Math.floor((from + to) / 2) + 1] ?? Number.NaN;
   const rules = dateRules(parts, scheduler);
+  const first = new Float64Array(TRIALS_PER_CHUNK);
+  const last = new Float64Array(TRIALS_PER_CHUNK);
   const fills = [
-    ...scheduler.activities.map((id, i) =>
-      activityFill(rules, i, standby, monthOfMiddle, column(id, 'months'), column(id, 'days')),
-    ),
+    ...scheduler.activities.flatMap((id, i) => {
+      const [rule, out] = [rules[i], { months: column(id, 'months'), days: column(id, 'days') }];
+      if (rule === undefined) return [];
+      return (batch: MoneyBatch) => {
+        fillStartDays(rule, batch, first);
+        fillFinishDays(rule, batch, last);
+        fillMonths(out.months, months, first, last, batch.n);
+        fillEquipmentDays(out.days, batch.durations[i], batch.waits[i], standby, batch.n);
+      };
+    }),
     ...spanRules(parts, scheduler).map(span => {
       const out = [column(span.id, 'months'), column(span.id, 'days'), column(span.id, 'span')] as const;
       const [from, to] = [span.from.map(i => rules[i]), span.to.map(i => rules[i])];
       return (batch: MoneyBatch) => {
+        fillLeast(from, batch, first, standby);
+        fillGreatest(to, batch, last);
+        fillMonths(out[0], months, first, last, batch.n);
         for (let t = 0; t < batch.n; t++) {
-          const first = least(from, batch, t, standby);
-          const last = greatest(to, batch, t);
-          const length = spanLength(span, first, last);
-          out[0][t] = monthOfMiddle(first, last);
+          const length = spanLength(span, first[t] ?? Number.NaN, last[t] ?? Number.NaN);
           out[1][t] = length;
           out[2][t] = length;
         }
@@ -62,14 +69,15 @@ export function trialTiming(
     ...obligationRules(parts, scheduler).map(({ id, after }) => {
       const out = [column(id, 'months'), column(id, 'days')] as const;
       const days = obligationDays.get(id);
-      const last = after.map(i => rules[i]);
+      const before = after.map(i => rules[i]);
       return (batch: MoneyBatch) => {
+        fillGreatest(before, batch, first);
         for (let t = 0; t < batch.n; t++) {
-          const start = greatest(last, batch, t);
           const lasts = days?.[t] ?? Number.NaN;
-          out[0][t] = monthOfMiddle(start, start + lasts);
+          last[t] = (first[t] ?? Number.NaN) + lasts;
           out[1][t] = lasts;
         }
+        fillMonths(out[0], months, first, last, batch.n);
       };
     }),
   ];
@@ -81,22 +89,27 @@ export function trialTiming(
   };
 }
 
-function activityFill(
-  rules: readonly DateRule[],
-  i: number,
+/** The month in the middle between two days of each trial, by the table of months. */
+function fillMonths(
+  out: Float64Array,
+  months: Int32Array,
+  first: Float64Array,
+  last: Float64Array,
+  n: number,
+): void {
+  for (let t = 0; t < n; t++)
+    out[t] = months[Math.floor(((first[t] ?? Number.NaN) + (last[t] ?? Number.NaN)) / 2) + 1] ?? Number.NaN;
+}
+
+/** Days of equipment: the days of the work, and of standing by for weather up to the limit. */
+function fillEquipmentDays(
+  out: Float64Array,
+  lasting: Float64Array | undefined,
+  waits: Float64Array | undefined,
   standby: number,
-  monthOfMiddle: (from: number, to: number) => number,
-  months: Float64Array,
-  days: Float64Array,
-) {
-  const rule = rules[i];
-  return (batch: MoneyBatch) => {
-    const lasting = batch.durations[i];
-    const waits = batch.waits[i];
-    if (rule === undefined || lasting === undefined || waits === undefined) return;
-    for (let t = 0; t < batch.n; t++) {
-      months[t] = monthOfMiddle(startDay(rule, batch.starts, t), finishDay(rule, batch, t));
-      days[t] = Math.ceil((lasting[t] ?? Number.NaN) - 1e-9) + Math.min(waits[t] ?? 0, standby);
-    }
-  };
+  n: number,
+): void {
+  if (lasting === undefined || waits === undefined) return;
+  for (let t = 0; t < n; t++)
+    out[t] = Math.ceil((lasting[t] ?? Number.NaN) - 1e-9) + Math.min(waits[t] ?? 0, standby);
 }

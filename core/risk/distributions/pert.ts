@@ -22,8 +22,16 @@ export const pert: KindRecord<'pert'> = {
   sampler(d) {
     const span = d.high - d.low;
     if (span === 0) return () => d.likely;
-    const table = betaTable(shape(d));
-    return u => d.low + span * table(u);
+    const { of } = betaTable(shape(d));
+    return u => d.low + span * of(u);
+  },
+  kernel(d) {
+    const range = { low: d.low, span: d.high - d.low };
+    if (range.span === 0) return (_, out, n) => void out.fill(d.likely, 0, n);
+    const { fill } = betaTable(shape(d));
+    return (levels, out, n) => {
+      fill(levels, out, n, range);
+    };
   },
   problem: d => orderProblem(d.low, d.likely, d.high),
 };

@@ -11,25 +11,55 @@ interface HalfTable {
   readonly slope: Float64Array;
 }
 
+/** A quantile as a table: for one share, and for many at once, stretched over a range. */
+export interface BetaTable {
+  readonly of: (u: number) => number;
+  readonly fill: (levels: Float64Array, out: Float64Array, n: number, range: Range) => void;
+}
+
+interface Range {
+  readonly low: number;
+  readonly span: number;
+}
+
 /**
  * The beta quantile as a table with cubic pieces, because the exact one costs a microsecond and more. The
  * steps are even in t, where the share from the nearer end is 8 t^4: close together in the tails.
  * Largest error measured over the shapes of PERT: below 1e-6 of the range.
  */
-export function betaTable(d: Beta): (u: number) => number {
+export function betaTable(d: Beta): BetaTable {
   const key = `${d.a} ${d.b}`;
   const known = KNOWN.get(key);
   if (known !== undefined) return known;
   const lower = half(d);
   const upper = half({ a: d.b, b: d.a, logConstant: d.logConstant });
-  const table = (u: number) => (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
+  const table: BetaTable = {
+    of: u => (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u)),
+    fill: (levels, out, n, range) => {
+      fillFrom(lower, upper, levels, out, n, range);
+    },
+  };
   if (KNOWN.size < MOST_KNOWN) KNOWN.set(key, table);
   return table;
 }
 
 /** Tables made before: a shape is the same table wherever it stands, and a run asks for each several times. */
-const KNOWN = new Map<string, (u: number) => number>();
+const KNOWN = new Map<string, BetaTable>();
 const MOST_KNOWN = 4096;
+
+function fillFrom(
+  lower: HalfTable,
+  upper: HalfTable,
+  levels: Float64Array,
+  out: Float64Array,
+  n: number,
+  { low, span }: Range,
+): void {
+  for (let t = 0; t < n; t++) {
+    const u = levels[t] ?? Number.NaN;
+    out[t] = low + span * (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
+  }
+}
 
 function half(exact: Beta): HalfTable {
   const at = new Float64Array(CELLS + 1);

@@ -15,38 +15,81 @@ export function markDriving(
   finish: Trials,
   marks: readonly Uint8Array[],
 ): void {
-  const { n, starts, finishes } = dates;
+  const { n, finishes } = dates;
+  const work = { search, ...dates, marks, latest: new Float64Array(n), moments: new Float64Array(n) };
   nodes.forEach(({ activity }) => marks[activity]?.fill(0));
   for (let place = nodes.length - 1; place >= 0; place--) {
     const node = nodes[place];
     const own = node && finishes[node.activity];
     const mark = node && marks[node.activity];
     if (node === undefined || own === undefined || mark === undefined) continue;
-    for (let t = 0; t < n; t++) if (own[t] === finish[t]) mark[t] = 1;
-    if (node.fixedStart >= 0) continue;
-    for (let t = 0; t < n; t++) if (mark[t] === 1) markLeading(node, t);
+    if (markLast(mark, own, finish, n) && node.fixedStart < 0) markLeading(work, node, mark);
   }
+}
 
-  function markLeading(node: Node, t: number): void {
-    let latest = node.notBefore;
-    for (const p of node.after) latest = Math.max(latest, finishes[p]?.[t] ?? 0);
-    for (const r of node.lagged) latest = Math.max(latest, startBy(node, r, t));
-    if (latest <= node.notBefore) return;
-    for (const p of node.after) if (finishes[p]?.[t] === latest) mark(p, t);
-    for (const r of node.lagged) if (startBy(node, r, t) === latest) mark(r.from, t);
+interface Work {
+  readonly search: Compiled['search'];
+  readonly n: number;
+  readonly starts: readonly Trials[];
+  readonly finishes: readonly Trials[];
+  readonly marks: readonly Uint8Array[];
+  /** Moments by trial: the latest that a node waited for, and those of one relationship. */
+  readonly latest: Trials;
+  readonly moments: Trials;
+}
+
+/** Marks the trials in which an activity finishes last. @returns whether it is marked in any. */
+function markLast(mark: Uint8Array, own: Trials, finish: Trials, n: number): boolean {
+  let marked = 0;
+  for (let t = 0; t < n; t++) {
+    if (own[t] === finish[t]) mark[t] = 1;
+    marked |= mark[t] ?? 0;
   }
+  return marked === 1;
+}
 
-  function startBy(node: Node, r: Node['lagged'][number], t: number): number {
-    const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from]?.[t] ?? NEVER;
-    if (from >= NEVER) return 0;
-    const moment = leastMoment(search, r, from);
-    if (r.kind === 'FS' || r.kind === 'SS') return moment;
-    const lasting = (finishes[node.activity]?.[t] ?? 0) - (starts[node.activity]?.[t] ?? 0);
-    return moment - lasting;
+/** Marks what the start of a marked activity had to wait for longest. */
+function markLeading(work: Work, node: Node, mark: Uint8Array): void {
+  const { n, finishes, marks, latest, moments } = work;
+  latest.fill(node.notBefore, 0, n);
+  for (const p of node.after) raise(latest, finishes[p], n);
+  for (const r of node.lagged) {
+    fillMoments(work, node, r);
+    raise(latest, moments, n);
   }
+  for (let t = 0; t < n; t++) if ((latest[t] ?? 0) <= node.notBefore) latest[t] = Number.NaN;
+  for (const p of node.after) markEqual(marks[p], mark, finishes[p], latest, n);
+  for (const r of node.lagged) {
+    fillMoments(work, node, r);
+    markEqual(marks[r.from], mark, moments, latest, n);
+  }
+}
 
-  function mark(activity: number, t: number): void {
-    const column = marks[activity];
-    if (column !== undefined) column[t] = 1;
+function raise(latest: Trials, moments: Trials | undefined, n: number): void {
+  if (moments === undefined) return;
+  for (let t = 0; t < n; t++) latest[t] = Math.max(latest[t] ?? 0, moments[t] ?? 0);
+}
+
+/** Marks an activity where the one that waited for it is marked and nothing held that one longer. */
+function markEqual(
+  out: Uint8Array | undefined,
+  mark: Uint8Array,
+  moments: Trials | undefined,
+  latest: Trials,
+  n: number,
+): void {
+  if (out === undefined || moments === undefined) return;
+  for (let t = 0; t < n; t++) if (mark[t] === 1 && moments[t] === latest[t]) out[t] = 1;
+}
+
+/** The moments to which a relationship holds the start of an activity. */
+function fillMoments({ search, n, starts, finishes, moments }: Work, node: Node, r: Node['lagged'][number]) {
+  const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from];
+  const [begun, done] = [starts[node.activity], finishes[node.activity]];
+  const isOfStart = r.kind === 'FS' || r.kind === 'SS';
+  for (let t = 0; t < n; t++) {
+    const before = from?.[t] ?? NEVER;
+    const lasting = isOfStart ? 0 : (done?.[t] ?? 0) - (begun?.[t] ?? 0);
+    moments[t] = before >= NEVER ? 0 : leastMoment(search, r, before) - lasting;
   }
 }

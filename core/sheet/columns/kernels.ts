@@ -29,19 +29,18 @@ const GREATEST_BASE = 16;
 const GREATEST_POWER = 4;
 
 export function power(out: Trials, a: Trials, b: Trials, n: number): void {
-  for (let i = 0; i < n; i++) {
-    const base = a[i] ?? NaN;
-    const exponent = b[i] ?? NaN;
-    const part = (base - 1) / (base + 1);
-    const near = exponent * 2 * part * atanhOver(part * part);
-    if (part < NEAR_ONE && part > -NEAR_ONE && near < NEAR_NOTHING && near > -NEAR_NOTHING) {
-      out[i] = expNearNothing(near);
-      continue;
-    }
-    const isPlain = base > LEAST_BASE && base < GREATEST_BASE && Math.abs(exponent) < GREATEST_POWER;
-    const y = isPlain ? Math.exp(exponent * Math.log(base)) : Math.pow(base, exponent);
-    out[i] = Number.isFinite(y) ? y : NaN;
-  }
+  for (let i = 0; i < n; i++) out[i] = raised(a[i] ?? NaN, b[i] ?? NaN);
+}
+
+/** One power; NaN where it is not finite. */
+export function raised(base: number, exponent: number): number {
+  const part = (base - 1) / (base + 1);
+  const near = exponent * 2 * part * atanhOver(part * part);
+  if (part < NEAR_ONE && part > -NEAR_ONE && near < NEAR_NOTHING && near > -NEAR_NOTHING)
+    return expNearNothing(near);
+  const isPlain = base > LEAST_BASE && base < GREATEST_BASE && Math.abs(exponent) < GREATEST_POWER;
+  const y = isPlain ? Math.exp(exponent * Math.log(base)) : Math.pow(base, exponent);
+  return Number.isFinite(y) ? y : NaN;
 }
 
 /** Yearly changes of prices: (base - 1) / (base + 1) up to this, and logarithms of the power up to the other. */

@@ -132,26 +132,29 @@ export function overConstant(out: Trials, a: Trials, by: number, n: number): voi
   for (; i < n; i++) out[i] = (a[i] ?? NaN) / by;
 }
 
-/** The lesser of two. */
+/** The lesser of two; absent where either is. Comparing is faster than Math.min, which looks for signs of zero. */
 export function least(out: Trials, a: Trials, b: Trials, n: number): void {
   let i = 0;
   for (; i + 3 < n; i += 4) {
-    out[i] = Math.min(a[i] ?? NaN, b[i] ?? NaN);
-    out[i + 1] = Math.min(a[i + 1] ?? NaN, b[i + 1] ?? NaN);
-    out[i + 2] = Math.min(a[i + 2] ?? NaN, b[i + 2] ?? NaN);
-    out[i + 3] = Math.min(a[i + 3] ?? NaN, b[i + 3] ?? NaN);
+    out[i] = lesser(a[i] ?? NaN, b[i] ?? NaN);
+    out[i + 1] = lesser(a[i + 1] ?? NaN, b[i + 1] ?? NaN);
+    out[i + 2] = lesser(a[i + 2] ?? NaN, b[i + 2] ?? NaN);
+    out[i + 3] = lesser(a[i + 3] ?? NaN, b[i + 3] ?? NaN);
   }
-  for (; i < n; i++) out[i] = Math.min(a[i] ?? NaN, b[i] ?? NaN);
+  for (; i < n; i++) out[i] = lesser(a[i] ?? NaN, b[i] ?? NaN);
 }
 
-/** The greater of two. */
+/** The greater of two; absent where either is. */
 export function greatest(out: Trials, a: Trials, b: Trials, n: number): void {
   let i = 0;
   for (; i + 3 < n; i += 4) {
-    out[i] = Math.max(a[i] ?? NaN, b[i] ?? NaN);
-    out[i + 1] = Math.max(a[i + 1] ?? NaN, b[i + 1] ?? NaN);
-    out[i + 2] = Math.max(a[i + 2] ?? NaN, b[i + 2] ?? NaN);
-    out[i + 3] = Math.max(a[i + 3] ?? NaN, b[i + 3] ?? NaN);
+    out[i] = greater(a[i] ?? NaN, b[i] ?? NaN);
+    out[i + 1] = greater(a[i + 1] ?? NaN, b[i + 1] ?? NaN);
+    out[i + 2] = greater(a[i + 2] ?? NaN, b[i + 2] ?? NaN);
+    out[i + 3] = greater(a[i + 3] ?? NaN, b[i + 3] ?? NaN);
   }
-  for (; i < n; i++) out[i] = Math.max(a[i] ?? NaN, b[i] ?? NaN);
+  for (; i < n; i++) out[i] = greater(a[i] ?? NaN, b[i] ?? NaN);
 }
+
+const lesser = (a: number, b: number): number => (a < b ? a : b <= a ? b : NaN);
+const greater = (a: number, b: number): number => (a > b ? a : b >= a ? b : NaN);

@@ -1,4 +1,5 @@
 import { power as raise } from '../columns/kernels';
+import { sharedPowers } from '../columns/powers';
 import { asTrials } from '../columns/runs';
 import { Exact } from '../decimal';
 import { two } from '../exactly';
@@ -21,6 +22,7 @@ const record: Kind = {
   },
   reason: () => 'the power has no finite value',
   live: ([a, b], out) => {
+    if (a instanceof Float64Array && b instanceof Float64Array) return sharedPowers(out, a, b);
     const base = asTrials(a, out.length);
     const exponent = asTrials(b, out.length);
     return n => raise(out, base, exponent, n);

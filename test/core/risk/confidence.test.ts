@@ -5,6 +5,7 @@ import {
   contingencyAt,
   contingencyBy,
   equalChanceLine,
+  evenlySafe,
   frontier,
   jointConfidence,
   jointView,
@@ -106,6 +107,34 @@ describe('joint confidence', () => {
 
   it('leaves out trials without an answer', () => {
     expect(jointConfidence(Float64Array.of(1, Number.NaN), Float64Array.of(1, Number.NaN), 2, 2)).toBe(1);
+  });
+});
+
+describe('the budget and date that are each as safe as the other', () => {
+  it.each([0.5, 0.8, 0.95])(
+    'hold together with %d, and the next lower percentile of both does not',
+    share => {
+      const point = evenlySafe(result, share);
+      if (point === undefined) throw new Error('the run has answers');
+      const { total, finish } = result.samples;
+      expect(jointConfidence(total, finish, point.budget, point.finish)).toBe(point.joint);
+      expect(point.joint).toBeGreaterThanOrEqual(share);
+      const [money, date] = [
+        jointConfidence(total, finish, point.budget, Infinity),
+        jointConfidence(total, finish, Infinity, point.finish),
+      ];
+      expect(Math.abs(money - date)).toBeLessThan(0.002);
+      const step = (q: number) => [total, finish].map(of => of.toSorted()[Math.ceil(q * of.length) - 1] ?? 0);
+      const [budget = 0, day = 0] = step(Math.round(money * 1000 - 1) / 1000);
+      expect(jointConfidence(total, finish, budget, day)).toBeLessThan(share);
+    },
+  );
+
+  it('are the percentile itself where money and date move as one', () => {
+    const samples = { ...result.samples, finish: result.samples.total };
+    const point = evenlySafe({ ...result, samples }, 0.8);
+    expect(point?.budget).toBe(result.samples.total.toSorted()[3999]);
+    expect(point?.joint).toBe(0.8);
   });
 });
 
