@@ -5,6 +5,14 @@ export class UsageError extends Error {
   override readonly name = 'UsageError';
 }
 
+/** A command that was asked to stop, by Ctrl-C: it says so and ends with the exit code that shells know. */
+export class Stopped extends Error {
+  override readonly name = 'Stopped';
+}
+
+/** The exit code of a command stopped by Ctrl-C: 128 and the number of the signal. */
+export const STOPPED = 130;
+
 /** What a command gives back: the JSON object, the lines for people, and the findings. */
 export interface Outcome {
   readonly json: object;

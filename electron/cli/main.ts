@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { anyBlocks } from '../../core/base';
 import { localDate } from '../local-date';
-import { UsageError, type Call, type Command, type Outcome } from './command';
+import { Stopped, STOPPED, UsageError, type Call, type Command, type Outcome } from './command';
 import { COMMANDS } from './commands';
 import { commandHelp, findingLines, generalHelp } from './words';
 
@@ -73,10 +73,11 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => process.exit(fault.
 try {
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {
-  if (error instanceof UsageError) process.stderr.write(`${error.message}\nTry: reefwright --help\n`);
+  if (error instanceof Stopped) process.stderr.write(`${error.message}\n`);
+  else if (error instanceof UsageError) process.stderr.write(`${error.message}\nTry: reefwright --help\n`);
   else
     process.stderr.write(
       `Reefwright met a fault of its own and stopped; no file was changed.\n${error instanceof Error ? error.message : String(error)}\n`,
     );
-  process.exitCode = 2;
+  process.exitCode = error instanceof Stopped ? STOPPED : 2;
 }

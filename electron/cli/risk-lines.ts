@@ -17,6 +17,8 @@ export function riskLines(view: RiskView): string[] {
         ]
       : []),
     `Together ${joint.sentence} ${usd(joint.budget)} by ${joint.date}`,
+    ...(view.safe ? [`         ${view.safe.sentence}`] : []),
+    ...(view.gap ? [`Why      ${view.gap.sentence}`] : []),
     `Contingency by ${contingency.policy}: ${usd(contingency.amount)}; at 80 in 100: ${usd(view.contingencyAtP80.amount)}`,
     `         ${view.contingencyNote}`,
     ...(view.grantPeriod

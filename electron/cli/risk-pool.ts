@@ -21,8 +21,17 @@ interface Hand {
   isReady: boolean;
 }
 
+/** How many threads there are, this one included, and the code of a worker. */
+export interface PoolSize {
+  readonly threads: number;
+  readonly worker?: URL;
+}
+
+/** As many threads as there are cores, up to eight. */
+export const usualThreads = (): number => Math.min(availableParallelism(), 8);
+
 /** Jobs a worker holds at most, so that it never waits for the next. */
-const IN_HAND = 2;
+const IN_HAND = 3;
 
 /**
  * Threads for one simulation: this one and a worker for every other core. All hold the same prepared run, so it does
@@ -39,16 +48,24 @@ export class RiskPool {
   #next = 0;
   #isPumping = false;
 
-  constructor(data: RiskWorkerData) {
+  /** Jobs that all threads hold together. */
+  readonly hands: number;
+
+  constructor(
+    data: RiskWorkerData,
+    { threads, worker = new URL('./risk-worker.js', import.meta.url) }: PoolSize = {
+      threads: usualThreads(),
+    },
+  ) {
     let fail: (error: Error) => void = () => undefined;
     this.failure = new Promise((_, reject) => (fail = reject));
     this.#failed = fail;
-    const count = Math.max(0, Math.min(availableParallelism(), 8) - 1);
-    const threads = Array.from(
-      { length: count },
-      () => new Worker(new URL('./risk-worker.js', import.meta.url), { workerData: data }),
-    );
-    this.#workers = threads.map(thread => ({ thread, inHand: 0, isReady: false }));
+    this.#workers = Array.from({ length: Math.max(0, threads - 1) }, () => ({
+      thread: new Worker(worker, { workerData: data }),
+      inHand: 0,
+      isReady: false,
+    }));
+    this.hands = 1 + IN_HAND * this.#workers.length;
     this.ready = Promise.race([this.failure, Promise.all(this.#workers.map(worker => this.#listen(worker)))]);
   }
 

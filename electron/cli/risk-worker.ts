@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { evaluate, prepareRisk } from '../../core/evaluation';
-import { trialRunner, type ChunkJob } from '../../core/risk';
+import { trialRunner, type ChunkJob, type ChunkResult } from '../../core/risk';
 import { loadProject } from './load';
 import type { RiskWorkerData, RiskWorkerMessage } from './risk-pool';
 
@@ -14,13 +14,21 @@ function begin(data: RiskWorkerData): void {
   const { prepared } = prepareRisk(evaluation);
   if (prepared === undefined) return;
   const runner = trialRunner(prepared.run, data.plan);
-  const send = (message: RiskWorkerMessage) => {
-    port.postMessage(message);
+  const send = (message: RiskWorkerMessage, handedOver: readonly ArrayBuffer[]) => {
+    port.postMessage(message, handedOver);
   };
   port.on('message', ({ job, chunk }: { job: number; chunk: ChunkJob }) => {
-    send({ job, result: runner.run(chunk) });
+    const result = runner.run(chunk);
+    send({ job, result }, arraysOf(result));
   });
-  send({ ready: true });
+  send({ ready: true }, []);
+}
+
+/** The memory of a result, which is handed over and not copied. */
+function arraysOf(result: ChunkResult): ArrayBuffer[] {
+  return Object.values(result).flatMap((part: unknown) =>
+    ArrayBuffer.isView(part) && part.buffer instanceof ArrayBuffer ? [part.buffer] : [],
+  );
 }
 
 begin(workerData as RiskWorkerData);

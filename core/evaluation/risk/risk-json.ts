@@ -59,6 +59,10 @@ export function riskJson(
       perDollar: share(row.perDollar),
     })),
     growth: growthJson(view),
+    ...(view.safe && {
+      safe: { ...view.safe, budget: cents(view.safe.budget), joint: share(view.safe.joint) },
+    }),
+    ...(view.gap && { planGap: gapJson(view.gap) }),
     ranges: { given: prepared.ranged, drawn: prepared.drawn },
     events: run.events.length,
     seconds,
@@ -128,6 +132,25 @@ function growthJson({ growth }: RiskView): JsonObject {
     runs: { p10: share(p10), p50: share(p50), p90: share(p90) },
     pastHulls: { of, least, middle: share(middle), most },
     coveredAtP80: share(coveredAtP80),
+  };
+}
+
+function gapJson({
+  whole,
+  ranges,
+  drivers,
+  events,
+  rest,
+  sentence,
+}: NonNullable<RiskView['gap']>): JsonObject {
+  const part = ({ cost, days }: typeof whole) => ({ cost: cents(cost), days: Math.round(10 * days) / 10 });
+  return {
+    whole: part(whole),
+    ranges: part(ranges),
+    drivers: part(drivers),
+    events: part(events),
+    rest: part(rest),
+    sentence,
   };
 }
 

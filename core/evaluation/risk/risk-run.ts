@@ -2,6 +2,7 @@ import type { Finding } from '../../base';
 import {
   COMPARED_TRIALS,
   mitigationValues,
+  planGap,
   simulation,
   surveyValues,
   trialRunner,
@@ -84,10 +85,12 @@ function* wavesOf({ run }: PreparedEstimate, plan: TrialPlan, triesWhatIfs: bool
   return { simulation: found, whatIfs: triesWhatIfs ? yield* whatIfs(run, plan) : {} };
 }
 
-/** What mitigations and surveys are worth, by trials with the same draws. */
+/** What mitigations and surveys are worth, and why the runs differ from the plan, by trials with the same draws. */
 export function* whatIfs(run: PreparedRun, plan: TrialPlan): Waves<WhatIfs> {
   const mitigations = yield* mitigationValues(run, plan, COMPARED_TRIALS);
-  return { mitigations, surveys: yield* surveyValues(run, plan, COMPARED_TRIALS) };
+  const surveys = yield* surveyValues(run, plan, COMPARED_TRIALS);
+  const gap = yield* planGap(run, plan, COMPARED_TRIALS);
+  return { mitigations, surveys, ...(gap === undefined ? {} : { gap }) };
 }
 
 function stepper(waves: Waves<Answer>, { run }: TrialRunner) {

@@ -13,12 +13,14 @@ import {
   type DriverRow,
   type JointView,
   type MitigationValue,
+  type PlanGap,
   type SimulationResult,
   type Spread,
   type SurveyValue,
 } from '../../risk';
 import type { Evaluation } from '../evaluate';
 import { contingencyOf, type PolicyContingency } from './policy-contingency';
+import { gapSentence, safeView } from './plan-words';
 import type { PreparedEstimate } from './prepare';
 
 /** A share of the runs and the date they end by. */
@@ -98,12 +100,19 @@ export interface RiskView {
   readonly register: readonly RegisterRow[];
   readonly surveys: readonly SurveyValue[];
   readonly growth: GrowthComparison;
+  /** The budget and the date that hold together with the confidence asked for, each as safe as the other. */
+  readonly safe:
+    | { readonly budget: number; readonly date: string; readonly joint: number; readonly sentence: string }
+    | undefined;
+  /** Why the plan holds as seldom as it does; absent until it was taken apart. */
+  readonly gap: (PlanGap & { readonly sentence: string }) | undefined;
 }
 
 /** What mitigations and surveys were found to be worth, when they were tried. */
 export interface WhatIfs {
   readonly mitigations?: readonly MitigationValue[];
   readonly surveys?: readonly SurveyValue[];
+  readonly gap?: PlanGap;
 }
 
 /** The simulation of an evaluation as rows for screen and papers. */
@@ -157,6 +166,8 @@ export function riskView(
     register: registerRows(prepared, result, whatIfs),
     surveys: whatIfs.surveys ?? [],
     growth: growthComparison(prepared, result),
+    safe: safeView(result, confidence, date),
+    gap: whatIfs.gap && { ...whatIfs.gap, sentence: gapSentence(whatIfs.gap) },
   };
 }
 

@@ -76,6 +76,8 @@ export interface FoundRisk {
   readonly contingency: TableRows;
   readonly contingencyNote: string;
   readonly surveys: TableRows;
+  /** What would hold with the confidence asked for, and why the plan holds as seldom as it does. */
+  readonly planWords: Sentence;
   readonly pastHulls: Sentence;
   /** What the run adds to the bottom line. */
   readonly bottom: readonly BottomCell[];

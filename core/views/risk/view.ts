@@ -130,6 +130,7 @@ function foundRisk({ evaluation, isStale }: RiskStudy, view: RiskView, { open, t
     contingency: open(contingencyTable(view, line => titles.get(line) ?? line)),
     contingencyNote: view.contingencyNote,
     surveys: open(surveyTable(view)),
+    planWords: [[view.safe?.sentence, view.gap?.sentence].filter(said => said !== undefined).join(' ')],
     pastHulls: [pastWords(view)],
     bottom: bottomCells(view, isStale, tell),
   };

@@ -108,6 +108,9 @@ function Curves({ found }: { found: FoundRisk }) {
           <DataTable table={found.percentiles} />
         </div>
         <p className="table-note">
+          <Says sentence={found.planWords} />
+        </p>
+        <p className="table-note">
           <Says sentence={found.pastHulls} />
         </p>
       </div>
