@@ -182,12 +182,21 @@ class Intervals {
     const { units, before, times } = this.supply;
     const supplied = before[this.way];
     const count = this.standAt(left);
+    const most = mostFrom[0] ?? NONE;
     let [begun, grown, settled] = [0, 0, 0];
+    // All the work behind the left edge of those that grow.
+    let coming = 0;
     for (let b = 0; b < rights.length; b++) {
       const right = rights[b] ?? NONE;
       if (right <= left || right === rights[b - 1]) continue;
-      while (begun < count && (latest[waiting[begun] ?? NONE] ?? NONE) < right)
-        growing[grown++] = waiting[begun++] ?? NONE;
+      while (begun < count && (latest[waiting[begun] ?? NONE] ?? NONE) < right) {
+        const u = waiting[begun++] ?? NONE;
+        growing[grown++] = u;
+        coming += (behind[u] ?? NONE) * (units[u] ?? NONE);
+      }
+      const offered = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE)) - settled;
+      // However much of it lies inside, there is room for it and for any one more.
+      if (offered - coming >= most) continue;
       let work = 0;
       let largest = mostFrom[begun] ?? NONE;
       for (let k = grown - 1; k >= 0; k--) {
@@ -199,6 +208,7 @@ class Intervals {
           largest = Math.max(largest, missing * (units[u] ?? NONE));
         } else {
           settled += days * (units[u] ?? NONE);
+          coming -= days * (units[u] ?? NONE);
           growing[k] = growing[--grown] ?? NONE;
         }
       }
