@@ -105,6 +105,7 @@ export function holdFor(
 
 /**
  * Serial schedule generation with calendars, dates, minimum lags and varying capacities.
+ * @param free what is left of the capacities; taken, and left so: {@link restore} makes it whole again.
  * @param floor no start before this moment.
  * @param made its `late` grows by the days that fixed activities start before their relationships let them.
  * @returns the cost, 1 schedule.
@@ -131,22 +132,14 @@ export function datedPass(
     place(net, free, activity, earliest, made);
     hold(net, free, activity, made, -1);
   }
-  restore(net, free, made);
   return 1;
 }
 
-/** Makes the capacities free again over the time of the schedule. */
-export function restore(net: DatedNet, free: Int32Array, times: Times): void {
+/** Makes the capacities free again between two moments. */
+export function restore(net: DatedNet, free: Int32Array, low: number, high: number): void {
   const { slots, words, template } = net;
-  let low = slots;
-  let high = 0;
-  for (let i = 0; i < net.count; i++) {
-    const start = times.starts[i] ?? NONE;
-    const finish = times.finishes[i] ?? NONE;
-    if (start < low) low = start;
-    if (finish > high) high = finish;
-  }
-  for (let row = 0; low < high && row < words * slots; row += slots) {
-    free.set(template.subarray(row + low, row + high), row + low);
+  const end = Math.min(high, slots);
+  for (let row = 0; low < end && row < words * slots; row += slots) {
+    free.set(template.subarray(row + low, row + end), row + low);
   }
 }

@@ -88,15 +88,16 @@ function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: numb
   const end = quick.end[activity] ?? NONE;
   let known = from;
   let to = (known + duration) | 0;
-  for (let k = (to - 1) | 0; k >= known && to <= end; k = (k - 1) | 0) {
+  if (to > end) return end;
+  for (let k = (to - 1) | 0; k >= known; k = (k - 1) | 0) {
     if ((((free[row + (dayOfIndex[k] ?? NONE)] ?? NONE) - units) & guard) !== guard) {
       // The days after k are known to have room.
       known = to;
       to = (k + 1 + duration) | 0;
+      if (to > end) return end;
       k = to;
     }
   }
-  if (to > end) return end;
   for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
     const slot = row + (dayOfIndex[k] ?? NONE);
     free[slot] = ((free[slot] ?? NONE) - units) | 0;
@@ -114,7 +115,8 @@ function inWords(net: DatedNet, free: Int32Array, activity: number, from: number
   const behind = uses.first[activity + 1] ?? NONE;
   let known = from;
   let to = (known + duration) | 0;
-  for (let k = (to - 1) | 0; k >= known && to <= end; k = (k - 1) | 0) {
+  if (to > end) return end;
+  for (let k = (to - 1) | 0; k >= known; k = (k - 1) | 0) {
     const day = dayOfIndex[k] ?? NONE;
     for (let use = first; use < behind; use = (use + 1) | 0) {
       const w = word[use] ?? NONE;
@@ -122,12 +124,12 @@ function inWords(net: DatedNet, free: Int32Array, activity: number, from: number
       if ((((free[w * slots + day] ?? NONE) - (work[use] ?? NONE)) & guard) !== guard) {
         known = to;
         to = (k + 1 + duration) | 0;
+        if (to > end) return end;
         k = to;
         break;
       }
     }
   }
-  if (to > end) return end;
   for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
     const day = dayOfIndex[k] ?? NONE;
     for (let use = first; use < behind; use = (use + 1) | 0) {

@@ -1,6 +1,6 @@
 import { NONE } from './dice';
 import type { DatedNet } from './dated-net';
-import { datedPass } from './dated-pass';
+import { datedPass, restore } from './dated-pass';
 import type { Individual } from './individual';
 import { LagPasses } from './lag-pass';
 import type { Links } from './plain-net';
@@ -30,6 +30,9 @@ export class DatedSide implements Side {
   private readonly anchor: Anchor;
   private readonly free: Int32Array;
   private readonly lags: LagPasses;
+  /** Whether the objective looks beyond the last finish, and the first moment by which anything is due. */
+  private readonly hasDates: boolean;
+  private readonly firstDue: number;
 
   constructor(net: DatedNet, isForward: boolean, anchor: Anchor) {
     this.net = net;
@@ -44,6 +47,8 @@ export class DatedSide implements Side {
     this.priorities = tailsOf(net).map(tail => -tail);
     this.free = net.template.slice();
     this.lags = new LagPasses(net, this.free);
+    this.hasDates = net.after.some(days => days > 0);
+    this.firstDue = net.due.reduce((first, moment) => Math.min(first, moment), net.slots);
   }
 
   decode(list: Int32Array, made: Individual): number {
@@ -54,6 +59,7 @@ export class DatedSide implements Side {
       ? this.lags.pass(list, floor, made)
       : datedPass(net, free, list, floor, made);
     this.measure(made, floor);
+    restore(net, free, floor, made.last);
     if (isForward && (made.late < anchor.late || (made.late === anchor.late && made.last < anchor.moment))) {
       anchor.moment = made.last;
       anchor.late = made.late;
@@ -66,13 +72,17 @@ export class DatedSide implements Side {
     const { due, after } = this.net;
     const { finishes } = made;
     let last = floor;
-    let reach = floor;
-    for (let i = 0; i < finishes.length; i++) {
-      const finish = finishes[i] ?? NONE;
-      last = Math.max(last, finish);
-      reach = Math.max(reach, finish + (after[i] ?? NONE));
-      made.late += Math.max(0, finish - (due[i] ?? NONE));
+    for (let i = 0; i < finishes.length; i++) last = Math.max(last, finishes[i] ?? NONE) | 0;
+    let reach = last;
+    let late = 0;
+    if (this.hasDates || last > this.firstDue) {
+      for (let i = 0; i < finishes.length; i++) {
+        const finish = finishes[i] ?? NONE;
+        reach = Math.max(reach, finish + (after[i] ?? NONE)) | 0;
+        late += Math.max(0, finish - (due[i] ?? NONE));
+      }
     }
+    made.late += late;
     made.low = floor;
     made.last = last;
     made.beyond = reach - last;

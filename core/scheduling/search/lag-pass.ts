@@ -1,6 +1,6 @@
 import { NONE } from './dice';
 import type { Arcs, DatedNet } from './dated-net';
-import { demandedStart, heldUntil, hold, place, restore, type Times } from './dated-pass';
+import { demandedStart, heldUntil, hold, place, type Times } from './dated-pass';
 
 /** Placements a pass may spend, as a multiple of the activities, before it leaves a maximum lag broken. */
 const PATIENCE = 6;
@@ -48,7 +48,6 @@ export class LagPasses {
       for (let undo = back; undo <= k; undo++) hold(net, free, list[undo] ?? NONE, made, 1);
       k = back;
     }
-    restore(net, free, made);
     return spent / Math.max(1, list.length);
   }
 

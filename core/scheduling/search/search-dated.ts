@@ -21,6 +21,10 @@ const REFUTED_AT_MOST = 500;
 /** Shares of the budget after which the best schedule so far is tried to be proved optimal, if it is a new one. */
 const SHARES_BEFORE_SHAVING = [0.06, 0.15, 0.4, 1];
 
+/** Only a schedule near the bound is tried: so many days and this share of the bound above it. Others take too long. */
+const NEAR_DAYS = 3;
+const NEAR = 0.03;
+
 /** Pairs tried in a proof: so many, and more with the budget. */
 const FEWEST_PAIRS = 40;
 const PAIRS_A_SCHEDULE = 0.01;
@@ -94,7 +98,8 @@ class RisingBound {
   shave(): void {
     const { spending, refuter } = this;
     const { best, shouldStop } = spending;
-    if (!refuter || best <= spending.lowerBound || best >= this.shaved || shouldStop()) return;
+    const isNear = best - spending.lowerBound <= NEAR_DAYS + NEAR * spending.lowerBound;
+    if (!refuter || best <= spending.lowerBound || best >= this.shaved || !isNear || shouldStop()) return;
     this.shaved = best;
     const pairsTried = FEWEST_PAIRS + spending.limit * PAIRS_A_SCHEDULE;
     if (refuter.refutesByShaving(best - 1, pairsTried, shouldStop)) spending.lowerBound = best;
