@@ -107,7 +107,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   const seen = seenBy(project, scenario);
   if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
   const checked = checkedOnce(seen.project, library);
-  if (checked.some(finding => FATAL.has(finding.code)))
+  if (checked.some(({ code, place }) => FATAL.has(code) || FATAL.has(`${code} ${place}`)))
     return { ...frame, project: seen.project, findings: checked };
   const estimate = estimateParts(seen.project, library, checked, options);
   if (options.held !== undefined) return { ...frame, project: seen.project, findings: checked, estimate };
@@ -138,7 +138,7 @@ const MOST_SEEN = 12;
 const seenBy = keeping(MOST_SEEN, withScenario);
 const checkedOnce = keeping(MOST_SEEN, checkProject);
 
-/** Faults that leave nothing to work out. */
+/** Faults that leave nothing to work out, some of them at certain places only. */
 const FATAL = new Set([
   'document/unknown-hull-type',
   'document/unknown-choice',
@@ -146,6 +146,9 @@ const FATAL = new Set([
   'items/loop',
   'items/names-nothing',
   'items/key-taken',
+  'document/same-key-twice /ownItems',
+  'document/same-key-twice /vessel/tanks',
+  'document/same-key-twice /vessel/compartments',
 ]);
 
 /** Everything that needs no date: scope, work sheet, and the schedule problem they make. */

@@ -21,18 +21,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...checkDates(project),
     ...checkFunding(project, library),
     ...checkRisk(project, library),
-    ...checkTwins(
-      '/scenarios',
-      project.scenarios.map(scenario => scenario.id),
-    ),
-    ...checkTwins(
-      '/quotes',
-      project.quotes.map(quote => quote.id),
-    ),
-    ...checkTwins(
-      '/items',
-      project.items.map(item => item.item),
-    ),
+    ...Object.entries(keyedLists(project)).flatMap(([place, ids]) => checkTwins(place, ids)),
     ...project.scenarios.flatMap(scenario => withScenario(project, scenario).findings),
   ];
 }
@@ -217,6 +206,20 @@ function checkDates(project: Project): Finding[] {
       },
     ];
   });
+}
+
+/** The lists whose entries are known by a key of their own. */
+function keyedLists({ vessel, ...project }: Project): Readonly<Record<string, readonly string[]>> {
+  const ids = (list: readonly { readonly id: string }[]) => list.map(({ id }) => id);
+  return {
+    '/scenarios': ids(project.scenarios),
+    '/quotes': ids(project.quotes),
+    '/items': project.items.map(({ item }) => item),
+    '/ownItems': ids(project.ownItems),
+    '/vessel/tanks': ids(vessel.tanks),
+    '/vessel/compartments': ids(vessel.compartments),
+    '/vessel/weights': ids(vessel.weights),
+  };
 }
 
 function checkTwins(place: string, ids: readonly string[]): Finding[] {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { estimateJson } from '../../../core/evaluation';
+import { estimateJson, shippedLibrary } from '../../../core/evaluation';
 import { readProject, type Project } from '../../../core/project';
 import { demoProject, evaluated } from './demo';
 
@@ -53,6 +53,31 @@ describe('a fault of the document is a finding with place and remedy, and no fig
     const findings = blocking(project);
     expect(findings[0]).toMatchObject({ code: 'items/loop', place: '/relationships' });
     expect(estimateJson(evaluated(project))).not.toHaveProperty('total');
+  });
+
+  test('a tank, a compartment or an own item that is listed twice', () => {
+    const project = demoProject();
+    const [tank] = project.vessel.tanks;
+    const [space] = project.vessel.compartments;
+    const [own] = shippedLibrary().items;
+    if (tank === undefined || space === undefined || own === undefined)
+      throw new Error('the example has them');
+    const twice = { ...own, id: 'own-work', after: [] };
+    const vessel = (change: Partial<Project['vessel']>): Partial<Project> => ({
+      vessel: { ...project.vessel, ...change },
+    });
+    const faults: [string, Partial<Project>][] = [
+      ['/vessel/tanks', vessel({ tanks: [tank, tank] })],
+      ['/vessel/compartments', vessel({ compartments: [space, space] })],
+      ['/ownItems', { ownItems: [twice, twice] }],
+    ];
+    for (const [place, change] of faults) {
+      const faulty = { ...project, ...change };
+      expect(blocking(faulty)).toContainEqual(
+        expect.objectContaining({ code: 'document/same-key-twice', place }),
+      );
+      expect(estimateJson(evaluated(faulty))).not.toHaveProperty('total');
+    }
   });
 
   test('a trade that does not exist', () => {
