@@ -27,7 +27,7 @@ import {
   tabulationView,
   type Evaluation,
 } from '../../../core/evaluation';
-import { grantBook, type FundingPlan, type FundingSource } from '../../../core/funding';
+import { grantBook, type FundingSource } from '../../../core/funding';
 import { PRACTICE_IDS, readGrowthData, readReviewData, review, reviewFindings } from '../../../core/review';
 import { simulate } from '../../../core/risk';
 import type { Project } from '../../../core/project';
@@ -162,7 +162,7 @@ export const bidExamples = examples(
     () => {
       const bidChoices = plain.bid;
       if (bidChoices === undefined) return [];
-      const [own, ...others] = bidChoices.items ?? [];
+      const [own, ...others] = bidChoices.items;
       const quotes = [
         {
           id: 'q',
@@ -306,7 +306,7 @@ const own = (id: string, dollars: number, more: Partial<EstimateLine> = {}) =>
 const granted =
   (plan: object, lines: readonly EstimateLine[] = [own('a', 10)], more: object = {}) =>
   (): readonly Told[] =>
-    grantBook({ lines, plan: { ...PLAN, ...plan } as FundingPlan, ...more }, RULES, FORMS).findings;
+    grantBook({ lines, plan: { ...PLAN, ...plan }, ...more }, RULES, FORMS).findings;
 const gift: FundingSource = {
   ...COUNTY,
   id: 'partner',

@@ -252,7 +252,7 @@ export const ruleExamples = examples(
               low: undefined,
               high: undefined,
             },
-          })) as Project['survey']['measured'],
+          })),
         },
       }).findings,
   ],
