@@ -36,9 +36,15 @@ const price: Change = (project, run) => {
   };
 };
 
-/** The weight of the ship, which every line scales with. */
+/** The weight of the ship, which more than half of the lines scale with, within the range that is given for it. */
 const lightship: Change = (project, run) => {
-  if (project.vessel.lightship !== undefined) project.vessel.lightship.value = String(3000 + 11 * run);
+  if (project.vessel.lightship !== undefined)
+    project.vessel.lightship.value = String(4905 + ((run * 37) % 490));
+};
+
+/** The day whose prices the rates are brought to, which moves every line that costs anything. */
+const priceDate: Change = (project, run) => {
+  project.rates.priceDate = `2026-0${1 + (run % 9)}-15`;
 };
 
 /** The first day of the project, which moves every date. */
@@ -138,6 +144,7 @@ export async function edit(args: readonly string[]): Promise<number> {
     ['price of a line', price],
     ['hours of a line', line],
     ['lightship', lightship],
+    ['price date', priceDate],
     ['start of the project', start],
   ] as const)
     rows.push(...(await rowsOf(window, name, change)));
