@@ -20,7 +20,8 @@ export function useShownRows(
 ): ShownRows {
   const [scroller, setScroller] = useState<HTMLElement | null>(null);
   useEffect(() => setScroller(body.current?.closest<HTMLElement>('.surface') ?? null), [body]);
-  const isLong = rows.length > ALL && !useIsPrinting();
+  const isPrinting = useIsPrinting();
+  const isLong = rows.length > ALL && !isPrinting;
   const virtual = useVirtualizer({
     count: isLong ? rows.length : 0,
     getScrollElement: () => scroller,
