@@ -39,8 +39,18 @@ export async function withCharts(bytes: Buffer, paper: PaperWorkbook, dated: Dat
     types = types.replace('</Types>', `${overrides(number, numbers)}</Types>`);
   }
   zip.file('[Content_Types].xml', types);
+  zip.file(BOOK, calculatedOnOpening(await textOf(zip, BOOK)));
   for (const file of Object.values(zip.files)) file.date = dated;
   return zip.generateAsync({ type: 'nodebuffer', compression: 'DEFLATE' });
+}
+
+const BOOK = 'xl/workbook.xml';
+
+/** A spreadsheet works every formula out anew when it opens the book: the writer of rows has no place to say so. */
+function calculatedOnOpening(book: string): string {
+  const wanted = book.replace(/<calcPr [^>]*\/>/, '<calcPr calcId="171027" fullCalcOnLoad="1"/>');
+  if (!wanted.includes('fullCalcOnLoad')) throw new Error('the written workbook says nothing of calculation');
+  return wanted;
 }
 
 async function textOf(zip: JSZip, name: string): Promise<string> {

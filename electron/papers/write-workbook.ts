@@ -1,19 +1,37 @@
+import { PassThrough } from 'node:stream';
+import { buffer } from 'node:stream/consumers';
+import { setImmediate } from 'node:timers/promises';
 import ExcelJS from 'exceljs';
-import type { PaperCell, PaperSheet, PaperStyle, PaperWorkbook } from '../../core/papers';
+import type { PaperCell, PaperContent, PaperSheet, PaperWorkbook } from '../../core/papers';
+import { CellLooks } from './cell-look';
 import { withCharts } from './native-charts';
 
-/** Writes a paper workbook as xlsx. Every formula carries its result; dates are midnight UTC, whatever the time zone. */
+/** Rows that are written before the packing of what is written gets its turn. */
+const ROWS_AT_ONCE = 200;
+
+/**
+ * Writes a paper workbook as xlsx, row by row: what is written is packed and let go, so that memory holds a few rows
+ * and not the whole book. Every formula carries its result; dates are midnight UTC, whatever the time zone.
+ */
 export async function writeWorkbook(paper: PaperWorkbook): Promise<Buffer> {
-  const book = new ExcelJS.Workbook();
   const day = utc(paper.date);
+  const sink = new PassThrough();
+  const packed = buffer(sink);
+  const book = new ExcelJS.stream.xlsx.WorkbookWriter({
+    stream: sink,
+    useStyles: true,
+    useSharedStrings: true,
+    zip: { zlib: { level: 6 } },
+  });
   book.creator = 'Reefwright';
   book.title = paper.title;
   book.created = day;
   book.modified = day;
-  book.calcProperties.fullCalcOnLoad = true;
-  for (const sheet of paper.sheets) await addSheet(book, sheet, paper);
+  const looks = new CellLooks();
+  for (const sheet of paper.sheets) await addSheet(book, sheet, paper, looks);
   for (const { name, range } of paper.names) book.definedNames.add(range, name);
-  return withCharts(Buffer.from(await book.xlsx.writeBuffer()), paper, day);
+  await book.commit();
+  return withCharts(await packed, paper, day);
 }
 
 function utc(iso: string): Date {
@@ -21,7 +39,12 @@ function utc(iso: string): Date {
   return new Date(Date.UTC(year ?? 2000, (month ?? 1) - 1, day ?? 1));
 }
 
-async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperWorkbook): Promise<void> {
+async function addSheet(
+  book: ExcelJS.Workbook,
+  paper: PaperSheet,
+  whole: PaperWorkbook,
+  looks: CellLooks,
+): Promise<void> {
   const sheet = book.addWorksheet(paper.name, {
     pageSetup: {
       orientation: paper.landscape ? 'landscape' : 'portrait',
@@ -41,17 +64,40 @@ async function addSheet(book: ExcelJS.Workbook, paper: PaperSheet, whole: PaperW
   });
   if (paper.headingRows > 0) sheet.pageSetup.printTitlesRow = `1:${paper.headingRows}`;
   if (pagesWide(paper) > 1) sheet.pageSetup.printTitlesColumn = 'A:B';
-  const figures = figurePlaces(paper);
-  for (const cell of paper.cells) {
-    const target = sheet.getCell(cell.row, cell.column);
-    setCell(target, cell);
-    if (cell.style === 'heading' && standsOverFigures(cell, figures))
-      target.alignment = { wrapText: true, vertical: 'bottom', horizontal: 'right' };
-  }
   printArea(sheet, paper);
   for (const range of paper.numberInputs ?? []) numbersOnly(sheet, range);
   for (const { range, words } of paper.choices ?? []) wordsOnly(sheet, range, words);
   await sheet.protect('', { formatColumns: true, formatRows: true, autoFilter: true, sort: true });
+  await addRows(sheet, paper, looks);
+  sheet.commit();
+}
+
+/** The cells, a row at a time from the top, each row let go once it is written. */
+async function addRows(sheet: ExcelJS.Worksheet, { cells }: PaperSheet, looks: CellLooks): Promise<void> {
+  const figures = figuresBelowHeadings(cells);
+  let written = 0;
+  for (const { number, cells: inRow } of byRow(cells)) {
+    const row = sheet.getRow(number);
+    for (const cell of inRow) {
+      const target = row.getCell(cell.column);
+      target.value = valueOf(cell.content);
+      target.style = looks.of(cell, cell.style === 'heading' && standsOverFigures(cell, figures));
+    }
+    row.commit();
+    written++;
+    if (written % ROWS_AT_ONCE === 0) await setImmediate();
+  }
+}
+
+/** Cells by the row they stand in, from the top. */
+function byRow(cells: readonly PaperCell[]): { number: number; cells: PaperCell[] }[] {
+  const rows = new Map<number, PaperCell[]>();
+  for (const cell of cells) {
+    const row = rows.get(cell.row);
+    if (row === undefined) rows.set(cell.row, [cell]);
+    else row.push(cell);
+  }
+  return [...rows].sort(([a], [b]) => a - b).map(([number, inRow]) => ({ number, cells: inRow }));
 }
 
 /** A header may not hold the sign that begins its own codes. */
@@ -68,22 +114,29 @@ function pagesWide({ widths, printColumns = widths.length }: PaperSheet): number
   return Math.max(1, Math.ceil(printed.reduce((sum, width) => sum + width, 0) / READABLE));
 }
 
-/** Rows and columns in which figures stand. */
-function figurePlaces({ cells }: PaperSheet): ReadonlySet<string> {
-  return new Set(
-    cells.flatMap(({ row, column, content }) => {
-      const isFigure =
-        content.kind === 'number' ||
-        content.kind === 'money' ||
-        (content.kind === 'formula' && typeof content.result === 'number');
-      return isFigure ? [`${row} ${column}`] : [];
-    }),
+/** How far below a heading its first figure may stand: a row of units may be between. */
+const FIGURES_BELOW = [1, 2] as const;
+
+/** Rows and columns in which figures stand, of the rows next below headings. */
+function figuresBelowHeadings(cells: readonly PaperCell[]): ReadonlySet<string> {
+  const below = new Set(
+    cells.flatMap(({ style, row }) => (style === 'heading' ? FIGURES_BELOW.map(more => row + more) : [])),
   );
+  const figures = new Set<string>();
+  for (const { row, column, content } of cells) {
+    if (!below.has(row)) continue;
+    const isFigure =
+      content.kind === 'number' ||
+      content.kind === 'money' ||
+      (content.kind === 'formula' && typeof content.result === 'number');
+    if (isFigure) figures.add(`${row} ${column}`);
+  }
+  return figures;
 }
 
 /** A heading stands on the side of what is below it. */
 function standsOverFigures({ row, column }: PaperCell, figures: ReadonlySet<string>): boolean {
-  return [1, 2].some(below => figures.has(`${row + below} ${column}`));
+  return FIGURES_BELOW.some(below => figures.has(`${row + below} ${column}`));
 }
 
 /** Prints what the sheet holds, charts included, and nothing beside it. */
@@ -126,100 +179,26 @@ function wordsOnly(
   });
 }
 
-function setCell(target: ExcelJS.Cell, { content, style }: PaperCell): void {
+/** What stands in a cell; nothing for an empty text. */
+function valueOf(content: PaperContent): ExcelJS.CellValue {
   switch (content.kind) {
     case 'text':
     case 'open':
-      target.value = content.text === '' ? null : content.text;
-      break;
+      return content.text === '' ? null : content.text;
     case 'date':
-      target.value = utc(content.iso);
-      target.numFmt = 'yyyy-mm-dd';
-      break;
+      return utc(content.iso);
     case 'money':
-      target.value = finite(content.value);
-      target.numFmt = MONEY;
-      break;
     case 'number':
-      target.value = finite(content.value);
-      target.numFmt = numberFormat(content.decimals);
-      break;
-    case 'formula':
-      target.value = {
-        formula: content.formula,
-        result: typeof content.result === 'number' ? finite(content.result) : content.result,
-      };
-      if (content.format !== 'text')
-        target.numFmt = content.format === 'money' ? MONEY : numberFormat(content.decimals);
-      break;
+      return finite(content.value);
+    case 'formula': {
+      const { formula, result } = content;
+      return { formula, result: typeof result === 'number' ? finite(result) : result };
+    }
   }
-  const role = content.kind === 'open' ? 'input' : 'role' in content ? content.role : 'result';
-  if (role === 'input') target.protection = { locked: false };
-  if (role !== 'result') target.fill = FILLS[role];
-  setStyle(target, style ?? 'plain');
-}
-
-const MONEY = '#,##0.00;\u2212#,##0.00';
-
-function numberFormat(decimals: number | undefined): string {
-  return decimals === undefined
-    ? 'General'
-    : decimals === 0
-      ? '#,##0'
-      : `#,##0.${'0'.repeat(Math.min(decimals, 6))}`;
 }
 
 /** A number that a workbook can hold. @throws Error for anything else: a fault of the program, caught before a file is written. */
 function finite(value: number): number {
   if (!Number.isFinite(value)) throw new Error('a figure of the workbook is not a finite number');
   return value;
-}
-
-const FILLS: Readonly<Record<'input' | 'schedule' | 'given', ExcelJS.Fill>> = {
-  given: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFF4F5F3' } },
-  input: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFF3F0E4' } },
-  schedule: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FFE3ECEC' } },
-};
-
-const BARS: Readonly<Record<'bar' | 'bar-critical', ExcelJS.Fill>> = {
-  bar: { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FF9FC1C6' } },
-  'bar-critical': { type: 'pattern', pattern: 'solid', fgColor: { argb: 'FF0E5662' } },
-};
-
-/** The typeface of every cell: one that each spreadsheet has or has a twin of. */
-const FACE = 'Arial';
-
-function setStyle(target: ExcelJS.Cell, style: PaperStyle): void {
-  target.font = { name: FACE, size: 10 };
-  switch (style) {
-    case 'title':
-      target.font = { name: FACE, size: 14, bold: true };
-      break;
-    case 'heading':
-      target.font = { name: FACE, size: 10, bold: true };
-      target.alignment = { wrapText: true, vertical: 'bottom' };
-      target.border = { bottom: { style: 'thin' } };
-      break;
-    case 'unit':
-      target.font = { name: FACE, size: 10, italic: true, color: { argb: 'FF5A6464' } };
-      break;
-    case 'total':
-      target.font = { name: FACE, size: 10, bold: true };
-      break;
-    case 'note':
-      target.font = { name: FACE, size: 10, italic: true };
-      break;
-    case 'caution':
-      target.font = { name: FACE, size: 10, bold: true, color: { argb: 'FF8A3A00' } };
-      break;
-    case 'words':
-      target.alignment = { wrapText: true, vertical: 'top' };
-      break;
-    case 'bar':
-    case 'bar-critical':
-      target.fill = BARS[style];
-      break;
-    case 'plain':
-      break;
-  }
 }

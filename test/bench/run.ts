@@ -11,7 +11,7 @@ const BENCHES: Readonly<Record<string, (args: readonly string[]) => Promise<numb
   leg: args => import('./table').then(bench => bench.leg(args)),
   table: args => import('./table').then(bench => bench.table(args)),
   upright: () => import('./upright').then(bench => bench.upright()),
-  workbook: () => import('./workbook').then(bench => bench.workbook()),
+  workbook: args => import('./workbook').then(bench => bench.workbook(args)),
 };
 
 const words = process.argv.slice(2);
