@@ -4,6 +4,7 @@ import {
   crewPlanStudy,
   evaluate,
   levelledPlan,
+  shippedLibrary,
   summarise,
   type LevelledPlan,
   type NoPlan,
@@ -136,7 +137,22 @@ describe('crews that the planner sets', () => {
 });
 
 describe('the crew plans', () => {
-  const study = () => crewPlanStudy(evaluation, options, { starts: 1 });
+  // One other size and one other shift are enough to see that the parts work together.
+  const shipped = shippedLibrary();
+  const { crewSizes } = shipped.rateBook;
+  const library = {
+    ...shipped,
+    rateBook: {
+      ...shipped.rateBook,
+      crewSizes: { ...crewSizes, sizes: crewSizes.sizes.filter(size => size.id === 'half-more') },
+    },
+    options: shipped.options.map(option => ({
+      ...option,
+      values: option.values.filter(value => value.id !== 'one-shift-six-days'),
+    })),
+  };
+  const few = { ...options, library };
+  const study = () => crewPlanStudy(evaluate(base, few), few, { starts: 1 });
 
   it('tell how far they are from the first estimate on, so that they can be left off', () => {
     const first = study().next();
@@ -161,7 +177,7 @@ describe('the crew plans', () => {
       expect(falling).toEqual(falling.toSorted((a, b) => b - a));
       for (const point of [best, curve.at(-1) ?? best]) {
         const taken = { ...base, scenarios: [{ id: 'taken', title: 'Taken', changes: [...point.changes] }] };
-        const again = evaluate(taken, { ...options, schedules: 100 });
+        const again = evaluate(taken, { ...few, schedules: 100 });
         expect(again.findings.filter(finding => finding.weight === 'blocks')).toEqual([]);
         const { total } = summarise(estimated(again));
         expect([total && dollarsOf(total), again.estimate?.schedule.finish]).toEqual([
