@@ -22,7 +22,9 @@ export interface RangedGiven {
   readonly low: number;
   readonly high: number;
   /** How it is spread between its ends; most weight at the likely value unless the project says otherwise. */
-  readonly shape?: 'pert' | 'triangular' | 'uniform';
+  readonly shape?: 'pert' | 'triangular' | 'uniform' | 'lognormal' | 'discrete';
+  /** Of a discrete one: what can come, with its probability. */
+  readonly outcomes?: readonly { readonly value: string; readonly probability: string }[];
   /** Items whose lines and activities it moves. */
   readonly items: readonly string[];
   readonly stages: ReadonlySet<string>;

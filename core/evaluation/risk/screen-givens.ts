@@ -1,4 +1,4 @@
-import { TRIALS_PER_CHUNK, varianceOf, type Distribution } from '../../risk';
+import { lognormalFromP10P90, TRIALS_PER_CHUNK, varianceOf, type Distribution } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import type { CashNeed } from './cash-need';
 import type { RangedGiven } from './ranged-givens';
@@ -17,8 +17,17 @@ export interface Effect {
  * What is not known about a given. The ends of the library's ranges are the furthest seen, so most weight lies at the
  * likely value: a PERT, not a triangle, whose long upper side would lift the mean of every line.
  */
-export function shapeOf({ low, likely, high, shape = 'pert' }: RangedGiven): Distribution {
-  return shape === 'uniform' ? { kind: shape, low, high } : { kind: shape, low, likely, high };
+export function shapeOf(given: RangedGiven): Distribution {
+  const { low, likely, high, shape = 'pert', outcomes = [] } = given;
+  if (shape === 'uniform') return { kind: shape, low, high };
+  if (shape === 'lognormal') return lognormalFromP10P90(low, high);
+  if (shape === 'discrete')
+    return {
+      kind: shape,
+      values: outcomes.map(outcome => Number(outcome.value)),
+      probabilities: outcomes.map(outcome => Number(outcome.probability)),
+    };
+  return { kind: shape, low, likely, high };
 }
 
 /**

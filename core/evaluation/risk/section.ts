@@ -2,6 +2,8 @@ import type { Finding } from '../../base';
 import { riskSchema, type Project, type RiskSection } from '../../project';
 import type { RangedGiven } from './ranged-givens';
 import type { RiskFile } from './risk-file';
+import { distributionFindings } from '../../risk';
+import { shapeOf } from './screen-givens';
 
 /** The risk section of a project; what it leaves out has its default. */
 export function riskSectionOf(project: Project): RiskSection {
@@ -42,15 +44,22 @@ export function withOwnRanges(
   givens: readonly RangedGiven[],
   section: RiskSection,
 ): { readonly givens: readonly RangedGiven[]; readonly findings: readonly Finding[] } {
-  const own = new Map(section.ranges.map(range => [range.given, range]));
+  const ranges = new Map(section.ranges.map(range => [range.given, range]));
   const known = new Set(givens.map(given => given.id));
   const findings: Finding[] = [];
   const changed = givens.map(given => {
-    const range = own.get(given.id);
+    const range = ranges.get(given.id);
     if (range === undefined) return given;
     const [low, high] = [Number(range.low), Number(range.high)];
-    if (low <= given.likely && given.likely <= high) return { ...given, low, high, shape: range.shape };
-    findings.push(outside(given, range.low, range.high));
+    if (!(low <= given.likely && given.likely <= high)) {
+      findings.push(outside(given, range.low, range.high));
+      return given;
+    }
+    const { shape, outcomes } = range;
+    const own = { ...given, low, high, shape, ...(outcomes === undefined ? {} : { outcomes }) };
+    const [wrong] = distributionFindings(shapeOf(own), `/risk/ranges/${given.id}`);
+    if (wrong === undefined) return own;
+    findings.push(withoutShape(own, wrong.message));
     return given;
   });
   return { givens: changed, findings: [...findings, ...unknownGivens(section, known)] };
@@ -64,6 +73,18 @@ function outside(given: RangedGiven, low: string, high: string): Finding {
     message: `The range ${low} to ${high} of "${given.title}" does not hold its value ${given.likely}.`,
     meaning: 'The range of the library stands.',
     remedy: 'Widen the range, or change the value of the given first.',
+  };
+}
+
+function withoutShape({ id, title, shape = 'pert' }: RangedGiven, why: string): Finding {
+  return {
+    code: 'risk/range-shape',
+    weight: 'warns',
+    place: `/risk/ranges/${id}`,
+    message: `The ${shape} range of "${title}" cannot be drawn. ${why}`,
+    meaning: 'The range of the library stands.',
+    remedy:
+      'A lognormal range needs a P10 and a P90 above zero; a discrete one outcomes whose probabilities add up to 1.',
   };
 }
 

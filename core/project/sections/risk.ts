@@ -27,12 +27,21 @@ export const registerEventSchema = z.strictObject({
   note: words.optional(),
 });
 
-/** A range that stands in place of the one of the library or of the document, by the id the drivers are listed with. */
+/**
+ * A range that stands in place of the one of the library or of the document, by the id the drivers are listed with.
+ * Low and high are its ends; of a lognormal its P10 and P90; of a discrete one its least and greatest outcome.
+ */
 export const rangeSchema = z.strictObject({
   given: z.string().min(1).max(200),
   low: decimalText,
   high: decimalText,
-  shape: z.enum(['pert', 'triangular', 'uniform']).default('pert'),
+  shape: z.enum(['pert', 'triangular', 'uniform', 'lognormal', 'discrete']).default('pert'),
+  /** Discrete only: what can come, each with its probability; they add up to 1. */
+  outcomes: z
+    .array(z.strictObject({ value: decimalText, probability: share }))
+    .min(2)
+    .max(20)
+    .optional(),
   note: words.optional(),
   ...provenanceSchema.shape,
 });
