@@ -1,4 +1,4 @@
-import { BugError, isSameData } from '../base';
+import { BugError } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import { isObligation, monthsFrom, type ItemTiming, type PlannedItem, type PriceChoices } from '../estimate';
 import type { ScheduledActivity, ScheduleResult } from '../scheduling';
@@ -14,8 +14,11 @@ export function itemTimings(
 ): Map<string, ItemTiming> {
   const days = new Map(planned.map(plan => [plan.item.id, plan.days]));
   const timings = new Map<string, ItemTiming>();
+  const monthsOf = (activity: ScheduledActivity) =>
+    String(monthsFrom(prices, middle(activity.start, activity.finish)));
+  const at = `${prices.priceDate} ${prices.fixedYear ?? ''}`;
   for (const activity of schedule.activities)
-    timings.set(activity.id, timingOf(activity, days.get(activity.id) ?? activity.workDays, prices));
+    timings.set(activity.id, timingOf(activity, days.get(activity.id) ?? activity.workDays, at, monthsOf));
   for (const { item, days } of planned.filter(plan => isObligation(plan.item))) {
     const start = obligationStart(
       item.after.map(after => after.item),
@@ -44,19 +47,24 @@ export function itemTimings(
 
 interface TimingOf {
   readonly days: number;
-  readonly prices: PriceChoices;
+  /** The choices of prices, in words. */
+  readonly at: string;
   readonly timing: ItemTiming;
 }
 
 const TIMINGS = new WeakMap<ScheduledActivity, TimingOf>();
 
 /** The timing of an activity; the same object as before when its dates, its days and the prices are. */
-function timingOf(activity: ScheduledActivity, days: number, prices: PriceChoices): ItemTiming {
+function timingOf(
+  activity: ScheduledActivity,
+  days: number,
+  at: string,
+  monthsOf: (activity: ScheduledActivity) => string,
+): ItemTiming {
   const known = TIMINGS.get(activity);
-  if (known?.days === days && isSameData(known.prices, prices)) return known.timing;
-  const months = String(monthsFrom(prices, middle(activity.start, activity.finish)));
-  const timing = { months, days: String(days) };
-  TIMINGS.set(activity, { days, prices, timing });
+  if (known?.days === days && known.at === at) return known.timing;
+  const timing = { months: monthsOf(activity), days: String(days) };
+  TIMINGS.set(activity, { days, at, timing });
   return timing;
 }
 
