@@ -91,6 +91,13 @@ const comparisonSchema = z.looseObject({
       to: key,
       steps: z.array(z.looseObject({ title: z.string(), amount: dollars })),
       total: dollars,
+      risk: z
+        .strictObject({
+          title: z.string(),
+          amount: dollars,
+          to: z.strictObject({ title: z.string(), amount: dollars }),
+        })
+        .optional(),
     }),
   ),
 });

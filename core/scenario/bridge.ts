@@ -3,6 +3,7 @@ import { summarise, type EstimateParts, type Evaluation } from '../evaluation';
 import { averagedSteps } from './averaged-steps';
 import { GROUP_TITLES, differingGroups, type GroupKey } from './groups';
 import { mixedTotal } from './hybrid';
+import type { RiskStep } from './risk-step';
 
 /** One step from a total to another. */
 export interface BridgeStep {
@@ -19,6 +20,8 @@ export interface Bridge {
   readonly steps: readonly BridgeStep[];
   /** The second total less the first. */
   readonly total: Money;
+  /** What risk adds beyond the totals, which hold none; absent when no contingency and no simulation is known. */
+  readonly risk?: RiskStep;
 }
 
 /**

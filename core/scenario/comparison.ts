@@ -4,6 +4,7 @@ import { differenceBridge, type Bridge } from './bridge';
 import { decisionTable, type DecisionTable } from './decision-table';
 import { differenceTable, type ComparedValue } from './difference-table';
 import { pairedRisk, type PairedRisk, type RiskFacts } from './risk-facts';
+import { riskStep } from './risk-step';
 import { uprightChange } from './upright-change';
 
 /** Scenarios side by side, and what separates the first from each other. */
@@ -22,7 +23,9 @@ export function compareScenarios(
   const [first, ...others] = evaluations;
   const bridges = others.flatMap(other => {
     const bridge = first && differenceBridge(first, other);
-    return bridge === undefined ? [] : [bridge];
+    if (first === undefined || bridge === undefined) return [];
+    const risk = riskStep(first, other, risks);
+    return [risk === undefined ? bridge : { ...bridge, risk }];
   });
   return { evaluations, bridges, risks };
 }
@@ -69,12 +72,9 @@ export function comparisonJson(comparison: Comparison): JsonObject {
   const decision = decisionOf(comparison);
   return {
     scenarios: evaluations.map(one => scenarioJson(one, risks)),
-    bridges: bridges.map(({ from, to, steps, total }) => ({
-      from,
-      to,
-      steps: steps.map(({ title, amount }) => ({ title, amount: dollarsOf(amount) })),
-      total: dollarsOf(total),
-      ...uprightChange(evaluations, from, to),
+    bridges: bridges.map(bridge => ({
+      ...bridgeJson(bridge),
+      ...uprightChange(evaluations, bridge.from, bridge.to),
     })),
     differences: differenceTable(evaluations).map(({ key, group, title, values }) => ({
       key,
@@ -107,6 +107,22 @@ export function comparisonJson(comparison: Comparison): JsonObject {
             firstCheaper: rounded(firstCheaper),
           })),
         }),
+  };
+}
+
+function bridgeJson({ from, to, steps, total, risk }: Bridge): JsonObject {
+  return {
+    from,
+    to,
+    steps: steps.map(({ title, amount }) => ({ title, amount: dollarsOf(amount) })),
+    total: dollarsOf(total),
+    ...(risk && {
+      risk: {
+        title: risk.title,
+        amount: dollarsOf(risk.amount),
+        to: { title: risk.end.title, amount: dollarsOf(risk.end.amount) },
+      },
+    }),
   };
 }
 

@@ -13,4 +13,5 @@ export {
 export { differenceTable, type ComparedValue, type DifferenceRow } from './difference-table';
 export { GROUPS, GROUP_TITLES, type GroupKey } from './groups';
 export { factsOf, pairedRisk, riskFacts, type PairedRisk, type RiskFacts } from './risk-facts';
+export { riskStep, type RiskStep } from './risk-step';
 export { isPermittable, summaryOf } from './totals';

@@ -59,6 +59,16 @@ function bridgePart(bridge: Bridge, evaluations: readonly Evaluation[]): Markup 
         words: signedDollars(step.amount),
       })),
     ),
-    paragraph(`Together the totals differ by ${signedDollars(bridge.total)}.`),
+    paragraph(together(bridge)),
   );
+}
+
+/** What the steps come to, and what risk adds to it: the totals hold none. */
+function together({ total, risk }: Bridge): string {
+  const totals = signedDollars(total);
+  if (risk === undefined) return `Together the totals differ by ${totals}.`;
+  const [amount, end] = [signedDollars(risk.amount), signedDollars(risk.end.amount)];
+  return risk.kind === 'contingency'
+    ? `Totals differ by ${totals}, the contingency for risk by ${amount}, budgets by ${end}.`
+    : `Totals differ by ${totals}; with the risk in 80 of 100 runs, ${amount}, it is ${end}.`;
 }

@@ -79,12 +79,15 @@ function rankingLines(comparison: Comparison): string[] {
   ];
 }
 
-function bridgeLines({ from, to, steps, total }: Bridge): string[] {
-  const row = (title: string, dollars: string) => `  ${title.padEnd(40)} ${dollars.padStart(16)}`;
+function bridgeLines({ from, to, steps, total, risk }: Bridge): string[] {
+  const row = (title: string, dollars: string) => `  ${title.padEnd(60)} ${dollars.padStart(16)}`;
   return [
     '',
     `From ${from} to ${to}`,
     ...steps.map(({ title, amount }) => row(title, moneyText(amount))),
     row('Difference of the totals', moneyText(total)),
+    ...(risk === undefined
+      ? []
+      : [row(risk.title, moneyText(risk.amount)), row(risk.end.title, moneyText(risk.end.amount))]),
   ];
 }
