@@ -94,7 +94,7 @@ function finding(step: Step, row: number, place: string, reason: string): Findin
     message: `${what}${at ? ` of ${at.title}` : ''}: ${reason}.`,
     meaning: 'Every figure that depends on it is absent.',
     remedy: isGiven
-      ? `Give a value${unit === '1' ? '' : ` in ${unit}`}.`
+      ? `Give a value${unit === '1' ? '' : ` in ${unit.replace(/\/1$/, ' each')}`}.`
       : 'Correct the values it is calculated from.',
   };
 }

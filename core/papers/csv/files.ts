@@ -8,6 +8,7 @@ import {
 } from '../../evaluation';
 import { documentHash } from '../document-hash';
 import { inputCells, type WholeEvaluation } from '../take-back';
+import { unitShown } from '../unit-shown';
 import { INPUT_HEADS, stampText } from '../workbook/inputs';
 import { monthlySpending, type MonthOfSpending } from '../monthly-spending';
 import { csvFile, type CsvCell } from './rows';
@@ -60,7 +61,7 @@ function inputRows(evaluation: WholeEvaluation): CsvCell[][] {
       cell.kind,
       cell.title,
       cell.value === undefined ? undefined : { value: Number(cell.value) },
-      cell.unit,
+      unitShown(cell.unit),
       '',
       '',
       cell.key,

@@ -1,5 +1,6 @@
 import { BASES, type Basis, type Finding } from '../../base';
 import type { ProposedEdit } from './edits';
+import { unitShown } from '../unit-shown';
 import { inputCells, type InputCell, type WholeEvaluation } from './input-cells';
 import { faultOf, readTyped, unitWords, type TypedRow } from './typed-values';
 
@@ -49,7 +50,7 @@ export function proposeEdits(
 
 function editOf(row: TypedRow, cell: InputCell, origin: PaperOrigin): ProposedEdit | Finding | undefined {
   const { address } = row;
-  if (row.unit !== cell.unit)
+  if (row.unit !== cell.unit && row.unit !== unitShown(cell.unit))
     return faultOf(
       address,
       cell,

@@ -1,7 +1,7 @@
 import type { Finding } from '../../base';
 import { evaluate, type Evaluation } from '../../evaluation';
 import type { Money } from '../../money';
-import { checkProject, type Project } from '../../project';
+import { checkProject, type Project, type Quote } from '../../project';
 import { NOT_NAMED, withEdits, type ProposedEdit } from './edits';
 import { totalAtDates } from './held-total';
 import type { WholeEvaluation } from './input-cells';
@@ -60,7 +60,10 @@ export function takeBack(
     totals: { before: totalOf(evaluation), atSameDates: held, after: totalOf(after) },
     finish: { before: before.schedule.finish, after: after.estimate?.schedule.finish },
   };
-  const notes = [...unnamedQuotes(checked.edits), ...totalFindings(result, options.totalOfPaper)];
+  const notes = [
+    ...unnamedQuotes(checked.edits, project.quotes),
+    ...totalFindings(result, options.totalOfPaper),
+  ];
   return { ...result, findings: [...proposal.findings, ...checked.findings, ...notes] };
 }
 
@@ -109,9 +112,18 @@ function quotedItem({ cell }: ProposedEdit): string[] {
   return root === 'quotes' && item !== undefined ? [item] : [];
 }
 
-function unnamedQuotes(edits: readonly ProposedEdit[]): Finding[] {
-  return edits
-    .filter(({ cell }) => cell.kind === 'quote' && cell.basis !== 'quoted')
+/** Quotes that a paper adds have no vendor yet, whatever basis was typed beside them: each is told once. */
+function unnamedQuotes(edits: readonly ProposedEdit[], quotes: readonly Quote[]): Finding[] {
+  const unnamed = new Set(
+    quotes
+      .filter(({ vendor }) => vendor === NOT_NAMED)
+      .flatMap(({ covers }) => covers.map(({ item }) => item)),
+  );
+  const first = new Map(edits.flatMap(edit => quotedItem(edit).map(item => [item, edit] as const)).reverse());
+  return [...first]
+    .filter(([item]) => unnamed.has(item))
+    .reverse()
+    .map(([, edit]) => edit)
     .map(({ cell, address }) => ({
       code: 'take-back/quote-without-vendor',
       weight: 'warns' as const,

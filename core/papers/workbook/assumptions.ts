@@ -1,4 +1,5 @@
 import { idOf, type SheetResult, type Step } from '../../sheet';
+import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
 import type { PaperCell, PaperSheet } from './model';
 
@@ -62,7 +63,7 @@ function assumptionsOf(step: Step): Assumption[] {
         id: idOf(step, row?.key),
         title: row === undefined ? (step.home?.title ?? '') : `${row.title}: ${step.home?.title ?? ''}`,
         value: given.value,
-        unit: given.unit,
+        unit: unitShown(given.unit),
         low: given.low ?? '',
         high: given.high ?? '',
         basis: given.basis,

@@ -1,8 +1,9 @@
 import { dollarsOf, fromCents } from '../../money';
 import type { MonthOfSpending } from '../monthly-spending';
-import { headingRow, text } from './cells';
+import { CHANGED_SINCE, changedSinceRow, headingRow, text } from './cells';
 import type { PaperCell, PaperSheet } from './model';
 
+const SHEET = 'Cash by month';
 /** Where the months begin. */
 export const FIRST_MONTH_ROW = 4;
 
@@ -24,7 +25,7 @@ export function cashSheet(months: readonly MonthOfSpending[]): PaperSheet {
   });
   const total = months.reduce((_, month) => month.cumulative, 0);
   return {
-    name: 'Cash by month',
+    name: SHEET,
     cells: [
       text(1, 1, 'Cost of work by month, US dollars', 'title'),
       text(2, 1, 'Months come from the schedule of the program. Payment follows by the contract.', 'note'),
@@ -33,10 +34,12 @@ export function cashSheet(months: readonly MonthOfSpending[]): PaperSheet {
       text(guard, 1, 'Put new months in above this row.', 'note'),
       text(guard + 1, 1, 'All months', 'total'),
       { ...money(guard + 1, 2, `ROUND(SUM(B${FIRST_MONTH_ROW}:B${guard}),2)`, total), style: 'total' },
-      text(guard + 2, 1, 'Less the total of the estimate: must be nothing'),
-      money(guard + 2, 2, `ROUND(B${guard + 1}-sums_total,2)`, 0),
+      ...changedSinceRow(guard + 2, CHANGED_SINCE),
+      text(guard + 3, 1, 'Both less the total of the estimate: must be nothing'),
+      money(guard + 3, 2, `ROUND(B${guard + 1}+B${guard + 2}-sums_total,2)`, 0),
     ],
-    widths: [46, 20, 20],
+    checks: [{ title: 'The months add up to the total', formula: `'${SHEET}'!B${guard + 3}` }],
+    widths: [54, 20, 20],
     headingRows: 3,
     landscape: false,
   };

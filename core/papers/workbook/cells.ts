@@ -26,6 +26,17 @@ export function moneyFormula(
   };
 }
 
+/** By how much the total of this workbook was changed since it was handed out. */
+export const CHANGED_SINCE = 'changed_since';
+
+/** A row that keeps figures of the program and the live total together after a change. */
+export function changedSinceRow(row: number, formula: string): PaperCell[] {
+  return [
+    text(row, 1, 'Changed in this workbook since it was handed out'),
+    { row, column: 2, content: { kind: 'formula', formula, result: 0, format: 'money', decimals: 2 } },
+  ];
+}
+
 /** A heading row: titles from column A on. */
 export function headingRow(row: number, titles: readonly string[]): PaperCell[] {
   return titles.map((title, i) => text(row, i + 1, title, 'heading'));

@@ -1,6 +1,7 @@
 import type { EstimateSummary, Evaluation } from '../../evaluation';
-import { ABSENT, cautionRows, headingRow, moneyFormula, number, text } from './cells';
-import type { PaperCell, PaperSheet } from './model';
+import { dollarsOf } from '../../money';
+import { ABSENT, CHANGED_SINCE, cautionRows, headingRow, moneyFormula, number, text } from './cells';
+import type { PaperCell, PaperName, PaperSheet } from './model';
 import { ALL_STAGES_ROW, TOTAL_LETTER } from './roll-up';
 
 /** The checks of the workbook: each a difference that must be nothing. */
@@ -21,7 +22,7 @@ const CHECKS = [
 ] as const;
 
 /** The cover: what is asked for, in figures that the calculation sheets hold, and one master check. */
-export function coverSheet(evaluation: Evaluation, summary: EstimateSummary): PaperSheet {
+export function coverSheet(evaluation: Evaluation, summary: EstimateSummary, checks: PaperSheet): PaperSheet {
   const { project, scenario, letter, estimate } = evaluation;
   const schedule = estimate?.schedule;
   const money: PaperCell[] = [
@@ -47,7 +48,7 @@ export function coverSheet(evaluation: Evaluation, summary: EstimateSummary): Pa
       column: 2,
       content: {
         kind: 'formula',
-        formula: 'IF(SUMPRODUCT(ABS(Checks!$B$3:$B$6))=0,"OK","REVIEW")',
+        formula: masterCheck(checks),
         result: checksHold(summary) ? 'OK' : 'REVIEW',
         format: 'text',
         decimals: undefined,
@@ -85,11 +86,35 @@ function checksHold(summary: EstimateSummary): boolean {
   return summary.total !== undefined && summary.budget !== undefined;
 }
 
-/** The checks, each with its difference and OK or REVIEW in words. */
-export function checksSheet(summary: EstimateSummary): PaperSheet {
+const FIRST_CHECK = 3;
+
+/** One word for all checks: a single one to be looked at makes it so. */
+function masterCheck({ checks = [] }: PaperSheet): string {
+  const standings = `Checks!$C$${FIRST_CHECK}:$C$${FIRST_CHECK + checks.length - 1}`;
+  return `IF(COUNTIF(${standings},"OK")=ROWS(${standings}),"OK","REVIEW")`;
+}
+
+/** Where the checks say by how much the total was changed. */
+function changedRow({ checks = [] }: PaperSheet): number {
+  return FIRST_CHECK + checks.length + 3;
+}
+
+/** The name under which all sheets read by how much the total was changed; none while there is no total. */
+export function changedName(summary: EstimateSummary, checks: PaperSheet): PaperName[] {
+  return summary.total === undefined
+    ? []
+    : [{ name: CHANGED_SINCE, range: `Checks!$B$${changedRow(checks)}` }];
+}
+
+/**
+ * The checks of the whole workbook, each with its difference and OK or REVIEW in words, and below them what was
+ * changed since the program wrote the workbook.
+ */
+export function checksSheet(summary: EstimateSummary, sheets: readonly PaperSheet[]): PaperSheet {
   const known = checksHold(summary);
-  const rows = CHECKS.flatMap(({ title, formula }, i): PaperCell[] => {
-    const row = i + 3;
+  const checks = [...CHECKS, ...sheets.flatMap(sheet => sheet.checks ?? [])];
+  const rows = checks.flatMap(({ title, formula }, i): PaperCell[] => {
+    const row = i + FIRST_CHECK;
     const difference: PaperCell = known
       ? {
           row,
@@ -117,11 +142,48 @@ export function checksSheet(summary: EstimateSummary): PaperSheet {
     name: 'Checks',
     cells: [
       text(1, 1, 'Checks: every difference must be nothing', 'title'),
-      ...headingRow(2, ['Check', 'Difference, USD', 'Standing']),
+      ...headingRow(2, ['Check', 'Difference', 'Standing']),
       ...rows,
+      ...changes(summary, FIRST_CHECK + checks.length + 1),
     ],
-    widths: [70, 20, 14],
+    checks,
+    widths: [78, 20, 14],
     headingRows: 2,
     landscape: false,
   };
+}
+
+/** The total that the program wrote, and what was changed since: forms, months and bridges are still of that total. */
+function changes({ total }: EstimateSummary, top: number): PaperCell[] {
+  if (total === undefined) return [];
+  const row = top + 2;
+  return [
+    ...headingRow(top, ['Since the workbook was handed out', 'US dollars']),
+    text(top + 1, 1, 'Total as handed out'),
+    {
+      row: top + 1,
+      column: 2,
+      content: { kind: 'money', value: dollarsOf(total), role: 'given' },
+    },
+    text(row, 1, 'Changed in this workbook since'),
+    {
+      row,
+      column: 2,
+      content: {
+        kind: 'formula',
+        formula: `ROUND(sums_total-B${top + 1},2)`,
+        result: 0,
+        format: 'money',
+        decimals: 2,
+      },
+      style: 'total',
+    },
+    text(
+      row + 1,
+      1,
+      'Forms, months and other scenarios are of the total as handed out. Take changes back',
+      'note',
+    ),
+    text(row + 2, 1, 'into the program, and it writes them anew.', 'note'),
+  ];
 }

@@ -1,11 +1,13 @@
 import { grantView, type Evaluation, type GrantView } from '../../evaluation';
 import { dollarsOf, fromCents } from '../../money';
-import { headingRow, moneyFormula, text } from './cells';
+import { CHANGED_SINCE, changedSinceRow, headingRow, moneyFormula, text } from './cells';
 import { inOrder } from './rows';
-import type { PaperCell, PaperSheet } from './model';
+import type { PaperCell, PaperCheck, PaperSheet } from './model';
 
 type Book = NonNullable<GrantView['book']>;
 type Award = Book['awards'][number];
+
+const SHEET = 'Funding forms';
 
 /**
  * The grant budget: who bears what, each form against the estimate, cash of the owner by month. Shares come from the
@@ -24,11 +26,13 @@ export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
     ),
   ];
   let next = 4;
-  const add = (block: { readonly cells: readonly PaperCell[]; readonly rows: number }) => {
+  /** Adds a block and gives its last row, in which it is summed up. */
+  const add = (block: Block): number => {
     cells.push(...block.cells);
     next += block.rows + 2;
+    return next - 3;
   };
-  add(
+  const sources = add(
     summed(
       'Source',
       book.bySource.map(({ title, amount }) => [title, amount]),
@@ -36,8 +40,8 @@ export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
       next,
     ),
   );
-  add(reconciled(book, next));
-  for (const award of book.awards) add(awardBlock(award, next));
+  const budget = add(reconciled(book, next));
+  const forms = book.awards.map((award): [Award, number] => [award, add(awardBlock(award, next))]);
   add(
     summed(
       'County payments by fiscal year',
@@ -47,7 +51,32 @@ export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
     ),
   );
   add(cashBlock(cash, next));
-  return { name: 'Funding forms', cells, widths: [60, 20, 20, 20, 20], headingRows: 2, landscape: true };
+  return {
+    name: SHEET,
+    cells,
+    checks: checksOf(sources, budget, forms),
+    widths: [60, 20, 20, 20, 20],
+    headingRows: 2,
+    landscape: true,
+  };
+}
+
+/** The checks, from the rows in which the blocks are summed up. */
+function checksOf(
+  sources: number,
+  budget: number,
+  forms: readonly (readonly [Award, number])[],
+): PaperCheck[] {
+  return [
+    {
+      title: 'The sources bear the budget of the forms, which leads back to the total',
+      formula: `ROUND('${SHEET}'!B${sources}-'${SHEET}'!B${budget},2)`,
+    },
+    ...forms.map(([{ form, source }, row]) => ({
+      title: `${form.kind}, ${source.title}: the form has what the estimate has`,
+      formula: `ROUND('${SHEET}'!D${row},2)`,
+    })),
+  ];
 }
 
 interface Block {
@@ -72,18 +101,20 @@ function summed(head: string, rows: readonly (readonly [string, number])[], all:
 
 /** From the total of this workbook to the budget of the forms. */
 function reconciled({ reconciliation: { from, steps, to } }: Book, top: number): Block {
-  const guard = top + steps.length + 2;
+  const changed = top + steps.length + 2;
+  const guard = changed + 1;
   return {
     cells: [
       ...headingRow(top, ['From the estimate to the budget of the forms', 'Amount']),
       text(top + 1, 1, from.title),
       moneyFormula(top + 1, 2, 'sums_total', fromCents(from.amount)),
       ...inOrder(steps, top + 2, ({ title, amount }, row) => [text(row, 1, title), value(row, 2, amount)]),
+      ...changedSinceRow(changed, `-${CHANGED_SINCE}`),
       text(guard, 1, 'Put new steps in above this row.', 'note'),
       text(guard + 1, 1, to.title, 'total'),
       moneyFormula(guard + 1, 2, `ROUND(SUM(B${top + 1}:B${guard}),2)`, fromCents(to.amount), 'total'),
     ],
-    rows: steps.length + 4,
+    rows: steps.length + 5,
   };
 }
 

@@ -1,5 +1,6 @@
 import { BASES } from '../../base';
 import type { InputCell } from '../take-back';
+import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
@@ -90,7 +91,7 @@ function inputRow(cell: InputCell, row: number): PaperCell[] {
     text(row, 1, cell.kind),
     text(row, 2, cell.title),
     { row, column: 3, content: figure('input') },
-    text(row, 4, cell.unit),
+    text(row, 4, unitShown(cell.unit)),
     { row, column: 5, content: figure('given') },
     {
       row,

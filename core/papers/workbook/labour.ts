@@ -6,6 +6,8 @@ import { inOrder } from './rows';
 import type { PaperCell, PaperSheet } from './model';
 import { columnRange } from './placed';
 
+const SHEET = 'Labour and crews';
+
 /** Hours, labour and lines by crew: live sums over the sheet Lines. */
 export function labourSheet(
   { work, money }: EstimateParts & { readonly money: MoneySheet },
@@ -33,7 +35,7 @@ export function labourSheet(
   const rows = [...crews].sort(([, a], [, b]) => b.hours - a.hours);
   const guard = 5 + rows.length;
   return {
-    name: 'Labour and crews',
+    name: SHEET,
     cells: [
       text(1, 1, 'Labour by crew', 'title'),
       text(2, 1, 'Live sums over the sheet Lines. Hours are paid hours of all people of the crew.', 'note'),
@@ -53,10 +55,25 @@ export function labourSheet(
       text(guard + 1, 1, 'All crews', 'total'),
       ...[4, 5].map(column => allOf(column, guard, rows)),
     ],
+    checks: [
+      {
+        title: 'The hours of the crews are the hours of the lines',
+        formula: sumCheck('D', guard, hourRange),
+      },
+      {
+        title: 'The labour of the crews is the labour of the lines',
+        formula: sumCheck('E', guard, labourRange),
+      },
+    ],
     widths: [48, 26, 10, 16, 20],
     headingRows: 4,
     landscape: true,
   };
+}
+
+/** The sum of all crews less that of all lines. */
+function sumCheck(letter: string, guard: number, lines: string): string {
+  return `ROUND('${SHEET}'!${letter}${guard + 1}-SUM(${lines}),2)`;
 }
 
 type Crew = readonly [string, { readonly hours: number; readonly cents: number }];

@@ -48,8 +48,16 @@ export interface PaperSheet {
   readonly numberInputs?: readonly string[];
   /** Ranges in which one of a few words may stand. */
   readonly choices?: readonly { readonly range: string; readonly words: readonly string[] }[];
+  /** Differences of this sheet that must be nothing: the master check of the cover takes them in. */
+  readonly checks?: readonly PaperCheck[];
   /** Charts that stand below each other from this sheet's first row on. */
   readonly charts?: readonly PaperChart[];
+}
+
+/** A check of a sheet: a formula that gives a difference, nothing when the sheet holds. */
+export interface PaperCheck {
+  readonly title: string;
+  readonly formula: string;
 }
 
 /** A live chart over ranges of the workbook. */

@@ -1,4 +1,4 @@
-import { summarise, type EstimateParts, type Evaluation } from '../../evaluation';
+import { summarise, type EstimateParts, type EstimateSummary, type Evaluation } from '../../evaluation';
 import type { MoneySheet } from '../../estimate';
 import type { Comparison } from '../../scenario';
 import { documentHash } from '../document-hash';
@@ -9,7 +9,7 @@ import { calculationSheets } from './calculation';
 import { cashSheet } from './cash';
 import { chartsSheet } from './charts';
 import { comparisonSheet } from './comparison';
-import { checksSheet, coverSheet } from './front';
+import { changedName, checksSheet, coverSheet } from './front';
 import { fundingSheet } from './funding';
 import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
 import { labourSheet } from './labour';
@@ -36,6 +36,7 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   const results = [parts.work.result, parts.money.result];
   const emitted = emitNamed(results);
   const inputs = inputCells({ ...evaluation, estimate: parts });
+  const front = frontSheets(evaluation, parts, emitted, comparison);
   const stamp = {
     document: documentHash(evaluation.project),
     scenario: evaluation.scenario.id,
@@ -44,9 +45,12 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   return {
     title: `${evaluation.project.title}: ${evaluation.scenario.title}`,
     date: evaluation.today,
-    names: emitted.names,
+    names: [...emitted.names, ...changedName(front.summary, front.checks)],
     sheets: [
-      ...frontSheets(evaluation, parts, emitted, comparison),
+      coverSheet(evaluation, front.summary, front.checks),
+      readMeSheet(),
+      front.checks,
+      ...front.sheets,
       inputsSheet(inputs, stamp),
       ...calculationSheets(emitted, rowsOfInputs(inputs)),
       assumptionsSheet(results),
@@ -71,19 +75,22 @@ function rowsOfInputs(inputs: readonly InputCell[]): Map<string, number> {
   );
 }
 
+/** What the sheets with figures for readers are, what they are made from, and the checks of all of them. */
+interface Front {
+  readonly summary: EstimateSummary;
+  readonly sheets: readonly PaperSheet[];
+  readonly checks: PaperSheet;
+}
+
 function frontSheets(
   evaluation: Evaluation,
   parts: EstimateParts & { readonly money: MoneySheet },
   emitted: ReturnType<typeof emitNamed>,
   comparison: Comparison | undefined,
-): PaperSheet[] {
+): Front {
   const summary = summarise(parts);
   const months = monthlySpending(parts, summary);
-  const timeChart = timeChartSheet(parts);
-  return [
-    coverSheet(evaluation, summary),
-    readMeSheet(),
-    checksSheet(summary),
+  const sheets = [
     ...(comparison === undefined || comparison.evaluations.length < 2
       ? []
       : [comparisonSheet(comparison, evaluation)]),
@@ -93,6 +100,7 @@ function frontSheets(
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),
     scheduleSheet(parts),
-    ...present(timeChart),
+    ...present(timeChartSheet(parts)),
   ];
+  return { summary, sheets, checks: checksSheet(summary, sheets) };
 }

@@ -40,6 +40,36 @@ describe('the workbook as plain data', () => {
     expect(typed).toEqual([]);
   });
 
+  test('the master check takes in lines, stages, labour, bridges, forms and months, each nothing as handed out', () => {
+    const checks = paper.sheets.find(({ name }) => name === 'Checks')?.cells ?? [];
+    const formulas = checks.flatMap(({ column, content }) =>
+      column === 2 && content.kind === 'formula' ? [content] : [],
+    );
+    const all = formulas.map(({ formula }) => formula).join(' ');
+    for (const sheet of [
+      "'Labour and crews'!",
+      'Comparison!',
+      "'Funding forms'!",
+      "'Cash by month'!",
+      "'Roll-up'!",
+    ])
+      expect(all, sheet).toContain(sheet);
+    expect(formulas.map(({ result }) => result)).toEqual(formulas.map(() => 0));
+    const standings = checks.filter(({ column, content }) => column === 3 && content.kind === 'formula');
+    const master = paper.sheets[0]?.cells.find(({ row, column }) => row === 5 && column === 2)?.content;
+    expect(master).toMatchObject({
+      formula: `IF(COUNTIF(Checks!$C$3:$C$${standings.length + 2},"OK")=ROWS(Checks!$C$3:$C$${standings.length + 2}),"OK","REVIEW")`,
+      result: 'OK',
+    });
+  });
+
+  test('no unit reads as a rate for one', () => {
+    const units = cells.filter(
+      ({ cell }) => cell.content.kind === 'text' && /^[A-Za-z]+\/1$/.test(cell.content.text),
+    );
+    expect(units.map(({ sheet, cell }) => `${sheet.name} ${cell.row}`)).toEqual([]);
+  });
+
   test('formulas hold no number but 0, 1, 2 of months and rounding digits, and no volatile function', () => {
     const formulas = cells.flatMap(({ cell }) =>
       cell.content.kind === 'formula' ? [cell.content.formula] : [],
