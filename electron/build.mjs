@@ -21,7 +21,7 @@ if (!process.argv.includes('--if-older') || built < latest) {
   const started = performance.now();
   const { build } = await import('vite');
   await build({ configFile: path.join(root, 'renderer', 'vite.config.ts') });
-  for (const mode of ['entry', 'preload', 'start', 'table-reader']) {
+  for (const mode of ['entry', 'preload', 'start', 'table-reader', 'paper-reader']) {
     await build({ configFile: path.join(root, 'electron', 'vite.config.ts'), mode });
   }
   const samples = path.join(root, 'dist', 'demo');

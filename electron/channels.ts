@@ -4,6 +4,9 @@
  * dialogs and paths and hands out opaque ids.
  */
 
+import type { Finding } from '../core/base';
+import type { TakeBackPreview } from '../core/papers';
+
 /** A problem in words: what happened, what it means, what to do. */
 export interface Problem {
   readonly code: string;
@@ -118,12 +121,25 @@ export interface Channels {
     request: { name: string; base64: string };
     answer: { rows: readonly (readonly string[])[] };
   };
+  readonly 'take-back': {
+    request: { name: string; base64: string; text: string };
+    answer: ReturnedPaper;
+  };
   readonly 'mark-edited': { request: { name: string; edited: boolean }; answer: null };
 }
 
 export type ChannelName = keyof Channels;
 export type Request<C extends ChannelName> = Channels[C]['request'];
 export type Answer<C extends ChannelName> = Channels[C]['answer'];
+
+/** A paper that came back, looked through: what it would change, what of it is not taken, and the document with it. */
+export interface ReturnedPaper {
+  readonly findings: readonly Finding[];
+  /** Nothing when the paper could not be looked through: the findings say why. */
+  readonly preview?: TakeBackPreview;
+  /** The text of the document with the changes made; the window takes it only when the person agrees. */
+  readonly text?: string;
+}
 
 /** What the host tells the window without being asked. */
 export interface HostNews {
@@ -153,6 +169,7 @@ export interface Host {
   makePapers(request: Request<'make-papers'>): Promise<Reply<readonly MadePaper[]>>;
   readPaper(request: Request<'read-paper'>): Promise<Reply<{ name: string; base64: string }>>;
   readTable(request: Request<'read-table'>): Promise<Reply<Answer<'read-table'>>>;
+  takeBack(request: Request<'take-back'>): Promise<Reply<ReturnedPaper>>;
   markEdited(request: Request<'mark-edited'>): Promise<Reply<null>>;
   onCommand(listener: (command: string) => void): () => void;
   onOpened(listener: (document: OpenedDocument) => void): () => void;

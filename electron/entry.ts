@@ -9,6 +9,7 @@ void runMain(electron, {
   dist: path.join(__dirname, '..'),
   version,
   tableReader: path.join(__dirname, 'table-reader.cjs'),
+  paperReader: path.join(__dirname, 'paper-reader.cjs'),
   arguments: process.argv,
   papers: paperMaker(() => localDate(new Date())),
 });

@@ -46,6 +46,7 @@ export const QUESTIONS = {
   'make-papers': z.strictObject({ text, scenario: z.string().max(80), only: paperKinds }),
   'read-paper': id,
   'read-table': z.strictObject({ name, base64: z.string().max(28 * 1024 * 1024) }),
+  'take-back': z.strictObject({ name, base64: z.string().max(40 * 1024 * 1024), text }),
   'mark-edited': z.strictObject({ name, edited: z.boolean() }),
 } satisfies { [C in ChannelName]: z.ZodType<Request<C>> };
 
@@ -57,9 +58,11 @@ export interface HostParts {
   readonly about: () => Answer<'about'>;
   /** Where the built reader of tables lies, which reads each in a thread of its own. */
   readonly tableReader?: string;
+  /** Where the built reader of papers that come back lies. */
+  readonly paperReader?: string;
 }
 
-function handlersOf({ documents, papers, about, tableReader }: HostParts): Handlers {
+function handlersOf({ documents, papers, about, tableReader, paperReader }: HostParts): Handlers {
   return {
     about,
     'read-settings': () => documents.readSettings(),
@@ -82,6 +85,7 @@ function handlersOf({ documents, papers, about, tableReader }: HostParts): Handl
     'make-papers': question => papers.make(question),
     'read-paper': question => papers.read(question.id),
     'read-table': question => tableOf(question, tableReader),
+    'take-back': question => returned(question, paperReader),
     'mark-edited': question => documents.markEdited(question.name, question.edited),
   };
 }
@@ -95,6 +99,15 @@ async function tableOf(
   return {
     rows: await readTableApart(reader, { bytes: Buffer.from(base64, 'base64'), extension: extname(file) }),
   };
+}
+
+/** A paper that came back, with the text of the document it belongs to. */
+async function returned(
+  question: Request<'take-back'>,
+  reader: string | undefined,
+): Promise<Answer<'take-back'>> {
+  const { returnedPaper } = await import('./paper-returns');
+  return returnedPaper(question, reader);
 }
 
 function channel<Q>(schema: z.ZodType<Q>, handler: (question: Q) => unknown): Channel {
@@ -142,6 +155,7 @@ export function hostChannels(parts: HostParts): ChannelMap {
   add('make-papers', QUESTIONS['make-papers']);
   add('read-paper', QUESTIONS['read-paper']);
   add('read-table', QUESTIONS['read-table']);
+  add('take-back', QUESTIONS['take-back']);
   add('mark-edited', QUESTIONS['mark-edited']);
   return made;
 }

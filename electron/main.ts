@@ -19,6 +19,7 @@ export interface MainOptions {
   readonly papers?: PaperMaker;
   /** Where the built reader of tables lies. */
   readonly tableReader?: string;
+  readonly paperReader?: string;
 }
 
 /** The document among the words of a command line. */
@@ -73,7 +74,7 @@ class Desktop {
     const { app, dialog } = this.#electron;
     const folder = app.getPath('userData');
     const waiting = this.#waiting;
-    const { tableReader } = this.#options;
+    const { tableReader, paperReader } = this.#options;
     this.#documents = new HostDocuments({
       desk: dialogDesk(dialog, app, () => this.#window),
       appFolder: new AppFolder(folder),
@@ -90,6 +91,7 @@ class Desktop {
         today: localDate(new Date()),
       }),
       ...(tableReader === undefined ? {} : { tableReader }),
+      ...(paperReader === undefined ? {} : { paperReader }),
     });
   }
 

@@ -22,6 +22,7 @@ const host: Host = {
   makePapers: request => ipcRenderer.invoke('make-papers', request),
   readPaper: request => ipcRenderer.invoke('read-paper', request),
   readTable: request => ipcRenderer.invoke('read-table', request),
+  takeBack: request => ipcRenderer.invoke('take-back', request),
   markEdited: request => ipcRenderer.invoke('mark-edited', request),
   onCommand: listener => {
     const wrapped = (_event: IpcRendererEvent, command: string) => listener(command);

@@ -77,6 +77,7 @@ async function serve(words: StartWords, choice: WindowChoice, folder: string): P
       papers,
       about,
       tableReader: path.join(dist, 'electron', 'table-reader.cjs'),
+      paperReader: path.join(dist, 'electron', 'paper-reader.cjs'),
     }),
     files: pageFiles(path.join(dist, 'renderer')),
     ...(choice.kind === 'address-only' ? {} : { onPresence: presence.note }),

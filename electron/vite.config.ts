@@ -6,7 +6,7 @@ const NAMES = `import { fileURLToPath as ownPath } from 'node:url';
 const __filename = ownPath(import.meta.url);
 const __dirname = import.meta.dirname;`;
 
-/** Builds one bundle of the shell, named by the mode: `entry`, `preload` and `table-reader` (CommonJS for Electron), `start` (Node). */
+/** Builds one bundle of the shell, named by the mode: `entry`, `preload`, `table-reader` and `paper-reader` (CommonJS for Electron), `start` (Node). */
 export default defineConfig(({ mode }) => {
   const format = mode === 'start' ? 'es' : 'cjs';
   const extension = mode === 'start' ? 'js' : 'cjs';

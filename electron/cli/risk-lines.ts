@@ -34,6 +34,12 @@ export function riskLines(view: RiskView): string[] {
     ...view.drivers.map(d => `${(100 * d.contribution).toFixed(1).padStart(6)} %  ${d.title}`),
     'What drives the finish, in 100 runs:',
     ...view.drivesFinish.slice(0, 12).map(d => `${hundred(d.share).padStart(6)}    ${d.title}`),
+    `Budgets and dates that hold together in ${hundred(view.confidence)} in 100 runs:`,
+    ...spread(view.frontier, FRONTIER_POINTS).map(
+      point => `${usd(point.budget).padStart(12)} by ${point.date}`,
+    ),
+    'The register, chances in 100:',
+    ...view.register.map(registerLine),
     'What each mitigation buys, its price included:',
     ...view.register.flatMap(mitigationLine),
     ...(view.surveys.length === 0 ? [] : ['What more survey is worth:']),
@@ -41,6 +47,27 @@ export function riskLines(view: RiskView): string[] {
       s => `${usd(s.narrowing).padStart(12)} nearer P80 to P50 for ${usd(s.cost)}  ${s.title}`,
     ),
   ];
+}
+
+/** So many points of the line are printed; the JSON has them all. */
+const FRONTIER_POINTS = 6;
+
+function spread<T>(all: readonly T[], count: number): T[] {
+  if (all.length <= count) return [...all];
+  const at = Array.from({ length: count }, (_, i) => Math.round((i * (all.length - 1)) / (count - 1)));
+  return at.flatMap(i => all[i] ?? []);
+}
+
+function registerLine({ title, owner, probability, mitigation }: RegisterRow): string {
+  const known = [
+    owner === undefined ? [] : `owner: ${owner}`,
+    mitigation === undefined ? [] : mitigationWords(mitigation),
+  ];
+  return [`${hundred(probability).padStart(6)}    ${title}`, ...known.flat()].join('; ');
+}
+
+function mitigationWords({ title, cost }: NonNullable<RegisterRow['mitigation']>): string {
+  return `mitigation: ${title} for ${usd(cost)}`;
 }
 
 function mitigationLine({ title, mitigation }: RegisterRow): string[] {

@@ -34,6 +34,19 @@ export async function readWorkbook(bytes: Uint8Array): Promise<FileCell[]> {
   return cellsOf(book);
 }
 
+/** From the reader: the cells, or why the file is not read. */
+export type ReaderMessage = { readonly cells: readonly FileCell[] } | { readonly refused: string };
+
+/** The cells of a workbook, or in words why it is none that is read. */
+export async function readOrRefuse(bytes: Uint8Array): Promise<ReaderMessage> {
+  try {
+    return { cells: await readWorkbook(bytes) };
+  } catch (error) {
+    if (!(error instanceof NotAWorkbook)) throw error;
+    return { refused: error.message };
+  }
+}
+
 function cellsOf(book: ExcelJS.Workbook): FileCell[] {
   const cells: FileCell[] = [];
   book.eachSheet(sheet => {

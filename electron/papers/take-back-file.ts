@@ -38,7 +38,7 @@ export interface TakeBackOutcome {
 export async function takeBackFile(
   project: Project,
   paper: PaperFile,
-  reader: URL,
+  reader: URL | string | undefined,
   schedules?: number,
 ): Promise<TakeBackOutcome> {
   const isCsv = /\.csv$/i.test(paper.name);
@@ -66,7 +66,10 @@ export async function takeBackFile(
   return { scenario: stamp.scenario, taken: { ...taken, findings: all }, findings: all };
 }
 
-async function workbookCells({ name, bytes }: PaperFile, reader: URL): Promise<FileCell[] | Finding> {
+async function workbookCells(
+  { name, bytes }: PaperFile,
+  reader: URL | string | undefined,
+): Promise<FileCell[] | Finding> {
   const message = await readInWorker(reader, bytes);
   if ('cells' in message) return [...message.cells];
   return {

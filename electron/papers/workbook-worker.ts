@@ -1,8 +1,6 @@
+import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
-import type { FileCell } from '../../core/papers';
-
-/** From the reader: the cells, or why the file is not read. */
-export type ReaderMessage = { readonly cells: readonly FileCell[] } | { readonly refused: string };
+import { readOrRefuse, type ReaderMessage } from './read-workbook';
 
 /** The most memory the reader may take, in megabytes, and the longest it may need, in milliseconds. */
 const MOST_MEMORY = 512;
@@ -10,9 +8,10 @@ const LONGEST = 60_000;
 
 /**
  * Reads a workbook in a thread of its own with limits of memory and time: a file made to harm stops the thread alone.
- * @param reader where the built reader lies, `paper-reader.js`.
+ * @param reader where the built reader lies; where there is none, as in a run from source, the workbook is read here.
  */
-export function readInWorker(reader: URL, bytes: Uint8Array): Promise<ReaderMessage> {
+export function readInWorker(reader: URL | string | undefined, bytes: Uint8Array): Promise<ReaderMessage> {
+  if (reader === undefined || !existsSync(reader)) return readOrRefuse(bytes);
   return new Promise(resolve => {
     const thread = new Worker(reader, {
       workerData: bytes,

@@ -72,6 +72,7 @@ export function httpHost(): Host {
     makePapers: body => ask('make-papers', body),
     readPaper: body => ask('read-paper', body),
     readTable: body => ask('read-table', body),
+    takeBack: body => ask('take-back', body),
     markEdited: body => ask('mark-edited', body),
     onCommand: () => () => undefined,
     onOpened: () => () => undefined,

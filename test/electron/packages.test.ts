@@ -54,13 +54,14 @@ test.skipIf(!isBuilt || process.platform !== 'linux')(
     expect(
       files.filter(
         name =>
-          !/^\/(package\.json|dist\/(electron\/(entry\.cjs|preload\.cjs|table-reader\.cjs|icon\.png)|renderer\/.+|demo\/.+))$/.test(
+          !/^\/(package\.json|dist\/(electron\/(entry\.cjs|preload\.cjs|table-reader\.cjs|paper-reader\.cjs|icon\.png)|renderer\/.+|demo\/.+))$/.test(
             name,
           ),
       ),
     ).toEqual([]);
     expect(files).toContain('/dist/electron/entry.cjs');
     expect(files).toContain('/dist/electron/table-reader.cjs');
+    expect(files).toContain('/dist/electron/paper-reader.cjs');
     expect(files).toContain('/dist/renderer/index.html');
     expect(fs.statSync(archive).size).toBeLessThan(10 * 1024 * 1024);
   },

@@ -47,5 +47,6 @@ export const CHANNEL_NAMES = [
   'make-papers',
   'read-paper',
   'read-table',
+  'take-back',
   'mark-edited',
 ];

@@ -7,10 +7,12 @@ import { change, useWindow } from '../../state/store';
 import { Changes } from './changes';
 import { Copies } from './copies';
 import { Evidence } from './evidence';
+import { TakeBack } from './take-back';
 import './documents.css';
 
 const FACES = [
   { id: 'papers', title: 'Papers' },
+  { id: 'take-back', title: 'Take back' },
   { id: 'copies', title: 'Copy for others' },
   { id: 'evidence', title: 'Evidence' },
   { id: 'changes', title: 'Changes' },
@@ -77,6 +79,7 @@ export default function Documents() {
   );
   const sentences: Readonly<Record<string, string>> = {
     papers: `${PAPERS.length} papers can be handed over, made from the scenario that is chosen.`,
+    'take-back': 'A paper that came back: see what it would change before it is taken.',
     copies: 'A copy for others leaves out what only you should see.',
     evidence: 'Evidence: the files that prove a figure, by name and check sum.',
     changes:
@@ -89,6 +92,7 @@ export default function Documents() {
       <TitleLine sentence={[sentences[face] ?? '']} faces={FACES} face={face} onFace={setFace} />
       {face === 'papers' ? <StillMissing /> : null}
       {face === 'evidence' ? <Evidence /> : null}
+      {face === 'take-back' ? <TakeBack /> : null}
       {face === 'copies' ? <Copies /> : null}
       {face === 'changes' ? <Changes /> : null}
       {face === 'papers' ? <Papers making={making} onMake={kind => void make(kind)} /> : null}

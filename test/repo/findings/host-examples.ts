@@ -186,6 +186,11 @@ export const hostExamples = examples(
     },
   ],
   [
+    'take-back/no-document',
+    'a paper taken back into a document that cannot be read',
+    asked('take-back', { name: 'x.csv', base64: '', text: '' }),
+  ],
+  [
     'take-back/cannot-be-read',
     'text called a workbook, and a reader that fails',
     async () => {

@@ -1,0 +1,64 @@
+import { moneyText, type Money } from '../../money';
+import { unitShown } from '../unit-shown';
+import type { TakenBack } from './take-back';
+
+/** One change as a reader sees it before it is made: all words. */
+export interface ShownChange {
+  /** Where it was typed. */
+  readonly cell: string;
+  readonly title: string;
+  readonly before: string;
+  readonly after: string;
+  readonly unit: string;
+  readonly basis: string;
+  readonly source: string;
+}
+
+/** What a paper that came back would change, in words for a reader; nothing is changed by making it. */
+export interface TakeBackPreview {
+  readonly summary: string;
+  readonly changes: readonly ShownChange[];
+  /** What the changes come to: total and finish, before and after. */
+  readonly results: readonly { readonly title: string; readonly before: string; readonly after: string }[];
+}
+
+const WORKED_OUT = 'worked out';
+
+/** The preview of what was taken back. @param scenario the title of the scenario the paper is of. */
+export function takeBackPreview(
+  { edits, totals, finish }: Pick<TakenBack, 'edits' | 'totals' | 'finish'>,
+  scenario: string,
+): TakeBackPreview {
+  const dates = { before: finish.before ?? 'none', after: finish.after ?? 'none' };
+  return {
+    summary: summaryOf(edits.length, scenario),
+    changes: edits.map(({ cell, address, value, basis, source }) => ({
+      cell: address,
+      title: cell.title,
+      before: cell.value ?? WORKED_OUT,
+      after: value ?? WORKED_OUT,
+      unit: unitShown(cell.unit),
+      basis,
+      source,
+    })),
+    results: [
+      { title: 'Total', before: dollars(totals.before), after: dollars(totals.after) },
+      {
+        title: 'Total at the dates of the paper',
+        before: dollars(totals.before),
+        after: dollars(totals.atSameDates),
+      },
+      { title: 'Finish', ...dates },
+    ],
+  };
+}
+
+function summaryOf(count: number, scenario: string): string {
+  if (count === 0) return `The paper of scenario ${scenario} asks for no change.`;
+  const changes = count === 1 ? '1 change' : `${count} changes`;
+  return `The paper of scenario ${scenario} asks for ${changes}. They hold in all scenarios.`;
+}
+
+function dollars(amount: Money | undefined): string {
+  return amount === undefined ? 'absent' : `$${moneyText(amount)}`;
+}
