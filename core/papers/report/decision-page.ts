@@ -48,12 +48,23 @@ function weightParts({ decision }: ReportFacts): Markup[] {
       ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
     ),
     ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
-    ...(dominance.length === 0 ? [] : [paragraph(dominance.map(dominanceSentence).join(' '))]),
+    ...(dominance.length === 0 ? [] : [paragraph(dominanceSentences(dominance).join(' '))]),
   ];
 }
 
-function dominanceSentence({ better, worse }: { better: string; worse: string }): string {
-  return `Scenario ${better} is at least as good as ${worse} in all that counts, and better in some.`;
+/** A sentence for each scenario that leaves others behind, whichever way the board weighs what counts. */
+function dominanceSentences(pairs: readonly { readonly better: string; readonly worse: string }[]): string[] {
+  const better = [...new Set(pairs.map(pair => pair.better))];
+  return better.map(one => {
+    const worse = pairs.filter(pair => pair.better === one).map(pair => pair.worse);
+    return `Scenario ${one} is at least as good as ${listed(worse)} in all that counts, and better in some.`;
+  });
+}
+
+/** `B`, `B and C`, `A, B and C`. */
+function listed(letters: readonly string[]): string {
+  const last = letters.at(-1) ?? '';
+  return letters.length < 2 ? last : `${letters.slice(0, -1).join(', ')} and ${last}`;
 }
 
 function riskParts({ comparison }: ReportFacts): Markup[] {

@@ -75,6 +75,7 @@ function methodPart({ project, summary, decision }: ReportFacts): Markup[] {
       `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of spending by a published index.`,
       'Quantities come from the ship’s particulars by relationships, replaced by measured quantities where there are any.',
       'Hours are quantity times hours for one, times a factor of the conditions of work.',
+      'A quantity without a unit is the size of the project against that of a usual ship.',
       'Dates come from a schedule that keeps crews, closures and weather windows.',
       'Money is rounded once, at each element of a line; every total is a sum of rounded amounts.',
       ...(share === undefined

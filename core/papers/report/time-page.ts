@@ -48,7 +48,7 @@ function stageTable(spans: readonly StageSpan[]): Markup {
 function chainTable(longest: readonly ScheduledActivity[]): Markup {
   return table(
     'Longest activities of the chain that holds the finish',
-    [{ title: 'Activity' }, { title: 'Finish', figures: true }, { title: 'Days', figures: true }],
+    [{ title: 'Activity' }, { title: 'Finish', figures: true }, { title: 'Work days', figures: true }],
     longest.map(({ title, finish, workDays }) => [title, finish, numberWords(workDays)]),
   );
 }
