@@ -104,8 +104,11 @@ export class EvaluationDesk {
     const parts = windowParts(project, evaluation, measures, undefined);
     if (parts === undefined) return true;
     this.#opening = new WhyDesk(evaluation, measures);
-    const rows = WINDOW_VIEWS.filter(name => name === view).map(name => parts.view(name));
-    work.say({ kind: 'head', rows: Object.assign({ ...unscreenedHead(parts.head) }, ...rows) });
+    const seen = viewRows(
+      parts,
+      WINDOW_VIEWS.filter(name => name === view),
+    );
+    work.say({ kind: 'head', rows: { ...unscreenedHead(parts.head), ...seen } });
     return work.pause(0);
   }
 
@@ -141,11 +144,14 @@ export class EvaluationDesk {
 
 const OVERTAKEN: Answer = { hasRows: true, findings: [] };
 
+function viewRows(parts: WindowParts, names: readonly WindowViewName[]): ViewRows {
+  return names.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});
+}
+
 /** Says head and view looked at together, then the other views one by one. */
 async function sayRows(parts: WindowParts, looked: string, work: Work): Promise<void> {
   const first = BESIDE[looked] ?? WINDOW_VIEWS.filter(name => name === looked);
-  const seen = first.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});
-  work.say({ kind: 'head', rows: { ...parts.head, ...seen } });
+  work.say({ kind: 'head', rows: { ...parts.head, ...viewRows(parts, first) } });
   for (const name of WINDOW_VIEWS.filter(one => !first.includes(one))) {
     if (!(await work.pause(0))) return;
     work.say({ kind: 'view', rows: parts.view(name) });
