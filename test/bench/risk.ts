@@ -1,7 +1,4 @@
 /** How fast a simulation runs in one thread: the sheet's columns, a serial schedule a trial, draws, drivers. Bundle and run. */
-import { readFileSync } from 'node:fs';
-import { evaluate, prepareRisk } from '../../core/evaluation';
-import { readProject } from '../../core/project';
 import {
   difference,
   simulate,
@@ -9,10 +6,11 @@ import {
   type PreparedRun,
   type UncertainInput,
 } from '../../core/risk';
-import { chainScheduler, schedule, type ScheduleProblem } from '../../core/scheduling';
+import { chainScheduler, schedule, type ChainScheduler, type ScheduleProblem } from '../../core/scheduling';
 import { columns, evaluateSheet } from '../../core/sheet';
 import { exampleItems, exampleSheet } from '../core/sheet/example';
-import { benchNetwork, serialScheduler } from './serial-scheduler';
+import { exampleRun, wholeExample } from './risk-example';
+import { benchNetwork, serialScheduler, type BenchNetwork } from './serial-scheduler';
 
 const UNCERTAIN = ['taken', 'production', 'crewRate', 'stuffRate', 'tonnesPer'];
 const LINES = 200;
@@ -21,9 +19,14 @@ interface Parts {
   readonly perLine: number;
   readonly activities: number;
   readonly hasSheet: boolean;
+  /** Whether the program's own scheduler of trials is used, or one that decodes each trial day by day. */
+  readonly isChained?: boolean;
 }
 
-function prepared({ perLine, activities, hasSheet }: Parts): { run: PreparedRun; liveSteps: number } {
+function prepared({ perLine, activities, hasSheet, isChained = true }: Parts): {
+  run: PreparedRun;
+  liveSteps: number;
+} {
   const items = exampleItems(LINES);
   const { sheet, grand } = exampleSheet(items);
   const exact = evaluateSheet(sheet);
@@ -72,7 +75,8 @@ function prepared({ perLine, activities, hasSheet }: Parts): { run: PreparedRun;
         });
         return durations;
       },
-      scheduler: activities === 0 ? { decode: () => 1 } : serialScheduler(network),
+      scheduler:
+        activities === 0 ? { decode: () => 1 } : isChained ? chainsOf(network) : serialScheduler(network),
       money: ({ n }) => {
         if (hasSheet) plan.run(n);
         const column = hasSheet ? (plan.kept.get(total) ?? flat) : flat;
@@ -102,13 +106,20 @@ measure('draws alone', { perLine: 1, activities: 0, hasSheet: false }, 40_000, f
 measure('draws alone', { perLine: 5, activities: 0, hasSheet: false }, 20_000, false);
 measure('draws and schedule', { perLine: 1, activities: 60, hasSheet: false }, 40_000, false);
 measure('draws and sheet', { perLine: 1, activities: 0, hasSheet: true }, 40_000, false);
+measure('draws and sheet', { perLine: 5, activities: 0, hasSheet: true }, 40_000, false);
 measure('draws, sheet and schedule', { perLine: 1, activities: 60, hasSheet: true }, 40_000, false);
-measure('draws, sheet and schedule', { perLine: 5, activities: 60, hasSheet: true }, 20_000, false);
+measure('draws, sheet and schedule', { perLine: 5, activities: 60, hasSheet: true }, 40_000, false);
+measure(
+  'draws, sheet and a schedule decoded day by day',
+  { perLine: 1, activities: 60, hasSheet: true, isChained: false },
+  20_000,
+  false,
+);
 measure('the whole, with drivers ranked', { perLine: 1, activities: 60, hasSheet: true }, 10_000, true);
 /** Standard errors of the difference of two scenarios of the example, with common and with independent draws. */
 function commonDraws(): void {
   const samples = (scenario: string, seed: number) => {
-    const run = exampleRun(scenario).run;
+    const { run } = exampleRun(scenario).prepared;
     const result = simulate(run, { trials: 4000, seed, ranksDrivers: false });
     if (result === undefined) throw new Error('the bench was not asked to stop');
     return result.samples;
@@ -123,20 +134,10 @@ function commonDraws(): void {
   );
 }
 
-function exampleRun(scenario: string) {
-  const { project } = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8'));
-  if (project === undefined) throw new Error('the example could not be read');
-  const evaluation = evaluate(project, { today: '2026-11-24', seed: 1, upright: false, scenario });
-  const { prepared: ready } = prepareRisk(evaluation);
-  if (ready === undefined) throw new Error('the example could not be made ready');
-  return ready;
-}
-
-/** The program's own scheduler for trials: 60 activities of five-day weeks on four crews, a chunk at a time. */
-function scheduleAlone(): void {
-  const network = benchNetwork(60);
+/** A network as a problem of the program: five-day weeks, four crews. */
+function problemOf(network: BenchNetwork): ScheduleProblem {
   const crews = ['a', 'b', 'c', 'd'];
-  const problem: ScheduleProblem = {
+  return {
     horizonStart: '2027-03-01',
     calendars: {
       yard: {
@@ -163,8 +164,20 @@ function scheduleAlone(): void {
       [...new Set(network.after[i])].map(p => ({ from: network.ids[p] ?? '', to, kind: 'FS' as const })),
     ),
   };
+}
+
+/** The program's own scheduler for trials, a chunk at a time. */
+function chainsOf(network: BenchNetwork): ChainScheduler {
+  const problem = problemOf(network);
   const scheduler = chainScheduler(problem, schedule(problem, { schedules: 1000, seed: 1 }));
   if (scheduler === undefined) throw new Error('the bench network has no chains');
+  return scheduler;
+}
+
+/** The scheduler of trials alone: 60 activities on four crews. */
+function scheduleAlone(): void {
+  const network = benchNetwork(60);
+  const scheduler = chainsOf(network);
   const columns = () => network.ids.map(() => new Float64Array(TRIALS_PER_CHUNK));
   const durations = network.ids.map((_, i) =>
     Float64Array.from({ length: TRIALS_PER_CHUNK }, (__, t) => (network.days[i] ?? 1) + ((i * 7 + t) % 4)),
@@ -181,20 +194,7 @@ function scheduleAlone(): void {
   );
 }
 
-/** The invented example: both sheets, the schedule with its weather, events, percentiles and drivers, in one thread. */
-function wholeExample(): void {
-  const ready = exampleRun('fishing-reef');
-  simulate(ready.run, { trials: 2000, seed: 1 });
-  const started = process.cpuUsage().user;
-  const result = simulate(ready.run, { trials: 10_000, seed: 2 });
-  const seconds = (process.cpuUsage().user - started) / 1e6;
-  console.log(
-    `the example: ${ready.drawn} of ${ready.ranged} ranges drawn, ${ready.liveSteps} live steps, ` +
-      `${ready.run.activities.length} activities: ${result?.trials ?? 0} trials in ${seconds.toFixed(3)} s of CPU, drivers ranked`,
-  );
-}
-
 scheduleAlone();
-wholeExample();
 commonDraws();
-console.log(`memory ${Math.round(process.memoryUsage().rss / 1e6)} MB`);
+console.log(`memory of this bench ${Math.round(process.memoryUsage().rss / 1e6)} MB`);
+await wholeExample();
