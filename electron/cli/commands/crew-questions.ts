@@ -27,7 +27,7 @@ export function crewAnswers(call: Call, evaluation: Evaluation): Answers {
     call.flag('crew-plan') ? crewPlan(call, evaluation, by) : NOTHING,
   ];
   return {
-    json: Object.assign({}, ...answers.map(answer => answer.json)),
+    json: Object.fromEntries(answers.flatMap(answer => Object.entries(answer.json))),
     lines: answers.flatMap(answer => answer.lines),
     findings: answers.flatMap(answer => answer.findings),
   };
