@@ -6,14 +6,16 @@ import { namesOf } from '../words';
 /** Activities that ask for more than there ever is: of a resource, or of the room in a zone. */
 export function capacityConflicts(compiled: Compiled): ConflictSet[] {
   const { search, activities } = compiled;
-  return compiled.resources.flatMap((_, r) => {
+  const conflicts: ConflictSet[] = [];
+  compiled.resources.forEach((_, r) => {
     const most = mostUnits(compiled, r);
-    const over = activities.flatMap(({ state, crew }, i) => {
-      const isOver = (search.activities[i]?.demands[r] ?? 0) > most;
-      return isOver && state !== 'finished' && crew.workDays > 0 ? [i] : [];
-    });
-    return over.map(i => tooLarge(compiled, i, r, most));
+    for (let i = 0; i < activities.length; i++) {
+      if ((search.activities[i]?.demands[r] ?? 0) <= most) continue;
+      const { state, crew } = at(activities, i);
+      if (state !== 'finished' && crew.workDays > 0) conflicts.push(tooLarge(compiled, i, r, most));
+    }
   });
+  return conflicts;
 }
 
 function tooLarge(compiled: Compiled, i: number, r: number, most: number): ConflictSet {

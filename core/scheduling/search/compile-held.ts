@@ -91,8 +91,12 @@ function meetOnWorkDays(
   return some.every(i => calendarOf[i] === calendar && activities[i]?.fixedStart === undefined);
 }
 
+/** Most watched resources that are compared two by two; beyond, their order decides where their lanes lie. */
+const MOST_COMPARED = 64;
+
 /** How many activities hold units of both of two watched resources. */
 function usedTogether(watched: readonly Watched[], count: number): (a: number, b: number) => number {
+  if (watched.length > MOST_COMPARED) return () => 0;
   const together = new Int32Array(watched.length ** 2);
   for (let i = 0; i < count; i++) {
     const held = watched.flatMap(({ units }, r) => (units[i] === 0 ? [] : [r]));
