@@ -1,3 +1,4 @@
+import type { Finding } from '../../base';
 import { dayOf, isoOf } from '../../calendar';
 import {
   amongPastProjects,
@@ -100,6 +101,8 @@ export interface RiskView {
   readonly register: readonly RegisterRow[];
   readonly surveys: readonly SurveyValue[];
   readonly growth: GrowthComparison;
+  /** What is wrong with what was drawn: figures counted twice, correlations left out, trials without an answer. */
+  readonly findings: readonly Finding[];
   /** The budget and the date that hold together with the confidence asked for, each as safe as the other. */
   readonly safe:
     | { readonly budget: number; readonly date: string; readonly joint: number; readonly sentence: string }
@@ -166,6 +169,7 @@ export function riskView(
     register: registerRows(prepared, result, whatIfs),
     surveys: whatIfs.surveys ?? [],
     growth: growthComparison(prepared, result),
+    findings: result.findings,
     safe: safeView(result, confidence, date),
     gap: whatIfs.gap && { ...whatIfs.gap, sentence: gapSentence(whatIfs.gap) },
   };

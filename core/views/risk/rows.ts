@@ -96,6 +96,8 @@ export interface RiskRows {
   readonly emptySection: object;
   /** How each figure of the runs came about, by its name. */
   readonly whys: Whys;
+  /** What is wrong with the register, the ranges or the runs, though they can be run. */
+  readonly noted: readonly string[];
   /** Why nothing can be run, when nothing can. */
   readonly missing: readonly string[];
 }

@@ -49,6 +49,7 @@ export function riskRows(study: RiskStudy): RiskRows {
     library: libraryEvents(evaluation, prepared),
     emptySection: riskSchema.parse({}),
     whys: told.whys,
+    noted: prepared === undefined ? [] : [...findings, ...(view?.findings ?? [])].map(findingWords),
     missing: prepared === undefined ? findings.map(findingWords) : [],
   };
 }

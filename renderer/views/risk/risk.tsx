@@ -72,6 +72,11 @@ function Face({ answer, face, isWorking }: { answer: RiskRows; face: string; isW
           Run again
         </button>
       </p>
+      {answer.noted.map(words => (
+        <p key={words} className="caution risk-note">
+          {words}
+        </p>
+      ))}
       {face === 'curves' ? <Curves found={found} /> : null}
       {face === 'drivers' ? <Drivers found={found} /> : null}
       {face === 'contingency' ? <Contingency found={found} /> : null}
