@@ -167,9 +167,10 @@ export class GeneticSearch {
   /** The busiest of a few random stretches of the schedule. */
   private drawBlock(keeper: Individual): Block {
     const { tuning, dice } = this;
-    let best: Block = { from: keeper.low, to: keeper.last };
+    let best = keeper.low;
+    let bestLength = keeper.last - keeper.low;
     let most = -1;
-    const span = keeper.last - keeper.low;
+    const span = bestLength;
     const { work } = keeper;
     if (work.isStale) work.read(keeper, this.camps[0].side.weights);
     for (let k = 0; k < tuning.blockTries; k++) {
@@ -179,27 +180,33 @@ export class GeneticSearch {
       const use = work.within(from, from + length) / length;
       if (use > most) {
         most = use;
-        best = { from, to: from + length };
+        best = from;
+        bestLength = length;
       }
     }
-    return best;
+    return { from: best, to: best + bestLength };
   }
 
   /** Puts the better child that is not held already and not longer than the old one into the slot, if there is one. */
   private replace(to: Camp, slot: number): void {
-    const order = this.spare[0].value <= this.spare[1].value ? [0, 1] : [1, 0];
+    const [first, second] = this.spare;
     const old = to.population[slot];
     if (!old) return;
-    for (const which of order) {
-      const child = this.spare[which === 0 ? 0 : 1];
-      if (!child.isWhole || to.held.has(child.hash) || lengthOf(child) > lengthOf(old)) continue;
-      to.held.delete(old.hash);
-      to.held.add(child.hash);
-      to.population[slot] = child;
-      this.spare = which === 0 ? [old, this.spare[1]] : [this.spare[0], old];
-      return;
-    }
+    const isFirstBetter = first.value <= second.value;
+    const better = isFirstBetter ? first : second;
+    const other = isFirstBetter ? second : first;
+    const taken = mayReplace(to, old, better) ? better : mayReplace(to, old, other) ? other : null;
+    if (!taken) return;
+    to.held.delete(old.hash);
+    to.held.add(taken.hash);
+    to.population[slot] = taken;
+    this.spare = taken === first ? [old, second] : [first, old];
   }
+}
+
+/** Whether the child went to its end, is not held already and is not longer than the old one. */
+function mayReplace(to: Camp, old: Individual, child: Individual): boolean {
+  return child.isWhole && !to.held.has(child.hash) && lengthOf(child) <= lengthOf(old);
 }
 
 /** The last finish that a schedule taking the place of `old` may have; any while none stands there. */

@@ -25,11 +25,12 @@ export function sampledParallelPass(
   const ready: number[] = [];
   for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
   const running: number[] = [];
+  const fitting: number[] = [];
   let now = 0;
   let last = 0;
   let placed = 0;
   while (placed < net.count) {
-    let fitting = ready.filter(activity => fitsOn(net, memory, activity, now));
+    fill(net, memory, ready, fitting, now);
     while (fitting.length > 0) {
       const activity = fitting[drawBiased(fitting, priorities, bias, dice)] ?? NONE;
       holdFrom(net, memory, activity, now);
@@ -38,16 +39,33 @@ export function sampledParallelPass(
       if (finish > last) last = finish;
       placed++;
       ready.splice(ready.indexOf(activity), 1);
-      if (finish > now) running.push(activity);
-      else release(net, activity, open, ready);
-      fitting = (finish > now ? fitting : ready).filter(
-        other => other !== activity && fitsOn(net, memory, other, now),
-      );
+      if (finish > now) {
+        running.push(activity);
+        thin(net, memory, fitting, activity, now);
+      } else {
+        release(net, activity, open, ready);
+        fill(net, memory, ready, fitting, now);
+      }
     }
     now = finishNext(net, running, finishes, open, ready, now);
   }
   clearDays(net, memory, last);
   return last;
+}
+
+/** Fills `fitting` with those ready that fit now. */
+function fill(net: PlainNet, memory: PassMemory, ready: number[], fitting: number[], now: number): void {
+  fitting.length = 0;
+  for (const activity of ready) if (fitsOn(net, memory, activity, now)) fitting.push(activity);
+}
+
+/** Leaves in `fitting` those that still fit beside the one just placed. */
+function thin(net: PlainNet, memory: PassMemory, fitting: number[], placed: number, now: number): void {
+  let kept = 0;
+  for (const activity of fitting) {
+    if (activity !== placed && fitsOn(net, memory, activity, now)) fitting[kept++] = activity;
+  }
+  fitting.length = kept;
 }
 
 function finishNext(

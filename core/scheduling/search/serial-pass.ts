@@ -120,6 +120,10 @@ function manyWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finis
 
 function fitsDay(net: PlainNet, memory: PassMemory, activity: number, day: number): boolean {
   const { words, demands, guards } = net;
+  if (words === 1) {
+    const only = guards[0] ?? NONE;
+    return (((memory.free[day] ?? NONE) - (demands[activity] ?? NONE)) & only) === only;
+  }
   for (let word = 0; word < words; word++) {
     const guard = guards[word] ?? NONE;
     const left = ((memory.free[day * words + word] ?? NONE) - (demands[activity * words + word] ?? NONE)) | 0;
