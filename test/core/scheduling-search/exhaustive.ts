@@ -57,8 +57,9 @@ function pairOf(problem: SearchProblem, a: number, b: number): SearchProblem {
     relationships: problem.relationships
       .filter(({ from, to }) => isBoth(from, to))
       .map(link => ({ ...link, from: place(link.from), to: place(link.to) })),
-    exclusions: problem.exclusions
-      .filter(([i, j]) => isBoth(i, j))
-      .map(([i, j]) => [place(i), place(j)] as const),
+    exclusions: problem.exclusions.map(({ first, second }) => ({
+      first: first.filter(i => isBoth(i, i)).map(place),
+      second: second.filter(i => isBoth(i, i)).map(place),
+    })),
   };
 }

@@ -65,9 +65,8 @@ export function randomProblem(seed: number, has: Ingredients): SearchProblem {
     exclusions:
       has.hasExclusions === true
         ? [
-            [1, 2],
-            [2, 3],
-            [1, 3],
+            { first: [1], second: [2, 3] },
+            { first: [2], second: [3] },
           ]
         : [],
   };

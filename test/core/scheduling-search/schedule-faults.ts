@@ -116,7 +116,10 @@ function exclusionFaults(
   starts: ArrayLike<number>,
   finishes: readonly number[],
 ): string[] {
-  return problem.exclusions.flatMap(([a, b]) => {
+  const pairs = problem.exclusions.flatMap(({ first, second }) =>
+    first.flatMap(a => second.map(b => [a, b] as const)),
+  );
+  return pairs.flatMap(([a, b]) => {
     const startA = starts[a] ?? 0;
     const startB = starts[b] ?? 0;
     const overlaps = startA < (finishes[b] ?? 0) && startB < (finishes[a] ?? 0);
