@@ -44,7 +44,7 @@ function readSet(options: BenchOptions): Instance[] | { readonly missing: string
     .sort((a, b) => a.localeCompare(b, 'en', { numeric: true }))
     .map(file => instanceOf(folder, file, known, options.set))
     .filter(instance => !options.isHardOnly || (instance.known.upper ?? Infinity) > instance.criticalPath)
-    .filter((_, k) => k % options.every === 0);
+    .filter((_, k) => k >= options.from && (k - options.from) % options.every === 0);
 }
 
 function knownBounds(options: BenchOptions): Map<string, KnownBounds> {

@@ -12,6 +12,8 @@ export interface BenchOptions {
   readonly seeds: number;
   /** Every how many-th instance is taken. */
   readonly every: number;
+  /** The first that is taken, counted from 0: a long run can be done in parts. */
+  readonly from: number;
   /** How many instances of a set are taken at most, spread evenly. */
   readonly take: number;
   readonly isJson: boolean;
@@ -28,12 +30,13 @@ export interface BenchOptions {
 const PEER_TAKE = 12;
 
 export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME[,NAME] [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
-  [--every K] [--take N] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
+  [--every K [--from I]] [--take N] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
   --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all (5000)
   --seconds    CPU seconds an instance
   --seeds      runs with seeds 1 to K, their mean is reported (1)
   --dir        folder of the sets; default PSPLIB_DIR, for ubo10 RCPSP_MAX_DIR
   --every      only every K-th instance
+  --from       beginning with the I-th, counted from 0 (0): parts of a long run
   --take       at most N instances of each set, spread evenly
   --hard       only instances whose best known finish is above the critical path
   --heuristic  no exact search of small networks
@@ -54,6 +57,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
         seconds: { type: 'string' },
         seeds: { type: 'string' },
         every: { type: 'string' },
+        from: { type: 'string' },
         take: { type: 'string' },
         json: { type: 'boolean' },
         heuristic: { type: 'boolean' },
@@ -71,6 +75,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
       text => text !== undefined,
     );
     const wrong = numbers.find(text => !(Number(text) > 0));
+    if (!(Number(values.from ?? 0) >= 0)) return `"${values.from ?? ''}" is not a number from 0 on.`;
     if (wrong !== undefined) return `"${wrong}" is not a number above 0.`;
     const seconds = values.seconds === undefined ? {} : { seconds: Number(values.seconds) };
     return {
@@ -82,6 +87,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
       ...seconds,
       seeds: Number(values.seeds ?? 1),
       every: Number(values.every ?? 1),
+      from: Number(values.from ?? 0),
       take: Number(values.take ?? (isPeerAlone ? PEER_TAKE : Infinity)),
       isJson: values.json === true,
       isHeuristicOnly: values.heuristic === true,
