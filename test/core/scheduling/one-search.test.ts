@@ -46,6 +46,7 @@ function bench(): unknown {
     schedules: 20,
     seeds: 1,
     every: 1,
+    from: 0,
     take: Infinity,
     isJson: true,
     isHeuristicOnly: false,
