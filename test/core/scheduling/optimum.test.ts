@@ -43,3 +43,11 @@ it('so are 150 with most lags too; those without a schedule get none, nine in te
   expect(without).toBeGreaterThan(20);
   expect(proved / without).toBeGreaterThan(0.9);
 }, 240_000);
+
+it('so are 100 whose work may also lie only inside windows of days', () => {
+  const problems = fc.sample(randomProblem(4, 4, false, true), { numRuns: 220, seed: 11 });
+  expect(
+    problems.flatMap(one => one.activities).filter(one => one.windows !== undefined).length,
+  ).toBeGreaterThan(100);
+  expect(compare(problems, 100).solved).toBe(100);
+}, 240_000);

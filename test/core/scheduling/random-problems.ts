@@ -12,7 +12,7 @@ function spanFrom(day: number, days: number) {
   return { from: isoOf(from), to: isoOf(from + days - 1) };
 }
 
-function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
+function activity(i: number, longest: number, hasWindows: boolean): fc.Arbitrary<ScheduleActivity> {
   return fc
     .record({
       workDays: fc.oneof(
@@ -30,10 +30,12 @@ function activity(i: number, longest: number): fc.Arbitrary<ScheduleActivity> {
       }),
       closed: fc.boolean(),
       isWaiting: fc.boolean(),
-      window: fc.option(fc.tuple(fc.integer({ min: 0, max: 14 }), fc.integer({ min: 3, max: 12 })), {
-        nil: undefined,
-        freq: 4,
-      }),
+      window: hasWindows
+        ? fc.option(fc.tuple(fc.integer({ min: 0, max: 14 }), fc.integer({ min: 3, max: 12 })), {
+            nil: undefined,
+            freq: 3,
+          })
+        : fc.constant(undefined),
     })
     .map(({ workDays, calendar, crew, crane, place, notBefore, consecutive, closed, isWaiting, window }) => ({
       id: `${i}`,
@@ -85,11 +87,12 @@ export function randomProblem(
   most: number,
   longest: number,
   hasMostLags = false,
+  hasWindows = false,
 ): fc.Arbitrary<ScheduleProblem> {
   return fc.integer({ min: 2, max: most }).chain(n =>
     fc
       .record({
-        activities: fc.tuple(...Array.from({ length: n }, (_, i) => activity(i, longest))),
+        activities: fc.tuple(...Array.from({ length: n }, (_, i) => activity(i, longest, hasWindows))),
         relationships: relationships(n, hasMostLags),
         capacity: fc.integer({ min: 2, max: 3 }),
         fewer: fc.option(fc.tuple(date(0, 10), fc.integer({ min: 0, max: 4 })), { nil: undefined }),
