@@ -75,17 +75,63 @@ export function placeQuickly(
   return ((dayOfIndex[start + duration - 1] ?? NONE) + 1) | 0;
 }
 
-/**
- * The first index of work days from which one word has room, and takes the units there. From the last day back: the
- * latest day that is too full moves the start furthest.
- */
+/** Places it in its one word: the first index of work days with room, and takes the units there. */
 function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: number): number {
   const { quick, dayOfIndex } = net;
   const duration = net.durations[activity] ?? NONE;
   const units = quick.units[activity] ?? NONE;
   const row = quick.row[activity] ?? NONE;
-  const guard = quick.guard[activity] ?? NONE;
   const end = quick.end[activity] ?? NONE;
+  const start = fitIn(dayOfIndex, free, row, units, quick.guard[activity] ?? NONE, from, duration, end);
+  if (start + duration <= end) take(dayOfIndex, free, row, units, start, duration);
+  return start;
+}
+
+/** The same in several words, one after the other until none moves it any more. */
+function inWords(net: DatedNet, free: Int32Array, activity: number, from: number): number {
+  const { quick, uses, dayOfIndex, slots, guards } = net;
+  const { word, work } = uses;
+  const duration = net.durations[activity] ?? NONE;
+  const end = quick.end[activity] ?? NONE;
+  const first = uses.first[activity] ?? NONE;
+  const behind = uses.first[activity + 1] ?? NONE;
+  let start = from;
+  for (let use = first, settled = first; settled < behind;) {
+    const w = word[use] ?? NONE;
+    const fit = fitIn(
+      dayOfIndex,
+      free,
+      w * slots,
+      work[use] ?? NONE,
+      guards[w] ?? NONE,
+      start,
+      duration,
+      end,
+    );
+    if (fit + duration > end) return end;
+    settled = fit === start ? settled + 1 : first + 1;
+    start = fit;
+    use = use + 1 === behind ? first : use + 1;
+  }
+  for (let use = first; use < behind; use = (use + 1) | 0)
+    take(dayOfIndex, free, (word[use] ?? NONE) * slots, work[use] ?? NONE, start, duration);
+  return start;
+}
+
+/**
+ * The first index of work days at or after `from` from which a word has room for some units; `end` when there is none.
+ * From the last day back: the latest day that is too full moves the start furthest.
+ */
+function fitIn(
+  dayOfIndex: Int32Array,
+  free: Int32Array,
+  row: number,
+  units: number,
+  guard: number,
+  from: number,
+  duration: number,
+  end: number,
+): number {
   let known = from;
   let to = (known + duration) | 0;
   if (to > end) return end;
@@ -98,44 +144,20 @@ function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: numb
       k = to;
     }
   }
-  for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
-    const slot = row + (dayOfIndex[k] ?? NONE);
-    free[slot] = ((free[slot] ?? NONE) - units) | 0;
-  }
   return (to - duration) | 0;
 }
 
-/** The same in several words. */
-function inWords(net: DatedNet, free: Int32Array, activity: number, from: number): number {
-  const { quick, uses, dayOfIndex, slots } = net;
-  const { word, work } = uses;
-  const duration = net.durations[activity] ?? NONE;
-  const end = quick.end[activity] ?? NONE;
-  const first = uses.first[activity] ?? NONE;
-  const behind = uses.first[activity + 1] ?? NONE;
-  let known = from;
-  let to = (known + duration) | 0;
-  if (to > end) return end;
-  for (let k = (to - 1) | 0; k >= known; k = (k - 1) | 0) {
-    const day = dayOfIndex[k] ?? NONE;
-    for (let use = first; use < behind; use = (use + 1) | 0) {
-      const w = word[use] ?? NONE;
-      const guard = net.guards[w] ?? NONE;
-      if ((((free[w * slots + day] ?? NONE) - (work[use] ?? NONE)) & guard) !== guard) {
-        known = to;
-        to = (k + 1 + duration) | 0;
-        if (to > end) return end;
-        k = to;
-        break;
-      }
-    }
+/** Takes units of a word on some work days. */
+function take(
+  dayOfIndex: Int32Array,
+  free: Int32Array,
+  row: number,
+  units: number,
+  start: number,
+  duration: number,
+): void {
+  for (let k = start; k < start + duration; k = (k + 1) | 0) {
+    const slot = row + (dayOfIndex[k] ?? NONE);
+    free[slot] = ((free[slot] ?? NONE) - units) | 0;
   }
-  for (let k = (to - duration) | 0; k < to; k = (k + 1) | 0) {
-    const day = dayOfIndex[k] ?? NONE;
-    for (let use = first; use < behind; use = (use + 1) | 0) {
-      const slot = (word[use] ?? NONE) * slots + day;
-      free[slot] = ((free[slot] ?? NONE) - (work[use] ?? NONE)) | 0;
-    }
-  }
-  return (to - duration) | 0;
 }
