@@ -31,7 +31,8 @@ const PEER_TAKE = 12;
 
 export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME[,NAME] [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
   [--every K [--from I]] [--take N] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
-  --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all (5000)
+  --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all
+               (5000; 50000 for ubo10)
   --seconds    CPU seconds an instance
   --seeds      runs with seeds 1 to K, their mean is reported (1)
   --dir        folder of the sets; default PSPLIB_DIR, for ubo10 RCPSP_MAX_DIR
@@ -81,9 +82,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
     return {
       set,
       dir: values.dir ?? defaultDir(set),
-      schedules: Number(
-        values.schedules ?? (values.seconds === undefined ? 5000 : 150_000 * Number(values.seconds)),
-      ),
+      schedules: Number(values.schedules ?? defaultSchedules(set, values.seconds)),
       ...seconds,
       seeds: Number(values.seeds ?? 1),
       every: Number(values.every ?? 1),
@@ -100,6 +99,12 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
+}
+
+/** Schedules that time does not reach, or what decides every instance with maximum lags. */
+function defaultSchedules(set: string, seconds: string | undefined): number {
+  if (seconds !== undefined) return 150_000 * Number(seconds);
+  return set.startsWith('ubo') ? 50_000 : 5000;
 }
 
 function defaultDir(set: string): string {
