@@ -159,6 +159,71 @@ it('an event of probability 0.4 costing triangular (10, 20, 50) has the mean 10.
   expectVariance(cost.standardDeviation ** 2, 199.556, 2.5);
 });
 
+it('the later of N(10, 2) and N(9, 3) with the correlation 0.5 has the mean 10.6300 and the variance 4.7367', () => {
+  // C. E. Clark, Operations Research 9 (1961) 145-162, with a = sqrt(4 + 9 - 6); exact for two normals.
+  const { finish } = run(
+    prepare({
+      ranges: {
+        a: { kind: 'normal', mean: 110, standardDeviation: 2 },
+        b: { kind: 'normal', mean: 109, standardDeviation: 3 },
+      },
+      correlations: [{ first: 'a', second: 'b', correlation: 0.5 }],
+      activities: { a: { days: read => read('a') }, b: { days: read => read('b') } },
+    }),
+  );
+  expectMean(finish.mean - 100, 10.63001, 4.736719);
+  expectVariance(finish.standardDeviation ** 2, 4.736719, 3.4);
+});
+
+it('the sum of twelve uniform (0, 1) has the mean 6 and the variance 1', () => {
+  const ids = Array.from({ length: 12 }, (_, i) => `u${i}`);
+  const { cost } = run(
+    prepare({
+      ranges: Object.fromEntries(ids.map(id => [id, { kind: 'uniform' as const, low: 0, high: 1 }])),
+      lines: { only: read => ids.reduce((sum, id) => sum + read(id), 0) },
+    }),
+  );
+  expectMean(cost.mean, 6, 1);
+  // The kurtosis of a sum of n uniform ones is 3 - 6 / (5 n).
+  expectVariance(cost.standardDeviation ** 2, 1, 2.9);
+});
+
+it('the product of two lognormals is the lognormal of both: mean 4.78267 and variance 3.17556', () => {
+  const { cost } = run(
+    prepare({
+      ranges: {
+        a: { kind: 'lognormal', logMean: 1, logStandardDeviation: 0.2 },
+        b: { kind: 'lognormal', logMean: 0.5, logStandardDeviation: 0.3 },
+      },
+      lines: { only: read => read('a') * read('b') },
+    }),
+  );
+  expectMean(cost.mean, 4.782675, 3.175558);
+  expectVariance(cost.standardDeviation ** 2, 3.175558, 5.5268);
+});
+
+it('a driver of probability 0.4 and triangular (1, 1.2, 1.6) lifts triangular (10, 20, 50) to 29.5111, variance 106.694', () => {
+  // Mean and second moment of a product of independent factors are the products of theirs.
+  const { cost } = run(
+    prepare({
+      ranges: { x: tri },
+      drivers: [
+        {
+          id: 'd',
+          title: 'D',
+          probability: 0.4,
+          factor: { kind: 'triangular', low: 1, likely: 1.2, high: 1.6 },
+          inputs: ['x'],
+          note: 'n',
+        },
+      ],
+      lines: { only: read => read('x') },
+    }),
+  );
+  expectMean(cost.mean, 29.511111, 106.694321);
+  expectVariance(cost.standardDeviation ** 2, 106.694321, 3.2);
+});
+
 describe('rank correlation', () => {
   it.each([0.3, -0.6, 0.9])(
     'asked for at %d in normal scores gives the rank correlation (6/pi) asin(r/2)',
