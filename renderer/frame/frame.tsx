@@ -30,10 +30,11 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
 /** The frame: list of views, one surface, the Why panel and the bottom line. */
 export function Frame() {
   const panel = useWindow(window => window.panel);
+  const view = useWindow(window => window.view);
   return (
     <div className="frame">
       <ViewList />
-      <main className="surface" id="surface" tabIndex={-1}>
+      <main className="surface" id="surface" data-view={view} tabIndex={-1}>
         <Surface />
       </main>
       <WhyPanel />
@@ -66,7 +67,7 @@ function Surface() {
   }
   const View = SURFACES[view];
   return (
-    <Suspense fallback={<p className="sentence">Opening the view.</p>}>
+    <Suspense key={view} fallback={<p className="sentence">Opening the view.</p>}>
       <View />
     </Suspense>
   );

@@ -17,18 +17,22 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
   goTo(view);
   await wait();
   if (at === undefined) return;
-  // A view that is opened for the first time is loaded and made first.
-  for (let times = 0; times < MOST && window.document.querySelector('.title-line') === null; times++)
+  const tried = new Set<string>();
+  // A view that is opened for the first time is loaded and made first; then its faces are looked through.
+  for (let times = 0; times < MOST && inputAt(at) === null; times++) {
+    const face = facesOf(view).find(one => !tried.has(one.innerText));
+    tried.add(face?.innerText ?? '');
+    face?.click();
     await wait();
-  let field = inputAt(at);
-  const faces = [...window.document.querySelectorAll<HTMLButtonElement>(FACES)];
-  for (const face of faces) {
-    if (field !== null) break;
-    face.click();
-    await wait();
-    field = inputAt(at);
   }
-  if (field === null) faces[0]?.click();
+  const field = inputAt(at);
+  if (field === null) facesOf(view)[0]?.click();
   field?.scrollIntoView({ block: 'center' });
   field?.focus();
+}
+
+/** The faces of a view once it is shown; before that none. */
+function facesOf(view: ViewId): readonly HTMLButtonElement[] {
+  const surface = window.document.querySelector(`.surface[data-view="${view}"]`);
+  return surface === null ? [] : [...surface.querySelectorAll<HTMLButtonElement>(FACES)];
 }
