@@ -42,14 +42,14 @@ export function* simulation(prepared: PreparedRun, options: SimulationOptions): 
 }
 
 function firstWaves(options: SimulationOptions): ChunkJob[][] {
-  const jobs = jobsFor(options, AS_IT_IS);
+  const jobs = jobsFor(options, options.ranksDrivers !== false);
   if (options.stop === undefined) return [jobs];
   const waves = Math.ceil(jobs.length / CHUNKS_PER_LOOK);
   return Array.from({ length: waves }, (_, w) => jobs.slice(w * CHUNKS_PER_LOOK, (w + 1) * CHUNKS_PER_LOOK));
 }
 
-function jobsFor(plan: TrialPlan, adjustment: Adjustment): ChunkJob[] {
-  return Array.from({ length: chunkCount(plan) }, (_, chunk) => ({ chunk, adjustment }));
+function jobsFor(plan: TrialPlan, screens: boolean): ChunkJob[] {
+  return Array.from({ length: chunkCount(plan) }, (_, chunk) => ({ chunk, adjustment: AS_IT_IS, screens }));
 }
 
 function isMet(rule: StopRule, results: readonly ChunkResult[]): boolean {

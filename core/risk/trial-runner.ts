@@ -10,6 +10,8 @@ import { classSums, type ClassSums } from './screening';
 export interface ChunkJob {
   readonly chunk: number;
   readonly adjustment: Adjustment;
+  /** Whether the trials are summed up by the classes of every uncertainty as well. */
+  readonly screens?: boolean;
 }
 
 /** What a chunk of trials gave: plain data and typed arrays, the same bits on every thread. */
@@ -26,7 +28,7 @@ export interface ChunkResult {
   /** By line: sum of the excess over the plan, and of excess times the excess of the total. */
   readonly lineExcess: Float64Array;
   readonly lineProduct: Float64Array;
-  /** The trials by class of every uncertainty, of a chunk as it is: see `screen`. */
+  /** The trials by class of every uncertainty, where the job asks for it: see `screen`. */
   readonly classes: Float64Array | undefined;
 }
 
@@ -96,7 +98,7 @@ function runChunk(
   const cashNeed = isAsItIs ? withEvents(money, costs.total, n) : undefined;
   costs.dropBroken(times.finish, cashNeed);
   const { total } = costs;
-  const classes = isAsItIs ? bench.sumsOf({ n, total, finish: times.finish }) : undefined;
+  const classes = job.screens === true ? bench.sumsOf({ n, total, finish: times.finish }) : undefined;
   return { chunk: job.chunk, ...times, total, cashNeed, classes, ...costs.excess() };
 }
 

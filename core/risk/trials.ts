@@ -10,7 +10,7 @@ export interface Trials {
   readonly drives: Float64Array | undefined;
   readonly lineExcess: Float64Array;
   readonly lineProduct: Float64Array;
-  /** By uncertainty and class of its levels: see `screen`. Empty where no trial ran as it is. */
+  /** By uncertainty and class of its levels: see `screen`. Empty where no job asked for it. */
   readonly classes: Float64Array;
 }
 
