@@ -7,6 +7,7 @@ const BENCHES: Readonly<Record<string, (args: readonly string[]) => Promise<numb
   estimate,
   levelling,
   risk: () => import('./risk').then(() => 0),
+  schedule: args => import('./schedule').then(bench => bench.scheduling(args)),
   sheet: () => import('./sheet').then(() => 0),
   leg: args => import('./table').then(bench => bench.leg(args)),
   table: args => import('./table').then(bench => bench.table(args)),
