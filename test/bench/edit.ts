@@ -106,9 +106,9 @@ function askOf(project: unknown): Questions['evaluate']['ask'] {
   return { ...frame, project: whole, scenario: whole.scenarios[0]?.id ?? '' };
 }
 
-const WARM_UP = 15;
-const TOTALS = 60;
-const SETTLED = 3;
+const WARM_UP = 10;
+const TOTALS = 40;
+const SETTLED = 2;
 
 async function rowsOf(window: Window, name: string, change: Change): Promise<Times[]> {
   const shown: Edited[] = [];
