@@ -121,7 +121,7 @@ test('a project edited step by step says in every cell what it says when it is e
   let compared = 0;
   let priced = 0;
   let held: ScheduleResult | undefined;
-  for (let step = 0; step < 80; step++) {
+  for (let step = 0; step < 60; step++) {
     const edit = EDITS[Math.floor(draw() * EDITS.length)];
     if (project === undefined || edit === undefined) throw new Error('no project, or no edit');
     project = produce(project, draft => edit(draft, draw));
@@ -132,11 +132,11 @@ test('a project edited step by step says in every cell what it says when it is e
     }
     const edited = evaluate(project, { ...OPTIONS, scenario });
     held = edited.estimate?.schedule ?? held;
-    if (step % 4 !== 3) continue;
+    if (step % 5 !== 4) continue;
     compared += 1;
     expect(said(edited, summariser), `after ${step + 1} edits`).toEqual(await anew(project, scenario));
     if (edited.estimate?.money !== undefined) priced += 1;
   }
-  expect(compared).toBe(20);
-  expect(priced).toBeGreaterThan(8);
+  expect(compared).toBe(12);
+  expect(priced).toBeGreaterThan(6);
 }, 300_000);
