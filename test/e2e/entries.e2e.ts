@@ -1,3 +1,4 @@
+import fs from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cellOf } from './lib/inputs';
@@ -119,6 +120,90 @@ test('a note on a figure stays with the figure, and the list of changes names it
     buffer: Buffer.from('invented'),
   });
   await page.getByRole('gridcell', { name: 'survey.pdf' }).waitFor();
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('find anything reaches tanks, weights and quotes, on the face where they stand', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  const names = async (view: 'Vessel' | 'Work', of: string) => {
+    await goToView(page, view);
+    await face(page, of);
+    return (await page.locator('.surface td[data-edit][data-kind="text"]').first().innerText()).trim();
+  };
+  for (const [view, of] of [
+    ['Vessel', 'Tanks'],
+    ['Vessel', 'Weights'],
+    ['Work', 'Quotes'],
+  ] as const) {
+    const name = await names(view, of);
+    await goToView(page, 'Budget');
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type(name);
+    const kind = of.toLowerCase().slice(0, -1);
+    await page.getByRole('menuitem').filter({ hasText: kind }).first().click();
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent ?? ''), { message: of })
+      .toContain(name);
+  }
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a copy for others says what it leaves out, and the file holds none of it', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Documents');
+  await face(page, 'Copy for others');
+  await page.getByText('quotes and the names of vendors').waitFor();
+  const [forOwner] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Write the copy' }).click(),
+  ]);
+  const whole = fs.readFileSync(await forOwner.path(), 'utf8');
+  expect(whole).toContain('"format": "reefwright-project"');
+  expect(whole).not.toContain('"vendor"');
+  await page.getByRole('radio').nth(1).check();
+  await page.getByText('funding sources, shares and match').waitFor();
+  const [forBidders] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Write the copy' }).click(),
+  ]);
+  expect(fs.readFileSync(await forBidders.path(), 'utf8')).not.toContain('"awardDate"');
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
+test('a vent, a way between compartments and a plan to compare with are added, and undone', async () => {
+  const { page, context, complaints } = await openPage(browser, host.address);
+  await openSample(page);
+  await goToView(page, 'Vessel');
+  await face(page, 'Compartments');
+  const removals = (at: string) => page.locator(`[data-remove*="/${at}/"]`);
+  for (const [button, list] of [
+    [/^Add a vent to/, 'vents'],
+    [/^Add a way out of/, 'connections'],
+  ] as const) {
+    const before = await removals(list).count();
+    await page.getByRole('button', { name: button }).click();
+    await page.getByLabel(/^Area/).fill('4');
+    await page.getByLabel(/^Centre above the keel/).fill('12');
+    await page.getByRole('button', { name: 'Add', exact: true }).click();
+    await expect.poll(() => removals(list).count(), { timeout: 15_000 }).toBe(before + 1);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => removals(list).count(), { timeout: 15_000 }).toBe(before);
+  }
+  await goToView(page, 'Review');
+  await face(page, 'Record');
+  const kept = page.locator('[data-edit="/record/baseline/keptOn"]');
+  if ((await kept.count()) > 0) await page.locator('[data-remove="/record/baseline"]').click();
+  await page.getByRole('button', { name: 'Add this plan as the one to compare with' }).click();
+  await page.getByLabel('Kept on').fill('2026-11-30');
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await kept.waitFor({ timeout: 15_000 });
+  await page.keyboard.press('Control+z');
+  await kept.waitFor({ state: 'detached', timeout: 15_000 });
   expect(complaints).toEqual([]);
   await context.close();
 });

@@ -42,3 +42,30 @@ for (const { width, height } of SIZES) {
     });
   }
 }
+
+const SIGHTS = ['achromatopsia', 'protanopia', 'deuteranopia', 'tritanopia'] as const;
+const PICTURED = ['Vessel', 'Sinking', 'Schedule', 'Budget', 'Funding', 'Risk', 'Compare'] as const;
+
+test('every view with a picture is shown in grey and as the colour-blind see it, and its picture stays', async () => {
+  const { page, context } = await openPage(browser, host.address);
+  await openSample(page);
+  const eyes = await context.newCDPSession(page);
+  for (const view of PICTURED) {
+    await goToView(page, view);
+    if (view === 'Risk') {
+      await page.getByRole('button', { name: 'Run the trials' }).click();
+      await page.locator('svg[aria-label^="Cost of the runs"]').waitFor({ timeout: 60_000 });
+    }
+    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+    const plain = await page.screenshot();
+    for (const type of SIGHTS) {
+      await eyes.send('Emulation.setEmulatedVisionDeficiency', { type });
+      const file = path.join(OUT, `${view.toLowerCase()}-1280-${type}.png`);
+      const seen = await page.screenshot({ path: file });
+      expect(seen.equals(plain), `${view} is emulated`).toBe(false);
+    }
+    await eyes.send('Emulation.setEmulatedVisionDeficiency', { type: 'none' });
+    expect(await page.locator('.surface svg, .strip').count(), view).toBeGreaterThan(0);
+  }
+  await context.close();
+}, 240_000);

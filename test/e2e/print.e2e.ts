@@ -1,0 +1,61 @@
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { goToView, openSample, VIEW_NAMES } from './lib/views';
+import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
+
+let browser: Browser;
+let host: ServedHost;
+
+beforeAll(async () => {
+  fs.mkdirSync(OUT, { recursive: true });
+  browser = await launchBrowser();
+  host = await serveHost();
+});
+afterAll(async () => {
+  await browser.close();
+  host.stop();
+});
+
+/** The width of a letter page across, less its margins, in CSS pixels. */
+const PAGE_WIDTH = 965;
+/** Views that tell of danger, and what they must say on paper. */
+const CAUTIONS: Partial<Record<string, string>> = {
+  Vessel: 'not a naval architect',
+  Materials: 'replaces none of them',
+  Sinking: 'Screening only.',
+  Compare: 'not a naval architect',
+  Decision: 'not a naval architect',
+};
+const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
+
+test('every view is printed whole: its sentence, all rows of its tables, its cautions, nothing cut off', async () => {
+  const { page, context } = await openPage(browser, host.address, { width: PAGE_WIDTH, height: 720 });
+  await openSample(page);
+  for (const view of VIEW_NAMES) {
+    await goToView(page, view);
+    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+    await page.emulateMedia({ media: 'print' });
+    await page.waitForTimeout(150);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(wide, `${view} is wider than the paper`).toBeLessThanOrEqual(0);
+    const rows = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLTableElement>('.surface table')].map(table => ({
+        shown: table.tBodies[0]?.querySelectorAll('tr[aria-rowindex]').length ?? 0,
+        all: Number(table.getAttribute('aria-rowcount') ?? '1') - 1,
+      })),
+    );
+    for (const { shown, all } of rows) if (all >= 0) expect(shown, `${view}, rows on paper`).toBe(all);
+    const file = path.join(OUT, `print-${view.toLowerCase()}.pdf`);
+    await page.pdf({ path: file, preferCSSPageSize: true });
+    const words = plain(execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }));
+    await page.emulateMedia({ media: 'screen' });
+    const sentence = plain(await page.locator('.title-line .sentence').innerText());
+    expect(words.replaceAll(' ', ''), view).toContain(sentence.replaceAll(' ', '').slice(0, 40));
+    const caution = CAUTIONS[view];
+    if (caution !== undefined) expect(words.replaceAll(' ', ''), view).toContain(caution.replaceAll(' ', ''));
+  }
+  await context.close();
+}, 200_000);
