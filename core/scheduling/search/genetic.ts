@@ -124,17 +124,18 @@ export class GeneticSearch {
   }
 
   /**
-   * Every slot of `from` gives the better of two children to the same slot of `to`, unless what stands there ends
-   * earlier. So a pass may stop as soon as it must end later.
+   * Every slot of `from` gives the better of two children to the same slot of `to`. Where shorter schedules are kept,
+   * a pass may stop as soon as it must end later than what stands there.
    */
   private generation(from: Camp, to: Camp): void {
     const { population } = from;
-    for (const parent of population) to.lists.sort(parent);
     for (let slot = 0; slot < population.length && !this.isOver(); slot++) {
       const first = population[slot];
       const second = population[this.drawMate(from, slot)];
       if (!first || !second) continue;
-      const most = mostOf(to.population[slot]);
+      to.lists.sort(first);
+      to.lists.sort(second);
+      const most = this.mostFor(to.population[slot]);
       this.makeChild(to, first, second, this.spare[0], most);
       // The second child only matters when it is better than the first, or when that one is no use.
       const isUsed = this.spare[0].isWhole && !to.held.has(this.spare[0].hash);
@@ -187,7 +188,7 @@ export class GeneticSearch {
     return { from: best, to: best + bestLength };
   }
 
-  /** Puts the better child that is not held already and not longer than the old one into the slot, if there is one. */
+  /** Puts the better child that may replace the old one into the slot, if there is one. */
   private replace(to: Camp, slot: number): void {
     const [first, second] = this.spare;
     const old = to.population[slot];
@@ -195,21 +196,22 @@ export class GeneticSearch {
     const isFirstBetter = first.value <= second.value;
     const better = isFirstBetter ? first : second;
     const other = isFirstBetter ? second : first;
-    const taken = mayReplace(to, old, better) ? better : mayReplace(to, old, other) ? other : null;
+    const taken = this.mayReplace(to, old, better) ? better : this.mayReplace(to, old, other) ? other : null;
     if (!taken) return;
     to.held.delete(old.hash);
     to.held.add(taken.hash);
     to.population[slot] = taken;
     this.spare = taken === first ? [old, second] : [first, old];
   }
-}
 
-/** Whether the child went to its end, is not held already and is not longer than the old one. */
-function mayReplace(to: Camp, old: Individual, child: Individual): boolean {
-  return child.isWhole && !to.held.has(child.hash) && lengthOf(child) <= lengthOf(old);
-}
+  /** Whether the child went to its end, is not held already and not too long. */
+  private mayReplace(to: Camp, old: Individual, child: Individual): boolean {
+    const isTooLong = this.tuning.keepsShorter && lengthOf(child) > lengthOf(old);
+    return child.isWhole && !isTooLong && !to.held.has(child.hash);
+  }
 
-/** The last finish that a schedule taking the place of `old` may have; any while none stands there. */
-function mostOf(old: Individual | undefined): number {
-  return old === undefined || old.value === Infinity ? Infinity : old.last;
+  /** The last finish that a schedule taking the place of `old` may have. */
+  private mostFor(old: Individual | undefined): number {
+    return old === undefined || old.value === Infinity || !this.tuning.keepsShorter ? Infinity : old.last;
+  }
 }

@@ -1,5 +1,7 @@
 /** The settings of the genetic search. One rule gives them from size and budget, for every kind of network. */
 export interface Tuning {
+  /** Whether a schedule is never replaced by a longer one. */
+  readonly keepsShorter: boolean;
   /** Schedules a population. */
   readonly population: number;
   /** How many are drawn to find the second parent. */
@@ -23,6 +25,12 @@ export interface Tuning {
 const MANY = 1000;
 
 /**
+ * Up to so many activities a schedule is never replaced by a longer one: passes end early, and the population goes on
+ * improving to the end. Populations of larger networks come to rest too soon that way.
+ */
+const KEEPING_AT_MOST = 90;
+
+/**
  * Settings from the number of activities and the schedules that may be spent. Found by trials on parts of public
  * instance sets (every fourth, every eighth, the hard ones), one formula for all: a population grows with the budget, faster the larger it is, and
  * small networks need more members, a harder choice of mates, more shifts and longer blocks, since their
@@ -34,6 +42,7 @@ export function tuningFor(count: number, schedules: number): Tuning {
   const population =
     17 * Math.exp(budget * (0.5 + 0.06 * budget)) * smallness ** Math.min(1.2, 0.7 + 0.3 * budget);
   return {
+    keepsShorter: count <= KEEPING_AT_MOST,
     population: Math.round(Math.min(Math.max(population, 6), 2500)),
     tournament: Math.max(3, Math.round(4 + Math.log2(smallness))),
     blockLow: 0.1 * smallness ** 0.5,
