@@ -129,12 +129,14 @@ export class GeneticSearch {
    */
   private generation(from: Camp, to: Camp): void {
     const { population } = from;
+    const { keepsShorter } = this.tuning;
+    // Where populations come to rest soon, equal times get a new random order for every pair.
+    if (keepsShorter) for (const parent of population) to.lists.sort(parent);
     for (let slot = 0; slot < population.length && !this.isOver(); slot++) {
       const first = population[slot];
       const second = population[this.drawMate(from, slot)];
       if (!first || !second) continue;
-      to.lists.sort(first);
-      to.lists.sort(second);
+      if (!keepsShorter) for (const parent of [first, second]) to.lists.sort(parent);
       const most = this.mostFor(to.population[slot]);
       this.makeChild(to, first, second, this.spare[0], most);
       // The second child only matters when it is better than the first, or when that one is no use.

@@ -51,7 +51,8 @@ export function searchDated(
   const sides = [new DatedSide(forward, true, anchor), new DatedSide(backward, false, anchor)] as const;
   const search = new GeneticSearch(
     sides,
-    tuningFor(forward.count, options.schedules),
+    // With calendars and few schedules the shorter one is kept at any size: better on the example.
+    { ...tuningFor(forward.count, options.schedules), keepsShorter: true },
     spending,
     options.seed,
   );
