@@ -109,6 +109,7 @@ describe('cautions', () => {
 
   it('end with the words that the program replaces no law and no competent person', () => {
     expect(library.cautionClosing).toMatch(/^Planning aid only\./);
+    expect(library.cautionClosing).toMatch(/law .*competent persons; this program replaces none of them\.$/);
   });
 });
 

@@ -384,6 +384,23 @@ export const riskExamples = examples(
     () => distributionFindings({ kind: 'uniform', low: 2, high: 1 }, '/risk/ranges/0'),
   ],
   [
+    'risk/range-shape',
+    'a lognormal range that starts below zero',
+    simulated({
+      ranges: [
+        {
+          given: 'locationFactor/location',
+          low: '-0.5',
+          high: '1.2',
+          shape: 'lognormal',
+          basis: 'judgement',
+          source: 'made up',
+          year: 2026,
+        },
+      ],
+    }),
+  ],
+  [
     'risk/range-without-value',
     'a range from 2 to 3 around a location factor of 1',
     simulated({
