@@ -51,7 +51,7 @@ export function searchDated(
   const sides = [new DatedSide(forward, true, anchor), new DatedSide(backward, false, anchor)] as const;
   const search = new GeneticSearch(
     sides,
-    // With calendars and few schedules the shorter one is kept at any size: better on the example.
+    // With calendars the shorter schedule is kept at any size, as in small plain networks; no open set tells which is better.
     { ...tuningFor(forward.count, options.schedules), keepsShorter: true },
     spending,
     options.seed,
