@@ -51,12 +51,18 @@ describe('from the document to the schedule: states of zones', () => {
       for (const day of reopened) expect(day > from && day <= to).toBe(true);
     }
   });
-  it('without the certificate of its zone hot work has no date, and a finding says why', () => {
+  it('without the certificate of its zone a finding warns of all hot work there', () => {
     const only = hot.map(one => inState('opensStates', one.place)).find(openers => openers.length === 1)?.[0];
     expect(only).toBeDefined();
     const without = evaluated(changed([{ item: only?.id ?? '', include: false }]));
-    expect(without.estimate?.schedule.status).toBe('invalid');
-    expect(without.findings.map(finding => finding.code)).toContain('schedule/state-not-opened');
+    const warned = without.findings.filter(finding => finding.code === 'schedule/state-not-opened');
+    expect(warned.map(finding => finding.place).toSorted()).toEqual(
+      hot
+        .filter(one => one.place === only?.place)
+        .map(one => `/activities/${one.id}`)
+        .toSorted(),
+    );
+    expect(warned.every(finding => finding.weight === 'warns')).toBe(true);
   });
 });
 

@@ -18,7 +18,12 @@ export interface Hand {
 
 export const MOUSE: Hand = {
   name: 'by mouse',
-  press: (page, words) => page.getByRole('button', { name: words, exact: true }).first().click(),
+  press: async (page, words) => {
+    // What an open dialog covers cannot be pressed.
+    const dialog = page.getByRole('dialog');
+    const reach = (await dialog.count()) > 0 ? dialog.last() : page;
+    await reach.getByRole('button', { name: words, exact: true }).first().click();
+  },
   open: goToView,
   put: async (page, at, value) => {
     const cell = cellOf(page, at);
