@@ -52,9 +52,7 @@ test('the schedule answers about its crews: evened out, as few as can be, and wh
   const text = await page.locator('main').innerText();
   expect(text).toMatch(/The cheapest plan found/);
   expect(text).toMatch(/local codes/);
-  expect(await page.getByRole('table', { name: 'Crew plans' }).locator('tbody tr').count()).toBeGreaterThan(
-    5,
-  );
+  expect(await page.getByRole('grid', { name: 'Crew plans' }).locator('tbody tr').count()).toBeGreaterThan(5);
   await page.screenshot({ path: path.join(OUT, 'crews.png'), fullPage: true });
   expect(await violations(page)).toEqual([]);
   const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

@@ -88,7 +88,7 @@ test('sentences are short, every abbreviation is in the glossary, and every find
 }, 200_000);
 
 /** What an error asks for: it names an act. */
-const ACT = /\b(Write|Enter|Choose|Undo|Open|Save|Give|Say|Take|Add|Run|is needed before)\b/;
+const ACT = /\b(Write|Enter|Choose|Undo|Open|Save|Give|Say|Take|Add|Run|is needed before)\b/i;
 
 test('every error that typing or a file can bring says what is so and what to do', async () => {
   const { page, context } = await openPage(browser, host.address);
