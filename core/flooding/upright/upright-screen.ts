@@ -114,6 +114,7 @@ export function uprightScreen(input: UprightInput): UprightResult {
   const worst = worstCase(cases.filter(({ standing }) => standing !== 'does not sink')) ?? likely;
   const lowest = cases.reduce((a, b) => (b.lowestGm.gm < a.lowestGm.gm ? b : a)).lowestGm;
   const isGone = run.outcome === 'sunk' || run.outcome === 'on the bottom';
+  const sinks = judged.verdict !== 'does not sink' && likely.standing !== 'does not sink';
   const sharing = cases.filter(one => one.path === likely.path);
   return {
     verdict: judged.verdict,
@@ -123,8 +124,8 @@ export function uprightScreen(input: UprightInput): UprightResult {
     atStage: `flood level ${worst.worst.level.toFixed(2)} m, mean draught ${worst.worst.draught.toFixed(2)} m`,
     lowestGmMetres: lowest.gm,
     atLevel: lowest.level,
-    sinks: judged.verdict !== 'does not sink' && likely.standing !== 'does not sink',
-    ...(isGone ? { sinkMinutes: run.seconds / 60 } : {}),
+    sinks,
+    ...(sinks && isGone ? { sinkMinutes: run.seconds / 60 } : {}),
     stages: stagesOf(ship, run, sharing, likely),
     sizing: filled(sizing, ship, run),
     missingInputs: missingInputs(input),
