@@ -114,8 +114,8 @@ async function putBack(target: string, keep: 'versions' | 'none'): Promise<HostP
     code: 'file/read-back-differs',
     message: 'The file reads back differently from what was written.',
     meaning: isBack
-      ? 'The disk or another program changed it. The version before was put back; your edits stay open here.'
-      : 'The disk or another program changed it. Your edits stay open here.',
+      ? 'The disk is full, or it or another program changed the file. The version before was put back; your edits stay open here.'
+      : 'The disk is full, or it or another program changed the file. Your edits stay open here.',
     remedy: 'Save under a new name on another disk.',
   });
 }
