@@ -80,7 +80,8 @@ export async function saveAtomically(
     await writeWithPatience(real, text);
     const confirmed = await syncFolder(path.dirname(real));
     const back = await readBack(real);
-    if (back !== undefined && back !== hash) throw await putBack(real, keep);
+    if (back !== undefined && back.hash !== hash)
+      throw await putBack(real, keep, back.bytes < Buffer.byteLength(text));
     return confirmed && back !== undefined
       ? { hash }
       : { hash, warning: 'Saved, but the disk did not confirm it.' };
@@ -90,17 +91,21 @@ export async function saveAtomically(
   }
 }
 
-/** The hash of what the disk gives back, or `undefined` when it gives nothing. */
-async function readBack(target: string): Promise<string | undefined> {
+/** The hash and length of what the disk gives back, or `undefined` when it gives nothing. */
+async function readBack(target: string): Promise<{ hash: string; bytes: number } | undefined> {
   try {
-    return contentHash(await fs.promises.readFile(target));
+    const content = await fs.promises.readFile(target);
+    return { hash: contentHash(content), bytes: content.byteLength };
   } catch {
     return undefined;
   }
 }
 
-/** What was written reads back differently: the version before is put in its place again, where one is kept. */
-async function putBack(target: string, keep: 'versions' | 'none'): Promise<HostProblem> {
+/**
+ * What was written reads back differently: the version before is put in its place again, where one is kept. A text cut
+ * short is what a full disk leaves that took a part of it without a word.
+ */
+async function putBack(target: string, keep: 'versions' | 'none', isCutShort: boolean): Promise<HostProblem> {
   let isBack = false;
   if (keep === 'versions') {
     try {
@@ -110,12 +115,17 @@ async function putBack(target: string, keep: 'versions' | 'none'): Promise<HostP
       if (errorCode(cause) === '') throw cause;
     }
   }
+  if (isCutShort)
+    return diskProblem(
+      Object.assign(new Error('the text was cut short'), { code: 'ENOSPC' }),
+      isBack ? 'The version before was put back. Your edits stay open here.' : 'Your edits stay open here.',
+    );
   return new HostProblem({
     code: 'file/read-back-differs',
     message: 'The file reads back differently from what was written.',
     meaning: isBack
-      ? 'The disk is full, or it or another program changed the file. The version before was put back; your edits stay open here.'
-      : 'The disk is full, or it or another program changed the file. Your edits stay open here.',
+      ? 'The disk or another program changed it. The version before was put back; your edits stay open here.'
+      : 'The disk or another program changed it. Your edits stay open here.',
     remedy: 'Save under a new name on another disk.',
   });
 }

@@ -28,6 +28,3 @@ export function sequence(seed: number): () => number {
     return (x >>> 0) / 2 ** 32;
   };
 }
-
-/** Milliseconds that answering one hostile input may take: a second on a quiet machine, twice that beside other work. */
-export const ANSWER_WITHIN = { long: 1000, short: 2000 } as const;

@@ -5,7 +5,7 @@ import { evaluate } from '../../../core/evaluation';
 import { readProject, writeProject } from '../../../core/project';
 import { readDocument } from '../../../electron/files/read-document';
 import { HostProblem } from '../../../electron/problem';
-import { ANSWER_WITHIN, spread, type Leg, type Outcome } from '../leg';
+import { spread, type Leg, type Outcome } from '../leg';
 import { documentBombs } from './bombs';
 import { mutants } from './mutants';
 
@@ -82,8 +82,7 @@ async function evaluatedMutants(long: boolean): Promise<Outcome> {
   };
 }
 
-async function bombs(long: boolean): Promise<Outcome> {
-  const within = long ? ANSWER_WITHIN.long : ANSWER_WITHIN.short;
+async function bombs(): Promise<Outcome> {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'reefwright-bombs-'));
   const file = path.join(folder, 'x.reef.json');
   const wrong: string[] = [];
@@ -100,7 +99,7 @@ async function bombs(long: boolean): Promise<Outcome> {
     const memory = process.memoryUsage().rss - before;
     worstTime = Math.max(worstTime, time);
     worstMemory = Math.max(worstMemory, memory);
-    if (time > within || memory > 100 * 1024 * 1024)
+    if (time > 1000 || memory > 100 * 1024 * 1024)
       wrong.push(`${name} took ${time.toFixed(0)} ms and ${(memory / 1024 / 1024).toFixed(0)} MB`);
     if (isOpened) wrong.push(`${name} was opened`);
     count++;
@@ -108,7 +107,7 @@ async function bombs(long: boolean): Promise<Outcome> {
   fs.rmSync(folder, { recursive: true, force: true });
   const megabytes = worstMemory / 1024 / 1024;
   return {
-    ok: wrong.length === 0 && worstTime < within && megabytes < 100,
+    ok: wrong.length === 0 && worstTime < 1000 && megabytes < 100,
     words: `${count} crafted documents refused, the longest in ${worstTime.toFixed(0)} ms and ${megabytes.toFixed(0)} MB ${wrong.slice(0, 6).join('; ')}`,
   };
 }

@@ -2,7 +2,7 @@ import { deflateRawSync, crc32 } from 'node:zlib';
 import ExcelJS from 'exceljs';
 import { readCsv, readXlsx } from '../../../electron/imports/read-table';
 import { HostProblem } from '../../../electron/problem';
-import { ANSWER_WITHIN, sequence, spread, type Leg, type Outcome } from '../leg';
+import { sequence, spread, type Leg, type Outcome } from '../leg';
 
 interface Part {
   readonly name: string;
@@ -149,7 +149,7 @@ async function partsOf(whole: Buffer): Promise<Part[]> {
 
 const MEGABYTE = 1024 * 1024;
 
-async function bombs(long: boolean): Promise<Outcome> {
+async function bombs(): Promise<Outcome> {
   const parts = await partsOf(await sample());
   const withPart = (name: string, data: Buffer, more: Partial<Part> = {}) =>
     zipped([...parts.filter(part => part.name !== name), { name, data, ...more }]);
@@ -240,10 +240,7 @@ async function bombs(long: boolean): Promise<Outcome> {
     if (outcome !== 'refused') wrong.push(`${name}: ${outcome}`);
   }
   return {
-    ok:
-      wrong.length === 0 &&
-      longest < (long ? ANSWER_WITHIN.long : ANSWER_WITHIN.short) &&
-      most < 100 * MEGABYTE,
+    ok: wrong.length === 0 && longest < 1000 && most < 100 * MEGABYTE,
     words: `${made.length} crafted workbooks refused, the longest in ${longest.toFixed(0)} ms and ${(most / MEGABYTE).toFixed(0)} MB ${wrong.slice(0, 4).join('; ')}`,
   };
 }
