@@ -12,7 +12,7 @@ export interface TextFault {
 
 /** The deepest nesting a document may have. */
 export const DEEPEST = 64;
-/** The longest list or text a document may have; real ones stay a hundred times below. */
+/** The longest list, or most fields of one object, and the longest text a document may have; real ones stay a hundred times below. */
 export const LONGEST_LIST = 50_000;
 export const LONGEST_TEXT = 1_000_000;
 const POISON = new Set(['__proto__', 'constructor', 'prototype']);
@@ -86,7 +86,9 @@ class Reader {
     const object: { [key: string]: Json } = {};
     this.at++;
     if (this.closes('}')) return object;
+    let fields = 0;
     do {
+      if (fields++ >= LONGEST_LIST) this.stop('size', `an object of more than ${LONGEST_LIST} fields`);
       this.space();
       if (this.text[this.at] !== '"') this.stop('syntax');
       const name = this.string();
