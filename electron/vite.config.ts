@@ -32,6 +32,11 @@ export default defineConfig(({ mode }) => {
           banner: format === 'es' ? NAMES : '',
           entryFileNames: `${mode}.${extension}`,
           codeSplitting: false,
+          // What is packed goes without blanks and comments; names stay, so that a trace can be read.
+          minify:
+            format === 'cjs'
+              ? { compress: true, mangle: false, codegen: { removeWhitespace: true } }
+              : false,
         },
       },
     },

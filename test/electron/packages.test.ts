@@ -63,8 +63,7 @@ test.skipIf(!isBuilt || process.platform !== 'linux')(
     expect(files).toContain('/dist/electron/table-reader.cjs');
     expect(files).toContain('/dist/electron/paper-reader.cjs');
     expect(files).toContain('/dist/renderer/index.html');
-    // The readers of tables and of papers run in threads of their own and carry the workbook library each.
-    expect(fs.statSync(archive).size).toBeLessThan(15 * 1024 * 1024);
+    expect(fs.statSync(archive).size).toBeLessThan(10 * 1024 * 1024);
   },
   120_000,
 );
