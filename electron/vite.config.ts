@@ -34,9 +34,7 @@ export default defineConfig(({ mode }) => {
           codeSplitting: false,
           // What is packed goes without blanks and comments; names stay, so that a trace can be read.
           minify:
-            format === 'cjs'
-              ? { compress: true, mangle: false, codegen: { removeWhitespace: true } }
-              : false,
+            format === 'cjs' ? { compress: true, mangle: false, codegen: { removeWhitespace: true } } : false,
         },
       },
     },
