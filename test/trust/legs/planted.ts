@@ -2,7 +2,6 @@ import { bookBugs } from '../planted/books';
 import { foundationBugs } from '../planted/foundation';
 import { paperBugs } from '../planted/papers';
 import { riskBugs } from '../planted/risk';
-import { legsOf } from '../planted/run-planted';
 import { scheduleBugs } from '../planted/schedule';
 import { scopeBugs } from '../planted/scope';
 import { trustBugs } from '../planted/trust';
@@ -21,4 +20,3 @@ export const PLANTED_BUGS = [
   ...paperBugs,
   ...trustBugs,
 ];
-export const plantedBugs = legsOf(PLANTED_BUGS);

@@ -82,4 +82,20 @@ export const bookBugs = bugs(
     'test/core/benefit/benefit.test.ts',
     'without visits its figures are absent',
   ],
+  [
+    'a piece of 10,000 is equipment and one of 9,999 a supply',
+    'core/funding/procurement.ts',
+    'unitCost >= Math.min(federal',
+    'unitCost > Math.min(federal',
+    'test/core/funding/rules.test.ts',
+    'a piece of',
+  ],
+  [
+    "a county's lower limit governs",
+    'core/funding/procurement.ts',
+    'microPurchase: Math.min(micro, countyMicro)',
+    'microPurchase: micro',
+    'test/core/funding/rules.test.ts',
+    "a county's lower limit governs",
+  ],
 );

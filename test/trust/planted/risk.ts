@@ -66,4 +66,28 @@ export const riskBugs = bugs(
     'test/core/risk/confidence.test.ts',
     'joint confidence',
   ],
+  [
+    'a driver contributes what the variance falls by without it',
+    'core/risk/contribution.ts',
+    'return 1 - (momentsOf(rest).variance + missed) / whole.variance;',
+    'return 1 - (momentsOf(rest).variance - missed) / whole.variance;',
+    'test/core/risk/drivers.test.ts',
+    'is its own variance over the variance of the sum',
+  ],
+  [
+    'an event happens as often as its probability says',
+    'core/risk/event-draws.ts',
+    '< probability ? 1 : 0',
+    '< probability * 0.9 ? 1 : 0',
+    'test/core/risk/analytic.test.ts',
+    'an event of probability 0.4',
+  ],
+  [
+    'a run asked to stop stops',
+    'core/risk/simulate.ts',
+    'if (watch.shouldStop?.() === true) return undefined;',
+    '',
+    'test/core/risk/simulation.test.ts',
+    'asked to stop runs no further chunk',
+  ],
 );

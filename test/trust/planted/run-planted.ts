@@ -131,10 +131,18 @@ function planted(list: readonly PlantedBug[], at: number): Outcome {
   }
 }
 
-/** Each fault as a leg of its own. */
-export function legsOf(list: readonly PlantedBug[]): Leg[] {
-  return list.map((bug, at) => ({
-    name: `${at + 1} ${bug.promise}`,
-    run: () => Promise.resolve(planted(list, at)),
-  }));
+/** A fault under the number it has in the whole list. */
+export interface NumberedBug {
+  readonly name: string;
+  readonly bug: PlantedBug;
+}
+
+export function numbered(list: readonly PlantedBug[]): NumberedBug[] {
+  return list.map((bug, at) => ({ name: `${at + 1} ${bug.promise}`, bug }));
+}
+
+/** Each of the faults asked for as a leg of its own. */
+export function legsOf(asked: readonly NumberedBug[]): Leg[] {
+  const list = asked.map(({ bug }) => bug);
+  return asked.map(({ name }, at) => ({ name, run: () => Promise.resolve(planted(list, at)) }));
 }

@@ -58,4 +58,20 @@ export const scheduleBugs = bugs(
     'test/core/scheduling/floats.test.ts',
     'the critical chain runs through the crew',
   ],
+  [
+    'the search gives the same schedule for the same seed',
+    'core/scheduling/search/dice.ts',
+    'this.state = hashText(id, seed) | 1;',
+    'this.state = (hashText(id, seed) ^ (performance.now() * 1e6)) | 1;',
+    'test/core/scheduling-search/search.test.ts',
+    'the same schedule for the same seed',
+  ],
+  [
+    'small problems are solved to the optimum',
+    'core/scheduling/search/tails.ts',
+    '+ (net.durations[next] ?? NONE));',
+    '+ (net.durations[next] ?? NONE) + 1);',
+    'test/core/scheduling-search/exact.test.ts',
+    '50 problems',
+  ],
 );

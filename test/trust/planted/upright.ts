@@ -66,4 +66,20 @@ export const uprightBugs = bugs(
     'test/core/flooding/upright-screen.test.ts',
     'says that it is screening',
   ],
+  [
+    'sized cuts keep the ship from listing',
+    'core/flooding/upright/sizing.ts',
+    'return (late ?? sum) /',
+    'return (late ?? sums[0] ?? sum) /',
+    'test/core/flooding/corridor.test.ts',
+    'sized cuts remove nine tenths',
+  ],
+  [
+    'a draught over the depth is a finding',
+    'core/flooding/upright/check-input.ts',
+    'if (lightDraught >= depth)',
+    'if (lightDraught >= 9 * depth)',
+    'test/core/flooding/upright-screen.test.ts',
+    'a draught over the depth',
+  ],
 );

@@ -58,4 +58,20 @@ export const windowBugs = bugs(
     'test/electron/start.test.ts',
     'a refusal within a day',
   ],
+  [
+    'scenarios whose figures differ are told in different sentences',
+    'core/views/compare/view.ts',
+    'simulatedDollars(Math.abs(end - start))',
+    'simulatedDollars(0)',
+    'test/core/views/studies.test.ts',
+    'are told in different sentences',
+  ],
+  [
+    'every figure opens its derivation',
+    'core/views/why.ts',
+    'sumWhy(context, id) ??',
+    '',
+    'test/core/views/opened.test.ts',
+    'every figure of the views that follow each edit',
+  ],
 );
