@@ -87,7 +87,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   const named = (who: string) => `${who} ${hand.name}`;
 
   test('a coordinator begins a grant budget, is told what is missing, and leaves with forms, workbook and report', async () => {
-    const { page, context, complaints } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await openPage(browser, host.address);
     await begin(page, hand, 'Start a grant budget');
     expect(await currentView(page)).toBe('Funding');
     expect(await missing(page)).toContain('the sources of the money');
@@ -109,11 +109,12 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(await missing(page)).toContain('quantities found by a survey');
     await closeAndReopen(page, hand, named('Grant'), amount);
     expect(complaints).toEqual([]);
+    expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
   }, 240_000);
 
   test('a contractor begins a bid, gives ship and wage, and leaves with sheet, bid file, workbook and report', async () => {
-    const { page, context, complaints } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await openPage(browser, host.address);
     await begin(page, hand, 'Start a bid');
     expect(await currentView(page)).toBe('Bid');
     await expect.poll(() => sentence(page), LONG).toMatch(/items make a base bid of \$[\d,]+/);
@@ -137,11 +138,12 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(inFile.map(one => Math.round(one))).toContain(Number(bid.replaceAll(',', '')));
     await closeAndReopen(page, hand, named('Bid'), amount);
     expect(complaints).toEqual([]);
+    expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
   }, 240_000);
 
   test('a board begins a comparison, sees what it votes on, votes, and leaves with workbook and report', async () => {
-    const { page, context, complaints } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await openPage(browser, host.address);
     await begin(page, hand, 'Start a comparison');
     expect(await currentView(page)).toBe('Decision');
     await page.getByText('What was not studied').waitFor(LONG);
@@ -168,6 +170,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(await currentView(page)).toBe('Decision');
     await page.getByText('chosen by the board').waitFor(LONG);
     expect(complaints).toEqual([]);
+    expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
   }, 240_000);
 });

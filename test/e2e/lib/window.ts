@@ -78,6 +78,8 @@ export interface OpenPage {
   readonly context: BrowserContext;
   /** Everything the page complained of: console errors and uncaught faults. */
   readonly complaints: string[];
+  /** Addresses asked for that are not the program's own, by the page, its frames and its workers. */
+  readonly foreign: string[];
 }
 
 export interface PageChoices {
@@ -102,6 +104,12 @@ export async function openPage(
     acceptDownloads: true,
   });
   await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: new URL(address).origin });
+  const own = new URL(address).origin;
+  const foreign: string[] = [];
+  context.on('request', request => {
+    if (!/^(data|blob|about):/.test(request.url()) && new URL(request.url()).origin !== own)
+      foreign.push(request.url());
+  });
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', message => {
@@ -110,5 +118,5 @@ export async function openPage(
   page.on('pageerror', error => complaints.push(error.message));
   await page.goto(address);
   await page.getByRole('navigation', { name: 'Views' }).waitFor();
-  return { page, context, complaints };
+  return { page, context, complaints, foreign };
 }
