@@ -26,7 +26,7 @@ export function isMonthDay(text: string): boolean {
 
 /** Whether a day lies in a season or span, both ends included. */
 export function liesIn(day: DayNumber, span: Season | DateSpan): boolean {
-  return spansOf(span, day, day).some(([from, to]) => day >= from && day <= to);
+  return spansOf(span, day, day).length > 0;
 }
 
 /** The spells of a season or span that touch the days from `first` to `last`, as first and last day, in order. */

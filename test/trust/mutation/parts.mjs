@@ -1,7 +1,5 @@
 /** What each part asks: folders and files of tests. A part that is not named asks the folder of its own name. */
 const TESTS = {
-  network: ['test/core/network'],
-  calendar: ['test/core/calendar', 'test/core/scheduling/calendar-cases.test.ts'],
   sheet: ['test/core/sheet', 'test/property/sheet'],
 };
 
