@@ -197,6 +197,19 @@ describe('compare', () => {
       throw new Error('the demo has three scenarios');
     expect(plain(compare([a, b]).sentence)).not.toBe(plain(compare([a, c]).sentence));
     expect(plain(compare([a, b]).sentence)).toMatch(/^B costs \$[\d,]+ more than A and ends/);
+    // The sentence and the bridge beside it tell the same difference, each rounded to the dollar.
+    for (const pair of [
+      [a, b],
+      [a, c],
+    ]) {
+      const { sentence, bridges } = compare(pair);
+      const amounts = bridges.flatMap(({ table }) => table.rows.map(row => row.cells['amount']?.text ?? ''));
+      const [start = NaN, end = NaN] = [amounts[0], amounts.at(-1)].map(text =>
+        Number(text?.replaceAll(',', '')),
+      );
+      const said = Number(/\$([\d,]+)/.exec(plain(sentence))?.[1]?.replaceAll(',', ''));
+      expect(Math.abs(said - Math.abs(end - start))).toBeLessThanOrEqual(1);
+    }
   });
 
   test('each weight tells how far it reaches', () => {

@@ -1,6 +1,11 @@
 /** What each part asks: folders and files of tests. A part that is not named asks the folder of its own name. */
 const TESTS = {
   sheet: ['test/core/sheet', 'test/property/sheet'],
+  vessel: ['test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
+  towing: ['test/reference/towing.test.ts'],
+  stability: ['test/core/stability', 'test/reference/statics.test.ts'],
+  flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
+  'rate-book': ['test/reference/price-index.test.ts'],
 };
 
 export const testsOf = part => TESTS[part] ?? [`test/core/${part}`];

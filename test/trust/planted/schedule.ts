@@ -68,9 +68,9 @@ export const scheduleBugs = bugs(
   ],
   [
     'small problems are solved to the optimum',
-    'core/scheduling/search/tails.ts',
-    '+ (net.durations[next] ?? NONE));',
-    '+ (net.durations[next] ?? NONE) + 1);',
+    'core/scheduling/search/outcome.ts',
+    'return spending.best <= spending.lowerBound ||',
+    'return spending.best <= spending.lowerBound + 1 ||',
     'test/core/scheduling-search/exact.test.ts',
     '50 problems',
   ],
