@@ -51,6 +51,15 @@ function workshop(home, part) {
   return { shop, copy };
 }
 
+/** Random tests take a tenth of their runs here: what these see, the whole of them sees too. */
+function thinned(copy, tests) {
+  const tenth = (_, words, count) => `${words}${Math.ceil(Number(count.replaceAll('_', '')) / 10)}`;
+  for (const test of tests) {
+    const file = path.join(copy, test);
+    fs.writeFileSync(file, fs.readFileSync(file, 'utf8').replace(/(numRuns: |seed <= )([\d_]+)/g, tenth));
+  }
+}
+
 const textOf = ({ location: { start, end } }, source) => {
   const lines = source.split('\n').slice(start.line - 1, end.line);
   lines[lines.length - 1] = lines.at(-1).slice(0, end.column - 1);
@@ -106,6 +115,7 @@ export function mutate(home, words) {
   }
   const begun = performance.now();
   const { shop, copy } = workshop(home, part);
+  thinned(copy, tests);
   const report = path.join(shop, `${part.replaceAll('/', '-')}.json`);
   fs.rmSync(report, { force: true });
   spawnSync(
