@@ -3,7 +3,8 @@ import { allocateOver, dollars, gatherMonths, shareOf, spreadLike, sumCents, typ
 import type { BudgetRow } from './budget-row';
 import type { Activity } from './forms';
 import {
-  indirectSideBySide,
+  classResults,
+  itemsByContract,
   modifiedTotalDirectCost,
   type BaseItem,
   type ClassResult,
@@ -97,10 +98,11 @@ function withSmallServices(
   chosen: Readonly<Record<string, ContractClass>>,
   cap: Cents,
 ): Record<string, ContractClass> {
-  const small = rows
-    .flatMap(row => (row.kind === 'subcontract' && row.contractId !== undefined ? [row.contractId] : []))
-    .filter(id => !rows.some(row => row.contractId === id && row.kind === 'contract'))
-    .filter(id => sumCents(rows.filter(row => row.contractId === id).map(row => row.allowable)) <= cap);
+  const small = [...itemsByContract(rows)].flatMap(([id, own]) => {
+    const isService =
+      own.some(row => row.kind === 'subcontract') && own.every(row => row.kind !== 'contract');
+    return isService && sumCents(own.map(row => row.allowable)) <= cap ? [id] : [];
+  });
   return { ...Object.fromEntries(small.map(id => [id, 'service procurement' as const])), ...chosen };
 }
 
@@ -111,14 +113,14 @@ function contractResults(
   cap: Cents,
   rate: number,
 ): ContractResults[] {
-  const ids = [...new Set(items.flatMap(item => item.contractId ?? []))];
-  return ids.map(contractId => {
+  const resultsOf = classResults(items, classes, cap, rate);
+  return [...itemsByContract(items)].map(([contractId, ofContract]) => {
     const own = chosen[contractId];
     return {
       contractId,
-      amount: sumCents(items.filter(item => item.contractId === contractId).map(item => item.amount)),
+      amount: sumCents(ofContract.map(item => item.amount)),
       ...(own && { chosen: own }),
-      results: indirectSideBySide(items, contractId, classes, cap, rate),
+      results: resultsOf(contractId),
     };
   });
 }

@@ -38,19 +38,38 @@ export function modifiedTotalDirectCost(
   classes: Readonly<Record<string, ContractClass>>,
   cap: Cents,
 ): IndirectBase {
-  const contractIds = [...new Set(items.flatMap(item => item.contractId ?? []))];
-  const unclassed = contractIds.filter(id => classes[id] === undefined);
-  const counted = new Map<string, Cents>();
-  for (const item of items) {
-    const isInBase = item.excluded === undefined && item.contractId === undefined;
-    counted.set(item.id, isInBase ? item.amount : 0);
-  }
-  for (const id of contractIds) {
-    const ofContract = items.filter(item => item.contractId === id);
+  const contracts = itemsByContract(items);
+  const unclassed = [...contracts.keys()].filter(id => classes[id] === undefined);
+  const counted = new Map(items.map(item => [item.id, isCounted(item) ? item.amount : 0]));
+  for (const [id, ofContract] of contracts)
     for (const { item, amount } of contractInBase(ofContract, classes[id], cap)) counted.set(item.id, amount);
-  }
   const parts = [...counted].map(([id, inBase]) => ({ id, inBase }));
   return { base: sumCents(parts.map(part => part.inBase)), parts, unclassed };
+}
+
+/** Whether an item is in the base by itself, whatever the class of a contract. */
+function isCounted({ excluded, contractId }: BaseItem): boolean {
+  return excluded === undefined && contractId === undefined;
+}
+
+/** The items of each contract. */
+export function itemsByContract<Item extends { readonly contractId?: string }>(
+  items: readonly Item[],
+): Map<string, Item[]> {
+  const contracts = new Map<string, Item[]>();
+  for (const item of items) {
+    if (item.contractId === undefined) continue;
+    const own = contracts.get(item.contractId);
+    if (own === undefined) contracts.set(item.contractId, [item]);
+    else own.push(item);
+  }
+  return contracts;
+}
+
+/** What a contract gives to the base: a service all of it, a subaward its part up to the cap, capital nothing. */
+function contractPart(total: Cents, kind: ContractClass | undefined, cap: Cents): Cents {
+  if (kind === 'service procurement') return total;
+  return kind === 'subaward' && total > 0 ? Math.min(total, cap) : 0;
 }
 
 function contractInBase(
@@ -58,10 +77,10 @@ function contractInBase(
   kind: ContractClass | undefined,
   cap: Cents,
 ): Part<BaseItem>[] {
-  const total = sumCents(items.map(item => item.amount));
   if (kind === 'service procurement') return items.map(item => ({ item, amount: item.amount }));
-  if (kind !== 'subaward' || total <= 0) return items.map(item => ({ item, amount: 0 }));
-  return allocateOver(Math.min(total, cap), items, item => item.amount);
+  const part = contractPart(sumCents(items.map(item => item.amount)), kind, cap);
+  if (part === 0) return items.map(item => ({ item, amount: 0 }));
+  return allocateOver(part, items, item => item.amount);
 }
 
 /** The base and the indirect cost under one class of a contract. */
@@ -82,10 +101,28 @@ export function indirectSideBySide(
   cap: Cents,
   rate: number,
 ): ClassResult[] {
-  const contractIds = [...new Set(items.flatMap(item => item.contractId ?? []))];
-  return CONTRACT_CLASSES.map(contractClass => {
-    const tried = Object.fromEntries(contractIds.map(id => [id, classes[id] ?? contractClass]));
-    const { base } = modifiedTotalDirectCost(items, { ...tried, [contractId]: contractClass }, cap);
-    return { contractClass, base, indirect: shareOf(base, rate) };
+  return classResults(items, classes, cap, rate)(contractId);
+}
+
+/** The three results for any contract: the whole base is added up once for all of them, and one contract exchanged. */
+export function classResults(
+  items: readonly BaseItem[],
+  classes: Readonly<Record<string, ContractClass>>,
+  cap: Cents,
+  rate: number,
+): (contractId: string) => ClassResult[] {
+  const totals = new Map(
+    [...itemsByContract(items)].map(([id, own]) => [id, sumCents(own.map(item => item.amount))]),
+  );
+  const part = (id: string, kind: ContractClass) => contractPart(totals.get(id) ?? 0, kind, cap);
+  const byItself = sumCents(items.filter(isCounted).map(item => item.amount));
+  const bases = CONTRACT_CLASSES.map(tried => {
+    const ofContracts = sumCents([...totals.keys()].map(id => part(id, classes[id] ?? tried)));
+    return { tried, base: byItself + ofContracts };
   });
+  return contractId =>
+    bases.map(({ tried, base: before }) => {
+      const base = before - part(contractId, classes[contractId] ?? tried) + part(contractId, tried);
+      return { contractClass: tried, base, indirect: shareOf(base, rate) };
+    });
 }

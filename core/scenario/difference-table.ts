@@ -95,10 +95,10 @@ function said(value: unknown): string {
   if (typeof value !== 'object' || value === null) return String(value);
   const [amount, unit] = [fieldOf(value, 'value'), fieldOf(value, 'unit')];
   if (typeof amount === 'string' && typeof unit === 'string')
-    return unit === '1' ? amount : `${amount} ${unit}`;
+    return unit === '1' || unit === 'each' ? amount : `${amount} ${unit}`;
   return Object.entries(value)
     .filter(([key]) => !['id', 'item', 'note', 'source', 'basis', 'year'].includes(key))
-    .map(([key, part]) => `${spoken(key).toLowerCase()} ${said(part)}`)
+    .map(([key, part]) => `${spoken(key).toLowerCase()}: ${said(part)}`)
     .join(', ');
 }
 

@@ -1,10 +1,10 @@
 /**
  * How long the workbook of 5,000 lines takes to write, against the bare writer given the same values and formulas, and
  * how much memory that needs. The cells are made in one process and written in another, one for each writer, so that
- * neither the estimate nor the other writer is counted with it: what is told is the most that the process held, its
- * cells included.
+ * neither the estimate nor the other writer is counted with it: what is told is the most that the process held. The cells
+ * come sheet by sheet, as the program makes them. Beside it stands what all of it needs in one process.
  *
- *     npm run bench -- workbook [LINES]
+ *     npm run bench -- workbook [LINES] [--json]
  */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -13,8 +13,8 @@ import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import ExcelJS from 'exceljs';
 import { z } from 'zod';
-import { evaluate } from '../../core/evaluation';
-import { estimateWorkbook, type PaperSheet, type PaperWorkbook } from '../../core/papers';
+import { evaluate, type Evaluation } from '../../core/evaluation';
+import { estimateWorkbook, type PaperCell, type PaperSheet, type PaperWorkbook } from '../../core/papers';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
 import { TODAY, largeProject } from './large-project';
 
@@ -38,56 +38,86 @@ async function bare(paper: PaperWorkbook): Promise<Buffer> {
   return Buffer.from(await book.xlsx.writeBuffer());
 }
 
-/** Makes the cells and leaves them in a folder, a file for each sheet. */
-function made(folder: string, wanted: number): Figures {
-  const evaluation = evaluate(largeProject(wanted), { today: TODAY, seed: 1, schedules: 1, upright: false });
-  const evaluated = process.resourceUsage().maxRSS;
-  const started = process.cpuUsage();
+function evaluated(lines: number): Evaluation {
+  return evaluate(largeProject(lines), { today: TODAY, seed: 1, schedules: 1, upright: false });
+}
+
+function paperOf(evaluation: Evaluation): PaperWorkbook {
   const paper = estimateWorkbook(evaluation);
   if (paper === undefined) throw new Error('the large project has no estimate');
-  const seconds = process.cpuUsage(started).user / 1e6;
-  const { sheets, ...frame } = paper;
-  writeFileSync(join(folder, 'frame'), serialize({ ...frame, count: sheets.length }));
-  sheets.forEach((sheet, i) => {
-    writeFileSync(join(folder, `sheet-${i}`), serialize(sheet));
+  return paper;
+}
+
+/** Makes the cells and leaves them in a folder, a file for each sheet. */
+function made(folder: string, wanted: number): Figures {
+  const evaluation = evaluated(wanted);
+  const evaluatedIn = process.resourceUsage();
+  const started = process.cpuUsage();
+  const { sheets, ...frame } = paperOf(evaluation);
+  let [count, seconds] = [0, 0];
+  const frames = sheets.map((sheet, i) => {
+    const { cells, ...rest } = sheet;
+    count += cells.length;
+    seconds = process.cpuUsage(started).user / 1e6;
+    writeFileSync(join(folder, `cells-${i}`), serialize(cells));
+    return rest;
   });
+  writeFileSync(join(folder, 'frame'), serialize({ ...frame, sheets: frames }));
   return {
     lines: evaluation.estimate?.work.rows.length ?? 0,
-    cells: sheets.reduce((sum, sheet) => sum + sheet.cells.length, 0),
+    cells: count,
     seconds,
-    evaluated: evaluated / 1024,
-    memory: process.resourceUsage().maxRSS / 1024,
+    estimating: evaluatedIn.userCPUTime / 1e6,
+    evaluated: evaluatedIn.maxRSS / 1024,
   };
 }
 
+/** The workbook from the folder; the cells of a sheet are read when they are asked for, and those read before let go. */
 function read(folder: string): PaperWorkbook {
   const frame: unknown = deserialize(readFileSync(join(folder, 'frame')));
   if (!isFrame(frame)) throw new Error('the frame of the workbook cannot be read');
-  const sheets = Array.from({ length: frame.count }, (_, i) => {
-    const sheet: unknown = deserialize(readFileSync(join(folder, `sheet-${i}`)));
-    if (!isSheet(sheet)) throw new Error(`sheet ${i} of the workbook cannot be read`);
-    return sheet;
-  });
+  let held: { readonly sheet: number; readonly cells: readonly PaperCell[] } | undefined;
+  const cellsOf = (sheet: number) => {
+    if (held?.sheet !== sheet) {
+      held = undefined;
+      const cells: unknown = deserialize(readFileSync(join(folder, `cells-${sheet}`)));
+      if (!isCells(cells)) throw new Error(`the cells of sheet ${sheet} cannot be read`);
+      held = { sheet, cells };
+    }
+    return held.cells;
+  };
+  const sheets = frame.sheets.map((rest, i) => ({
+    ...rest,
+    get cells() {
+      return cellsOf(i);
+    },
+  }));
   return { ...frame, sheets };
 }
 
-function isFrame(value: unknown): value is Omit<PaperWorkbook, 'sheets'> & { readonly count: number } {
-  return typeof value === 'object' && value !== null && 'count' in value && 'names' in value;
+type Frame = Omit<PaperWorkbook, 'sheets'> & { readonly sheets: readonly Omit<PaperSheet, 'cells'>[] };
+
+function isFrame(value: unknown): value is Frame {
+  return typeof value === 'object' && value !== null && 'sheets' in value && 'names' in value;
 }
 
-function isSheet(value: unknown): value is PaperSheet {
-  return typeof value === 'object' && value !== null && 'cells' in value && 'widths' in value;
+function isCells(value: unknown): value is readonly PaperCell[] {
+  return Array.isArray(value);
+}
+
+/** All in one process, as the program does it: the estimate, the cells and the writing. */
+async function whole(_folder: string, lines: number): Promise<Figures> {
+  const { length } = await writeWorkbook(paperOf(evaluated(lines)));
+  return { memory: process.resourceUsage().maxRSS / 1024, bytes: length };
 }
 
 async function written(folder: string, write: (paper: PaperWorkbook) => Promise<Buffer>): Promise<Figures> {
   const paper = read(folder);
-  const held = process.resourceUsage().maxRSS / 1024;
   const [clock, work] = [performance.now(), process.cpuUsage()];
   const { length } = await write(paper);
   return {
     seconds: (performance.now() - clock) / 1000,
     work: process.cpuUsage(work).user / 1e6,
-    held,
     memory: process.resourceUsage().maxRSS / 1024,
     bytes: length,
   };
@@ -98,6 +128,7 @@ const PARTS: Readonly<Record<string, (folder: string, lines: number) => Figures 
   make: made,
   bare: folder => written(folder, bare),
   ours: folder => written(folder, writeWorkbook),
+  whole,
 };
 
 function inOwnProcess(part: string, folder: string, lines: number): Figures {
@@ -105,11 +136,9 @@ function inOwnProcess(part: string, folder: string, lines: number): Figures {
   return FIGURES.parse(JSON.parse(execFileSync(process.execPath, args, { encoding: 'utf8' })));
 }
 
-export async function workbook([
-  first = String(LINES),
-  folder = '',
-  lines = '',
-]: readonly string[]): Promise<number> {
+/** `--json` prints what the table of benches reads instead of the text. */
+export async function workbook(args: readonly string[]): Promise<number> {
+  const [first = String(LINES), folder = '', lines = ''] = args.filter(arg => arg !== '--json');
   const part = PARTS[first];
   if (part !== undefined) {
     process.stdout.write(JSON.stringify(await part(folder, Number(lines))));
@@ -119,22 +148,53 @@ export async function workbook([
   try {
     const cells = inOwnProcess('make', own, Number(first));
     const [plain, ours] = ['bare', 'ours'].map(name => inOwnProcess(name, own, Number(first)));
+    const all = inOwnProcess('whole', own, Number(first));
     if (plain === undefined || ours === undefined) throw new Error('a writer said nothing');
-    process.stdout.write(told(cells, plain, ours));
+    process.stdout.write(
+      args.includes('--json')
+        ? `${JSON.stringify(printed(cells, plain, ours, all))}\n`
+        : told(cells, plain, ours, all),
+    );
   } finally {
     rmSync(own, { recursive: true, force: true });
   }
   return 0;
 }
 
-function told(cells: Figures, plain: Figures, ours: Figures): string {
+/** What the table of benches reads: seconds of processor time, the most memory that writing held, and with the estimate. */
+export interface PrintedWorkbook {
+  readonly lines: number;
+  readonly cells: number;
+  readonly bareSeconds: number;
+  readonly seconds: number;
+  readonly megabytes: number;
+  readonly wholeMegabytes: number;
+}
+
+function printed(cells: Figures, plain: Figures, ours: Figures, all: Figures): PrintedWorkbook {
+  const of = (figures: Figures, key: string) => {
+    const value = figures[key];
+    if (value === undefined) throw new Error(`the bench of the workbook has no ${key}`);
+    return value;
+  };
+  return {
+    lines: of(cells, 'lines'),
+    cells: of(cells, 'cells'),
+    bareSeconds: of(plain, 'work'),
+    seconds: of(ours, 'work'),
+    megabytes: of(ours, 'memory'),
+    wholeMegabytes: of(all, 'memory'),
+  };
+}
+
+function told(cells: Figures, plain: Figures, ours: Figures, all: Figures): string {
   const of = (figures: Figures, key: string, digits = 1) => (figures[key] ?? Number.NaN).toFixed(digits);
   const times = (key: string) => ((ours[key] ?? 0) / (plain[key] ?? 0)).toFixed(2);
   const writer = (name: string, figures: Figures) =>
-    `${name}: ${of(figures, 'seconds')} s, ${of(figures, 'work')} s of processor time; the cells read in ${of(figures, 'held', 0)} MB, at most ${of(figures, 'memory', 0)} MB while writing; ${((figures['bytes'] ?? 0) / 2 ** 20).toFixed(1)} MB written`;
+    `${name}: ${of(figures, 'seconds')} s, ${of(figures, 'work')} s of processor time; at most ${of(figures, 'memory', 0)} MB, a sheet of cells included; ${((figures['bytes'] ?? 0) / 2 ** 20).toFixed(1)} MB written`;
   return [
     `workbook of ${of(cells, 'lines', 0)} lines, ${of(cells, 'cells', 0)} cells, made ready in ${of(cells, 'seconds')} s of processor time`,
-    `the estimate: at most ${of(cells, 'evaluated', 0)} MB; with the cells ${of(cells, 'memory', 0)} MB`,
+    `the estimate: ${of(cells, 'estimating')} s of processor time, at most ${of(cells, 'evaluated', 0)} MB; estimate, cells and writing in one process: at most ${of(all, 'memory', 0)} MB`,
     writer('bare writer', plain),
     writer('our writer', ours),
     `ours against bare: ${times('seconds')} times the time, ${times('work')} times the processor time`,

@@ -66,7 +66,8 @@ function bookLine(
     throw new BugError(`no work item or total behind ${line.id}`);
   const span = spans.get(line.id);
   const { given: _given, ...words } = lineWords(line, parts.money);
-  const workings = lineWorkings(line);
+  const driver = parts.input.library.drivers.find(({ id }) => id === item.driver)?.title;
+  const workings = lineWorkings(line, driver);
   return {
     id: line.id,
     stage: line.stage,

@@ -48,17 +48,21 @@ function weakGiven(lineId: string, basis: Basis, money: MoneySheet): WhyStep | u
   );
 }
 
-/** Quantity and hours of a line in words, such as `1,450 m, 312 h of work`; absent for a line of neither. */
-export function lineWorkings({ quantity, unit, hours }: EstimateLine): string | undefined {
+/**
+ * Quantity and hours of a line in words, such as `1,450 m, 312 h of work`; absent for a line of neither.
+ * @param driver what the quantity is of: said of a quantity without a unit, which no reader could place otherwise.
+ */
+export function lineWorkings({ quantity, unit, hours }: EstimateLine, driver?: string): string | undefined {
   const parts = [
-    ...(quantity === undefined || quantity === 0 ? [] : [`${grouped(quantity)}${unitWord(unit)}`]),
+    ...(quantity === undefined || quantity === 0 ? [] : [quantityWords(quantity, unit, driver)]),
     ...(hours === undefined || hours === 0 ? [] : [`${grouped(hours)} h of work`]),
   ];
   return parts.length === 0 ? undefined : parts.join(', ');
 }
 
-function unitWord(unit: string): string {
-  return unit === '1' ? '' : ` ${unit}`;
+function quantityWords(quantity: number, unit: string, driver = 'size of the project'): string {
+  if (unit !== '1') return `${grouped(quantity)} ${unit}`;
+  return `${driver.charAt(0).toLowerCase()}${driver.slice(1)}: ${grouped(quantity)} times`;
 }
 
 function grouped(value: number): string {

@@ -63,6 +63,11 @@ function valuesSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet 
   };
 }
 
+/** What stands in place of the price of one unit where none is asked for. */
+export function pricedAs({ isAllowance }: BidSheetRow): string {
+  return isAllowance === true ? 'allowance' : 'in one sum';
+}
+
 function itemCells(item: BidSheetRow, row: number): PaperCell[] {
   return [
     text(row, 1, String(item.number)),
@@ -74,7 +79,7 @@ function itemCells(item: BidSheetRow, row: number): PaperCell[] {
       content: { kind: 'number', value: item.quantity, decimals: undefined, role: 'result' },
     },
     ...(item.unitPrice === undefined
-      ? [money(row, 6, item.amount)]
+      ? [text(row, 5, pricedAs(item)), money(row, 6, item.amount)]
       : [
           money(row, 5, item.unitPrice),
           moneyFormula(row, 6, `ROUND(D${row}*E${row},2)`, fromCents(item.amount)),

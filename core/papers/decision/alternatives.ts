@@ -14,9 +14,19 @@ export interface OtherChoice {
   readonly source?: string;
 }
 
-/** The other scenarios, what else is done with old ships by published cost, and doing nothing. */
-export function otherChoices(evaluation: Evaluation, { evaluations }: Comparison): OtherChoice[] {
-  const others = evaluations.filter(({ scenario }) => scenario.id !== evaluation.scenario.id);
+/**
+ * The other scenarios, what else is done with old ships by published cost, and doing nothing.
+ * @param recommended the scenario to choose: it stands first, so that a short page has its amount.
+ */
+export function otherChoices(
+  evaluation: Evaluation,
+  { evaluations }: Comparison,
+  recommended?: string,
+): OtherChoice[] {
+  const isFirst = (other: Evaluation) => other.scenario.id === recommended;
+  const others = evaluations
+    .filter(({ scenario }) => scenario.id !== evaluation.scenario.id)
+    .sort((one, other) => Number(isFirst(other)) - Number(isFirst(one)));
   const published = (benefitView(evaluation).alternatives ?? []).filter(
     ({ id }) => id !== 'reef' && id !== 'do-nothing',
   );

@@ -69,7 +69,7 @@ export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): 
     afterSinking: afterTheSinking(evaluation),
     uncheckedShare: summary?.uncheckedShare,
     notStudied: notStudied(evaluation, risk !== undefined),
-    otherChoices: otherChoices(evaluation, compared),
+    otherChoices: otherChoices(evaluation, compared, recommended?.scenario),
     boardDates: boardDates(evaluation),
   };
 }

@@ -41,7 +41,7 @@ export function troubles(evaluation: Evaluation): Trouble[] {
       id: 'on her side',
       title: 'She lands on her side or breaks up',
       happens: 'Clearance may be lost, divers may be barred, and raising her is rarely possible.',
-      pays: `${project.benefits?.removalIfItMoves?.party ?? county} answers to the permit.`,
+      pays: `Moving or removing her falls to ${project.benefits?.removalIfItMoves?.party ?? county}.`,
     },
   ];
 }

@@ -2,6 +2,7 @@ import { anyBlocks } from '../../base';
 import { bidView } from '../../evaluation';
 import { fromCents } from '../../money';
 import { cautionsPart } from './basis-page';
+import { pricedAs } from '../bid/bid-workbook';
 import { sampleLine } from './decision-sheet';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
@@ -37,10 +38,10 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
           { title: 'Amount, USD', figures: true },
         ],
         sheet.items.map(item => [
-          `${item.number}. ${item.title}${item.isAllowance === true ? ' (allowance)' : ''}`,
+          `${item.number}. ${item.title}`,
           item.unit,
           numberWords(item.quantity),
-          item.unitPrice === undefined ? '' : dollars(item.unitPrice),
+          item.unitPrice === undefined ? pricedAs(item) : dollars(item.unitPrice),
           dollars(item.amount),
         ]),
         ['Base bid', '', '', '', dollars(sheet.baseBid)],

@@ -25,6 +25,8 @@ export function comparisonPage({ comparison }: ReportFacts): Markup | undefined 
         { title: 'Roll-over screen' },
       ],
       evaluations.map(row),
+      undefined,
+      'compact',
     ),
     paragraph('The roll-over screen is a screening, not a naval architect’s study.'),
     ...bridges.map(bridge => bridgePart(bridge, evaluations)),

@@ -1,6 +1,7 @@
 import { bookBasis, grantView, type GrantView } from '../../evaluation';
-import { fromCents, type Money } from '../../money';
 import { stageTitle } from '../../estimate';
+import { fromCents } from '../../money';
+import { STAGES } from '../../work';
 import { sampleLine } from './decision-sheet';
 import { cautionsPart } from './basis-page';
 import type { ReportFacts } from './facts';
@@ -9,6 +10,8 @@ import { dateWords, dollarsAndCents, numberWords, percentWords } from './words';
 
 type Book = NonNullable<GrantView['book']>;
 type Award = Book['awards'][number];
+type BookLine = NonNullable<ReturnType<typeof bookBasis>['basis']>['lines'][number];
+type EstimateLine = ReportFacts['summary']['lines'][number];
 
 /** The grant file: what is asked of whom, the budget of each award as its form has it, narrative, basis of every line. */
 export function grantFilePages(facts: ReportFacts): Markup[] | undefined {
@@ -75,7 +78,7 @@ function methodPart({ project, summary, decision }: ReportFacts): Markup[] {
       `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of spending by a published index.`,
       'Quantities come from the ship’s particulars by relationships, replaced by measured quantities where there are any.',
       'Hours are quantity times hours for one, times a factor of the conditions of work.',
-      'A quantity without a unit is the size of the project against that of a usual ship.',
+      'A quantity in “times” is the size of the project against that of a ship of usual size.',
       'Dates come from a schedule that keeps crews, closures and weather windows.',
       'Money is rounded once, at each element of a line; every total is a sum of rounded amounts.',
       ...(share === undefined
@@ -108,43 +111,60 @@ function awardPage({ source, form, narrative, tieOut }: Award): Markup {
       ],
       tieOut.map(row => [row.title, dollars(row.estimate), dollars(row.form), dollars(row.formDifference)]),
     ),
-    heading(3, 'Budget narrative'),
-    ...narrative.map(({ text }) => element('p', { class: 'note' }, text)),
+    ...tieOut.flatMap(row => narrativePart(row, narrative)),
   );
 }
 
-/** Every line with its workings, its basis and its source. */
+/** The sentences of one line of the form, so that a reviewer can go through it line by line. */
+function narrativePart(
+  { classId, title, form }: Award['tieOut'][number],
+  narrative: Award['narrative'],
+): Markup[] {
+  const own = narrative.filter(sentence => sentence.classId === classId);
+  if (own.length === 0) return [];
+  return [
+    heading(3, `Budget narrative: ${title}, ${dollars(form)}`),
+    ...own.map(({ text }) => element('p', { class: 'note' }, text)),
+  ];
+}
+
+/** Every line with its workings, its basis and its source, a table for each stage. */
 function linesPage({ evaluation, summary }: ReportFacts): Markup {
   const lines = bookBasis(evaluation).basis?.lines ?? [];
-  const stageOf = new Map(summary.lines.map(line => [line.id, line]));
-  const total: Money | undefined = summary.total;
+  const own = new Map(summary.lines.map(line => [line.id, line]));
+  const stages = STAGES.filter(stage => lines.some(line => line.stage === stage));
   return element(
     'section',
     { class: 'page' },
     heading(2, 'Basis of the estimate, line by line'),
-    table(
-      'Every line with quantity, hours, total, weakest basis and its source',
-      [
-        { title: 'Line' },
-        { title: 'Stage' },
-        { title: 'Quantity', figures: true },
-        { title: 'Hours', figures: true },
-        { title: 'Total, USD', figures: true },
-        { title: 'Weakest basis and source' },
-      ],
-      lines.map(line => {
-        const own = stageOf.get(line.id);
-        const unit = own === undefined || own.unit === '1' ? '' : ` ${own.unit}`;
-        return [
-          line.title,
-          own === undefined ? '' : stageTitle(own.stage),
-          own?.quantity === undefined ? '' : `${numberWords(own.quantity)}${unit}`,
-          own?.hours === undefined ? '' : numberWords(own.hours),
-          dollars(line.total),
-          `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,
-        ];
-      }),
-      ['All lines', '', '', '', dollarsAndCents(total), ''],
+    paragraph(
+      `The estimate has ${lines.length} lines. Together they come to ${dollarsAndCents(summary.total)}. The basis is the weakest of a line’s figures.`,
+    ),
+    ...stages.map(stage =>
+      table(
+        stageTitle(stage),
+        [
+          { title: 'Line' },
+          { title: 'Quantity', figures: true },
+          { title: 'Hours', figures: true },
+          { title: 'Total, USD', figures: true },
+          { title: 'Weakest basis and its source' },
+        ],
+        lines.filter(line => line.stage === stage).map(line => lineRow(line, own.get(line.id))),
+        ['All of this stage', '', '', dollarsAndCents(summary.byStage[stage]), ''],
+        'lines',
+      ),
     ),
   );
+}
+
+function lineRow(line: BookLine, own: EstimateLine | undefined): string[] {
+  const unit = own?.unit === '1' ? 'times' : own?.unit;
+  return [
+    line.title,
+    own?.quantity === undefined ? '' : `${numberWords(own.quantity)} ${unit ?? ''}`,
+    own?.hours === undefined || own.hours === 0 ? '' : numberWords(own.hours),
+    dollars(line.total),
+    `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,
+  ];
 }

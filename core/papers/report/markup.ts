@@ -61,7 +61,7 @@ export function table(
   columns: readonly Column[],
   rows: readonly (readonly Child[])[],
   last?: readonly Child[],
-  look: 'usual' | 'compact' | 'compared' = 'usual',
+  look: 'usual' | 'compact' | 'compared' | 'lines' = 'usual',
 ): Markup {
   const side = (i: number) => (columns[i]?.figures === true ? { class: 'figures' } : {});
   const cells = (row: readonly Child[]) =>

@@ -43,6 +43,10 @@ b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-
 .compared thead th:first-child { width: 27%; }
 .compared th, .compared td { padding-top: 0.8pt; padding-bottom: 0.8pt; }
 .compared td.figures { white-space: normal; }
+.lines { font-size: 8.5pt; }
+.lines th:first-child { width: 26%; }
+.lines th:last-child, .lines td:last-child { width: 38%; }
+.lines caption { break-after: avoid; font-size: 10pt; padding-top: 6pt; }
 .cautions.two { columns: 2; column-gap: 16pt; margin-bottom: 8pt; }
 .cautions.two .caution { font-size: 7.8pt; line-height: 1.25; margin-bottom: 4pt; }
 svg { display: block; margin: 2pt 0 8pt; break-inside: avoid; }

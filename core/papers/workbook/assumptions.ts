@@ -1,6 +1,7 @@
 import { idOf, type SheetResult, type Step } from '../../sheet';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
+import type { LastMade } from './last-made';
 import type { PaperCell, PaperSheet } from './model';
 
 /** One given number of the estimate with where it comes from. */
@@ -17,10 +18,22 @@ export interface Assumption {
 }
 
 /** Every given number with its unit, range, basis, source and year. Flags and rounding steps are left out. */
-export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
-  const rows = givensOf(results);
+export function assumptionsSheet(results: readonly SheetResult[], lastMade: LastMade): PaperSheet {
+  const made = () => assumptionCells(givensOf(results));
+  return {
+    name: 'Assumptions',
+    get cells() {
+      return lastMade.of(made);
+    },
+    widths: [34, 48, 14, 12, 12, 12, 18, 80, 8],
+    headingRows: 3,
+    landscape: true,
+  };
+}
+
+function assumptionCells(rows: readonly Assumption[]): PaperCell[] {
   const titles = ['Figure', 'What it is', 'Value', 'Unit', 'Low', 'High', 'Basis', 'Source', 'Year'];
-  const cells: PaperCell[] = [
+  return [
     text(1, 1, 'Assumptions: every given number and where it comes from', 'title'),
     text(
       2,
@@ -35,13 +48,6 @@ export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
       ),
     ),
   ];
-  return {
-    name: 'Assumptions',
-    cells,
-    widths: [34, 48, 14, 12, 12, 12, 18, 80, 8],
-    headingRows: 3,
-    landscape: true,
-  };
 }
 
 /** All given numbers of the sheets. */

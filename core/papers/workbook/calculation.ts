@@ -1,5 +1,6 @@
 import type { EmittedWorkbook, Region, WorkbookCell } from '../../sheet';
 import { INPUT_COLUMN, INPUTS } from './inputs';
+import type { LastMade } from './last-made';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
 /** The row of the sheet of inputs on which each figure stands that people may change, by the id of the figure. */
@@ -9,23 +10,48 @@ export type InputRows = ReadonlyMap<string, number>;
  * The calculation sheets as paper: the cells as the sheets give them, headings set. A figure that people may change
  * stands once, on the sheet of inputs; here it is read from there.
  */
-export function calculationSheets(emitted: EmittedWorkbook, inputs: InputRows): PaperSheet[] {
-  return [...emitted.sheets].map(([name, cells]) => {
-    const regions = emitted.regions.filter(region => region.sheet === name);
-    const columns = cells.reduce((most, cell) => Math.max(most, cell.column), 1);
-    const rowKeys = new Map(
-      cells.flatMap(({ row, column, content }) =>
-        column === 1 && content.kind === 'text' ? [[row, content.text] as const] : [],
-      ),
-    );
-    return {
-      name,
-      cells: [...cells.map(cell => paperCell(cell, regions, rowKeys, inputs)), ...regions.flatMap(guardNote)],
-      widths: Array.from({ length: columns }, (_, i) => widthOf(i, cells)),
-      headingRows: regions.length === 1 ? 2 : 0,
-      landscape: true,
-    };
-  });
+export function calculationSheets(
+  emitted: EmittedWorkbook,
+  inputs: InputRows,
+  lastMade: LastMade,
+): PaperSheet[] {
+  return emitted.sheetNames.map(name => calculationSheet(name, emitted, inputs, lastMade));
+}
+
+function calculationSheet(
+  name: string,
+  emitted: EmittedWorkbook,
+  inputs: InputRows,
+  lastMade: LastMade,
+): PaperSheet {
+  const regions = emitted.regions.filter(region => region.sheet === name);
+  const made = () => cellsOf(emitted.cellsOf(name), regions, inputs);
+  let widths: readonly number[] | undefined;
+  return {
+    name,
+    get cells() {
+      return lastMade.of(made);
+    },
+    get widths() {
+      widths ??= widthsOf(lastMade.of(made));
+      return widths;
+    },
+    headingRows: regions.length === 1 ? 2 : 0,
+    landscape: true,
+  };
+}
+
+function cellsOf(
+  cells: readonly WorkbookCell[],
+  regions: readonly Region[],
+  inputs: InputRows,
+): readonly PaperCell[] {
+  const rowKeys = new Map(
+    cells.flatMap(({ row, column, content }) =>
+      column === 1 && content.kind === 'text' ? [[row, content.text] as const] : [],
+    ),
+  );
+  return [...cells.map(cell => paperCell(cell, regions, rowKeys, inputs)), ...regions.flatMap(guardNote)];
 }
 
 /** The row below the last that all ranges take in: new rows go above it. */
@@ -34,16 +60,17 @@ function guardNote({ guardRow }: Region): PaperCell[] {
   return guardRow === undefined ? [] : [{ row: guardRow, column: 2, content, style: 'note' }];
 }
 
-function widthOf(column: number, cells: readonly WorkbookCell[]): number {
-  if (column === 0) return 24;
-  const longest = cells.reduce(
-    (most, cell) =>
-      cell.column === column + 1 && cell.content.kind === 'text'
-        ? Math.max(most, cell.content.text.length)
-        : most,
-    8,
-  );
-  return column === 1 ? Math.min(48, longest + 2) : Math.min(20, Math.max(12, Math.ceil(longest / 2) + 3));
+/** The width of each column by the longest text in it; a heading may take two lines. */
+function widthsOf(cells: readonly PaperCell[]): number[] {
+  const longest: (number | undefined)[] = [];
+  for (const { column, content, style } of cells) {
+    const length = content.kind === 'text' && style !== 'note' ? content.text.length : 0;
+    longest[column - 1] = Math.max(longest[column - 1] ?? 8, length);
+  }
+  return Array.from(longest, (length = 8, i) => {
+    if (i === 0) return 24;
+    return i === 1 ? Math.min(48, length + 2) : Math.min(20, Math.max(12, Math.ceil(length / 2) + 3));
+  });
 }
 
 function paperCell(
@@ -56,7 +83,8 @@ function paperCell(
   const region = regions.find(
     candidate => row >= candidate.headingRow && row <= (candidate.guardRow ?? candidate.lastRow),
   );
-  const input = region && inputs.get(figureId(region, rowKeys.get(row) ?? '', column));
+  const isOpen = cell.content.kind === 'input' || cell.content.kind === 'blank';
+  const input = isOpen && region ? inputs.get(figureId(region, rowKeys.get(row) ?? '', column)) : undefined;
   const base = { row, column, content: contentOf(cell, region, input) };
   if (region !== undefined && row === region.headingRow) return { ...base, style: 'heading' };
   if (region !== undefined && row === region.headingRow + 1) return { ...base, style: 'unit' };

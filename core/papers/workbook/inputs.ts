@@ -2,6 +2,7 @@ import { BASES } from '../../base';
 import type { InputCell } from '../take-back';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
+import type { LastMade } from './last-made';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
 /** The sheet on which people change figures; it has no blank in its name so that references stay short. */
@@ -50,28 +51,14 @@ export function stampOf(line: string): PaperStamp | undefined {
 }
 
 /** Every figure that may be changed, once, open; all sheets read it here, and the program takes changes back from here. */
-export function inputsSheet(cells: readonly InputCell[], stamp: PaperStamp): PaperSheet {
-  const last = FIRST_INPUT_ROW + cells.length - 1;
+export function inputsSheet(inputs: readonly InputCell[], stamp: PaperStamp, lastMade: LastMade): PaperSheet {
+  const last = FIRST_INPUT_ROW + inputs.length - 1;
+  const made = () => cellsOf(inputs, stamp);
   return {
     name: INPUTS,
-    cells: [
-      text(1, 1, 'Inputs: change figures here', 'title'),
-      text(
-        2,
-        1,
-        'Type plain numbers in the sand-coloured cells, in the unit beside them. Every sheet follows.',
-        'note',
-      ),
-      text(
-        3,
-        1,
-        'Give the basis and the source of a new amount if you know them. The program takes the changes back with a preview.',
-        'note',
-      ),
-      text(4, 1, stampText(stamp), 'note'),
-      ...headingRow(FIRST_INPUT_ROW - 1, INPUT_HEADS),
-      ...cells.flatMap((cell, i) => inputRow(cell, FIRST_INPUT_ROW + i)),
-    ],
+    get cells() {
+      return lastMade.of(made);
+    },
     widths: [14, 58, 14, 12, 14, 10, 10, 18, 30, 18, 60, 44],
     printColumns: 9,
     headingRows: FIRST_INPUT_ROW - 1,
@@ -79,6 +66,27 @@ export function inputsSheet(cells: readonly InputCell[], stamp: PaperStamp): Pap
     numberInputs: [`${INPUT_COLUMN}${FIRST_INPUT_ROW}:${INPUT_COLUMN}${last}`],
     choices: [{ range: `H${FIRST_INPUT_ROW}:H${last}`, words: BASES }],
   };
+}
+
+function cellsOf(cells: readonly InputCell[], stamp: PaperStamp): PaperCell[] {
+  return [
+    text(1, 1, 'Inputs: change figures here', 'title'),
+    text(
+      2,
+      1,
+      'Type plain numbers in the sand-coloured cells, in the unit beside them. Every sheet follows.',
+      'note',
+    ),
+    text(
+      3,
+      1,
+      'Give the basis and the source of a new amount if you know them. The program takes the changes back with a preview.',
+      'note',
+    ),
+    text(4, 1, stampText(stamp), 'note'),
+    ...headingRow(FIRST_INPUT_ROW - 1, INPUT_HEADS),
+    ...cells.flatMap((cell, i) => inputRow(cell, FIRST_INPUT_ROW + i)),
+  ];
 }
 
 function inputRow(cell: InputCell, row: number): PaperCell[] {

@@ -1,11 +1,26 @@
 import type { EstimateParts } from '../../evaluation';
+import type { ScheduledActivity } from '../../scheduling';
 import { date, headingRow, number, text } from './cells';
+import type { LastMade } from './last-made';
 import type { PaperCell, PaperSheet } from './model';
 
 /** The schedule as dates: values of the program, since a workbook cannot level crews. */
-export function scheduleSheet({ schedule }: EstimateParts): PaperSheet {
+export function scheduleSheet({ schedule }: EstimateParts, lastMade: LastMade): PaperSheet {
+  const made = () => cellsOf(schedule.activities);
+  return {
+    name: 'Schedule',
+    get cells() {
+      return lastMade.of(made);
+    },
+    widths: [46, 28, 12, 12, 8, 12, 16, 8],
+    headingRows: 3,
+    landscape: true,
+  };
+}
+
+function cellsOf(activities: readonly ScheduledActivity[]): PaperCell[] {
   const titles = ['Activity', 'Key', 'Start', 'Finish', 'Days', 'Total float', 'Holds the finish', 'Crew'];
-  const rows = schedule.activities.flatMap((activity, i): PaperCell[] => {
+  const rows = activities.flatMap((activity, i): PaperCell[] => {
     const row = i + 4;
     return [
       text(row, 1, activity.title),
@@ -18,11 +33,10 @@ export function scheduleSheet({ schedule }: EstimateParts): PaperSheet {
       number(row, 8, activity.crewSize, 0, 'schedule'),
     ];
   });
-  const cells = [
+  return [
     text(1, 1, 'Schedule', 'title'),
     text(2, 1, 'Dates and durations come from the program; the workbook cannot level crews.', 'note'),
     ...headingRow(3, titles),
     ...rows,
   ];
-  return { name: 'Schedule', cells, widths: [46, 28, 12, 12, 8, 12, 16, 8], headingRows: 3, landscape: true };
 }

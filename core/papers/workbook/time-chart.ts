@@ -2,38 +2,39 @@ import { dayOf, isoOf, monthOf, weekdayOf } from '../../calendar';
 import type { EstimateParts } from '../../evaluation';
 import type { ScheduledActivity } from '../../scheduling';
 import { date, text } from './cells';
+import type { LastMade } from './last-made';
 import type { PaperCell, PaperSheet } from './model';
 
 const FIRST_WEEK_COLUMN = 4;
 const WEEK = 7;
 
 /** The schedule drawn in cells: a row an activity, a column a week; what holds the finish is dark. */
-export function timeChartSheet({ schedule }: EstimateParts): PaperSheet | undefined {
+export function timeChartSheet({ schedule }: EstimateParts, lastMade: LastMade): PaperSheet | undefined {
   const { start, finish } = schedule;
   if (start === undefined || finish === undefined) return undefined;
   const monday = dayOf(start) - (weekdayOf(dayOf(start)) - 1);
   const weeks = Math.floor((dayOf(finish) - monday) / WEEK) + 1;
-  const sorted = [...schedule.activities].sort((a, b) =>
-    a.start < b.start ? -1 : a.start > b.start ? 1 : 0,
-  );
+  const made = () => cellsOf(schedule.activities, monday, weeks);
   return {
     name: 'Time chart',
-    cells: [
-      text(1, 1, 'Schedule over weeks', 'title'),
-      text(
-        2,
-        1,
-        'Dark: holds the finish. Light: has float. Each column is the week from its Monday.',
-        'note',
-      ),
-      ...['Activity', 'Start', 'Finish'].map((title, i) => text(3, i + 1, title, 'heading')),
-      ...monthHeads(monday, weeks),
-      ...sorted.flatMap((activity, i) => row(activity, i + 4, monday)),
-    ],
+    get cells() {
+      return lastMade.of(made);
+    },
     widths: [44, 11, 11, ...Array.from({ length: weeks }, () => 1.6)],
     headingRows: 3,
     landscape: true,
   };
+}
+
+function cellsOf(activities: readonly ScheduledActivity[], monday: number, weeks: number): PaperCell[] {
+  const sorted = [...activities].sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0));
+  return [
+    text(1, 1, 'Schedule over weeks', 'title'),
+    text(2, 1, 'Dark: holds the finish. Light: has float. Each column is the week from its Monday.', 'note'),
+    ...['Activity', 'Start', 'Finish'].map((title, i) => text(3, i + 1, title, 'heading')),
+    ...monthHeads(monday, weeks),
+    ...sorted.flatMap((activity, i) => row(activity, i + 4, monday)),
+  ];
 }
 
 /** The month at the first week of each quarter year. */

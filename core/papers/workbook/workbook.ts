@@ -13,6 +13,7 @@ import { changedName, checksSheet, coverSheet } from './front';
 import { fundingSheet } from './funding';
 import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
 import { labourSheet } from './labour';
+import { LastMade } from './last-made';
 import { cautionsSheet, changesSheet, findingsSheet, sourcesSheet } from './lists';
 import type { PaperSheet, PaperWorkbook } from './model';
 import { emitNamed } from './placed';
@@ -27,6 +28,7 @@ import { uprightSheet } from './upright';
  * The workbook of one scenario: cover with a master check, read me, comparison, roll-up, cash, schedule and its
  * picture, the calculation sheets with live formulas and cached results, and what they rest on.
  * @param comparison all scenarios side by side; without it there is no sheet of them.
+ * Cells of the large sheets are made when they are read, a sheet at a time, so that writing holds one sheet and not all.
  * @returns nothing without an estimate: its findings say why.
  */
 export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison): PaperWorkbook | undefined {
@@ -36,7 +38,8 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   const results = [parts.work.result, parts.money.result];
   const emitted = emitNamed(results);
   const inputs = inputCells({ ...evaluation, estimate: parts });
-  const front = frontSheets(evaluation, parts, emitted, comparison);
+  const lastMade = new LastMade();
+  const front = frontSheets(evaluation, parts, emitted, lastMade, comparison);
   const stamp = {
     document: documentHash(evaluation.project),
     scenario: evaluation.scenario.id,
@@ -51,9 +54,9 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
       readMeSheet(),
       front.checks,
       ...front.sheets,
-      inputsSheet(inputs, stamp),
-      ...calculationSheets(emitted, rowsOfInputs(inputs)),
-      assumptionsSheet(results),
+      inputsSheet(inputs, stamp, lastMade),
+      ...calculationSheets(emitted, rowsOfInputs(inputs), lastMade),
+      assumptionsSheet(results, lastMade),
       sourcesSheet(results),
       basisSheet(evaluation, parts.money),
       cautionsSheet(evaluation),
@@ -86,6 +89,7 @@ function frontSheets(
   evaluation: Evaluation,
   parts: EstimateParts & { readonly money: MoneySheet },
   emitted: ReturnType<typeof emitNamed>,
+  lastMade: LastMade,
   comparison: Comparison | undefined,
 ): Front {
   const summary = summarise(parts);
@@ -99,8 +103,8 @@ function frontSheets(
     ...present(labourSheet(parts, emitted), fundingSheet(evaluation)),
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),
-    scheduleSheet(parts),
-    ...present(timeChartSheet(parts)),
+    scheduleSheet(parts, lastMade),
+    ...present(timeChartSheet(parts, lastMade)),
   ];
   return { summary, sheets, checks: checksSheet(summary, sheets) };
 }

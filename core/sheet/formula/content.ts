@@ -1,6 +1,5 @@
 import { BugError } from '../../base';
 import { innerOf } from '../inner';
-import { rowsOf } from '../order';
 import type { Step } from '../step';
 import type { StepUnit } from '../unit';
 import type { EmitContext } from './emit';
@@ -35,15 +34,22 @@ export function formatOf(unit: StepUnit, decimals: number | undefined): NumberFo
   return { kind: unit === '1' ? 'factor' : 'number', decimals };
 }
 
-/** The contents of a placed step's cells, row by row from workbook row `first`. */
-export function contentsOf(step: Step, context: EmitContext, first: number): CellContent[] {
+/** The content of a cell of a column, by the row of its table and its row in the workbook. */
+export type ColumnContent = (row: number, workbookRow: number) => CellContent;
+
+/** How the cells of a placed step are filled. Names that its formula uses are noted at once, cells made when asked for. */
+export function columnContent(step: Step, context: EmitContext): ColumnContent {
+  const { texts } = step.kind;
+  if (texts)
+    return row => {
+      const text = texts[row];
+      return text === undefined ? { kind: 'blank' } : { kind: 'text', text };
+    };
   const inner = innerOf(context.result);
   const format = formatOf(step.unit, decimalsOf(step));
   const isGiven = step.kind.givens !== undefined;
-  const pattern = isGiven || step.kind.texts ? undefined : patternOf(step, context.names);
-  return Array.from({ length: rowsOf(step) }, (_, row): CellContent => {
-    const text = step.kind.texts?.[row];
-    if (step.kind.texts) return text === undefined ? { kind: 'blank' } : { kind: 'text', text };
+  const pattern = isGiven ? undefined : patternOf(step, context.names);
+  return (row, workbookRow) => {
     const cell = inner.order.cell(step, row);
     const number = inner.number(cell);
     if (number === undefined) {
@@ -53,8 +59,8 @@ export function contentsOf(step: Step, context: EmitContext, first: number): Cel
     if (!Number.isFinite(number))
       throw new BugError(`${inner.text(cell) ?? ''} does not fit a cell of a workbook`);
     if (pattern === undefined) return { kind: 'input', value: number, format };
-    return { kind: 'formula', formula: formulaIn(pattern, first + row), result: number, format };
-  });
+    return { kind: 'formula', formula: formulaIn(pattern, workbookRow), result: number, format };
+  };
 }
 
 /** The decimals that a step's rounding states; of givens, the most that a row has. */

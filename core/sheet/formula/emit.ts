@@ -5,7 +5,7 @@ import type { SheetResult } from '../result';
 import type { Block } from '../block';
 import type { Step } from '../step';
 import { boundUnit } from '../unit';
-import { contentsOf, formatOf, type CellContent } from './content';
+import { columnContent, formatOf, type CellContent } from './content';
 import { HEADING_ROWS, letterOf, placeApart, rowsOfPlace, type Placement, type TablePlace } from './layout';
 import { Names, type DefinedName } from './names';
 import { LONGEST_FORMULA, requireHiddenOnce } from './render';
@@ -42,6 +42,10 @@ export interface Region {
 
 /** The sheets' figures as a workbook: cells with formulas and results, defined names, and what stands where. */
 export interface EmittedWorkbook {
+  readonly sheetNames: readonly string[];
+  /** The cells of one sheet, made each time they are asked for: a large workbook is never held whole. */
+  cellsOf(sheet: string): readonly WorkbookCell[];
+  /** All sheets at once. */
   readonly sheets: ReadonlyMap<string, readonly WorkbookCell[]>;
   readonly regions: readonly Region[];
   readonly names: readonly DefinedName[];
@@ -63,33 +67,46 @@ export function emitWorkbook(
 ): EmittedWorkbook {
   const placement = options.placement ?? placeApart(results);
   const names = new Names(results, placement, options.prefix ?? '');
-  const sheets = new Map<string, WorkbookCell[]>();
+  const makers = new Map<string, CellMaker[]>();
   const regions: Region[] = [];
+  const add = (region: Region, maker: CellMaker) => {
+    regions.push(region);
+    const all = makers.get(region.sheet) ?? [];
+    all.push(() => headings(region), maker);
+    makers.set(region.sheet, all);
+  };
   for (const result of results) {
     requireHiddenOnce(innerOf(result).order.steps);
     const context = { result, names, missing: reachedAbsent(result) };
-    const add = (region: Region, cells: readonly WorkbookCell[]) => {
-      regions.push(region);
-      const all = sheets.get(region.sheet) ?? [];
-      for (const cell of headings(region)) all.push(cell);
-      for (const cell of cells) all.push(cell);
-      sheets.set(region.sheet, all);
-    };
     for (const place of names.tables.values())
       if (result.sheet.tables.includes(place.table)) add(tableRegion(place), tableCells(place, context));
     for (const block of result.sheet.blocks) add(...blockRegion(block, placement, context));
     for (const table of result.sheet.lookUps) add(...lookUpRegion(table, placement));
   }
-  return { sheets, regions, names: names.used(), tooLong: tooLong(sheets) };
+  const sheetNames = [...makers.keys()];
+  const cellsOf = (sheet: string) => (makers.get(sheet) ?? []).flatMap(make => make());
+  return {
+    sheetNames,
+    cellsOf,
+    get sheets() {
+      return new Map(sheetNames.map(name => [name, cellsOf(name)]));
+    },
+    get tooLong() {
+      return sheetNames.flatMap(name => tooLong(name, cellsOf(name)));
+    },
+    regions,
+    names: names.used(),
+  };
 }
 
-function tooLong(sheets: EmittedWorkbook['sheets']): string[] {
-  return [...sheets].flatMap(([sheet, cells]) =>
-    cells.flatMap(({ row, column, content }) =>
-      content.kind === 'formula' && content.formula.length > LONGEST_FORMULA
-        ? [`${sheet}!${letterOf(column)}${row} ${content.formula}`]
-        : [],
-    ),
+/** Makes the cells of a region. */
+type CellMaker = () => WorkbookCell[];
+
+function tooLong(sheet: string, cells: readonly WorkbookCell[]): string[] {
+  return cells.flatMap(({ row, column, content }) =>
+    content.kind === 'formula' && content.formula.length > LONGEST_FORMULA
+      ? [`${sheet}!${letterOf(column)}${row} ${content.formula}`]
+      : [],
   );
 }
 
@@ -143,38 +160,41 @@ function tableRegion(place: TablePlace): Region {
   };
 }
 
-function tableCells(place: TablePlace, context: EmitContext): WorkbookCell[] {
+function tableCells(place: TablePlace, context: EmitContext): CellMaker {
   const { first } = rowsOfPlace(place, place.table.scope.rows.length);
-  const cells = place.table.scope.rows.flatMap((row, i) => [
-    textCell(first + i, 1, row.key),
-    textCell(first + i, 2, row.title),
-    ...(place.leading === 3 ? [textCell(first + i, 3, row.own ?? '')] : []),
-  ]);
-  place.columns.forEach((step, i) => {
-    contentsOf(step, context, first).forEach((content, row) => {
-      cells.push({ row: first + row, column: place.leading + i + 1, content });
+  const columns = place.columns.map(step => columnContent(step, context));
+  return () =>
+    place.table.scope.rows.flatMap((row, i) => [
+      textCell(first + i, 1, row.key),
+      textCell(first + i, 2, row.title),
+      ...(place.leading === 3 ? [textCell(first + i, 3, row.own ?? '')] : []),
+      ...columns.map((content, column) => ({
+        row: first + i,
+        column: place.leading + column + 1,
+        content: content(i, first + i),
+      })),
+    ]);
+}
+
+function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, CellMaker] {
+  const entries = block.entries().map(entry => ({ entry, content: columnContent(entry, context) }));
+  const region = listRegion(block.id, block.heading, placement, entries.length);
+  const make = () =>
+    entries.flatMap(({ entry, content }, i): WorkbookCell[] => {
+      const row = region.firstRow + i;
+      return [
+        textCell(row, 1, entry.home?.key ?? ''),
+        textCell(row, 2, entry.home?.title ?? ''),
+        { row, column: 3, content: content(0, row) },
+        textCell(row, 4, boundUnit(entry.unit, undefined)),
+      ];
     });
-  });
-  return cells;
+  return [region, make];
 }
 
-function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, WorkbookCell[]] {
-  const region = listRegion(block.id, block.heading, placement, block.entries().length);
-  const cells = block.entries().flatMap((entry, i): WorkbookCell[] => {
-    const row = region.firstRow + i;
-    return [
-      textCell(row, 1, entry.home?.key ?? ''),
-      textCell(row, 2, entry.home?.title ?? ''),
-      ...contentsOf(entry, context, row).map(content => ({ row, column: 3, content })),
-      textCell(row, 4, boundUnit(entry.unit, undefined)),
-    ];
-  });
-  return [region, cells];
-}
-
-function lookUpRegion(table: LookUp, placement: Placement): [Region, WorkbookCell[]] {
+function lookUpRegion(table: LookUp, placement: Placement): [Region, CellMaker] {
   const region = listRegion(table.id, table.title, placement, table.entries.length);
-  const cells = table.entries.flatMap((entry, i): WorkbookCell[] => {
+  const cellsOf = (entry: LookUp['entries'][number], i: number): WorkbookCell[] => {
     const row = region.firstRow + i;
     const { value } = entry.given;
     const format = formatOf(table.unit, value?.split('.')[1]?.length);
@@ -192,8 +212,8 @@ function lookUpRegion(table: LookUp, placement: Placement): [Region, WorkbookCel
       },
       textCell(row, 4, table.unit),
     ];
-  });
-  return [region, cells];
+  };
+  return [region, () => table.entries.flatMap(cellsOf)];
 }
 
 function listRegion(id: string, heading: string, placement: Placement, count: number): Region {

@@ -60,6 +60,16 @@ function bidOf(evaluation: Evaluation) {
 const leftOver = ({ from, steps, to }: Reconciliation) =>
   from.amount + sumCents(steps.map(step => step.amount)) - to.amount;
 
+describe('the workings of a line', () => {
+  test('no quantity stands without saying what it is of', () => {
+    const workings = (bookBasis(first()).basis?.lines ?? []).flatMap(line => line.workings ?? []);
+    expect(workings.length).toBeGreaterThan(50);
+    expect(workings.filter(words => /^[\d.,]+(, |$)/.test(words))).toEqual([]);
+    expect(workings).toContainEqual(expect.stringMatching(/^size of the project against .*: [\d.]+ times/));
+    expect(workings).toContainEqual(expect.stringMatching(/^[\d,]+ m2, [\d,.]+ h of work$/));
+  });
+});
+
 describe('the lines of the books', () => {
   test.each(SCENARIOS)(
     '$scenario.id: elements and months add up to the total of the estimate',

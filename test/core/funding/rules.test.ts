@@ -84,6 +84,23 @@ describe('indirect cost on modified total direct cost', () => {
     });
   });
 
+  it('gives each of many contracts the three bases that the whole sum gives', () => {
+    const items: BaseItem[] = Array.from({ length: 400 }, (_, i) => ({
+      id: `line-${i}`,
+      amount: usd(((i * 7919) % 90_000) - 2_000),
+      ...(i % 5 === 0 ? {} : { contractId: `contract-${i % 60}` }),
+    }));
+    const classes = { 'contract-1': 'subaward', 'contract-2': 'capital' } as const;
+    const ids = [...new Set(items.flatMap(({ contractId }) => contractId ?? []))];
+    expect(ids.length).toBe(48);
+    for (const id of ids)
+      for (const { contractClass, base } of indirectSideBySide(items, id, classes, usd(50_000), 0.15)) {
+        const tried = { ...Object.fromEntries(ids.map(one => [one, contractClass])), ...classes };
+        const whole = modifiedTotalDirectCost(items, { ...tried, [id]: contractClass }, usd(50_000));
+        expect(base).toBe(whole.base);
+      }
+  });
+
   it('counts the cap once for a subaward of several lines, and all of a smaller one', () => {
     const two: BaseItem[] = [
       { id: 'a', amount: usd(40_000), contractId: 's' },

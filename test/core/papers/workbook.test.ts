@@ -25,6 +25,16 @@ describe('the workbook as plain data', () => {
     expect(names.filter(name => name.length > 31 || /[:\\/?*[\]']/.test(name))).toEqual([]);
   });
 
+  test('holds the cells of one large sheet at a time, and makes the same ones again', () => {
+    const lines = paper.sheets.find(({ name }) => name === 'Lines');
+    const assumptions = paper.sheets.find(({ name }) => name === 'Assumptions');
+    const before = lines?.cells;
+    expect(lines?.cells).toBe(before);
+    expect(assumptions?.cells.length).toBeGreaterThan(1000);
+    expect(lines?.cells).not.toBe(before);
+    expect(lines?.cells).toEqual(before);
+  });
+
   test('no cell is written twice', () => {
     for (const sheet of paper.sheets) {
       const places = sheet.cells.map(cell => `${cell.row} ${cell.column}`);
