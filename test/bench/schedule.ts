@@ -39,9 +39,21 @@ function problemOf(project: Project, scenario?: string): ScheduleProblem {
   return estimate.problem;
 }
 
-/** `npm run bench -- schedule [--json]`. */
+/** `npm run bench -- schedule [--json] [--scenario ID [--schedules N]]`: with a scenario, that of the example alone. */
 export function scheduling(args: readonly string[]): Promise<number> {
   const example = exampleProject();
+  const asked = args.indexOf('--scenario');
+  if (asked >= 0) {
+    const id = args[asked + 1] ?? '';
+    const most = args.indexOf('--schedules');
+    const schedules = most < 0 ? 1000 : Number(args[most + 1]);
+    print(
+      timed(id, problemOf(example, id), schedules, schedules > 1000 ? 3 : 200),
+      {},
+      args.includes('--json'),
+    );
+    return Promise.resolve(0);
+  }
   const rows = example.scenarios.flatMap(({ id }) => timed(id, problemOf(example, id), 1000, 40));
   const large = problemOf(largeProject(2000));
   rows.push(...timed('2,000 lines', large, usualSchedules(large.activities.length), 30));

@@ -1,5 +1,5 @@
 import { NONE, Dice } from './dice';
-import { assess, individualOf, lengthOf, type Individual } from './individual';
+import { assess, Individuals, lengthOf, type Individual } from './individual';
 import { ListMaker, type Block } from './list-maker';
 import { sampledOrder } from './random-order';
 import type { Side } from './side';
@@ -40,6 +40,7 @@ export class GeneticSearch {
   private readonly dice: Dice;
   private readonly camps: readonly [Camp, Camp];
   private readonly list: Int32Array;
+  private readonly individuals: Individuals;
   private limit: number;
   private generations = 0;
   private spare: [Individual, Individual];
@@ -53,7 +54,8 @@ export class GeneticSearch {
     this.dice = new Dice(seed, 'genetic search');
     this.list = new Int32Array(sides[0].count);
     this.camps = [this.campOf(sides[0], true), this.campOf(sides[1], false)];
-    this.spare = [individualOf(sides[0].count), individualOf(sides[0].count)];
+    this.individuals = new Individuals(sides[0].count, 2);
+    this.spare = [this.individuals.next(), this.individuals.next()];
   }
 
   private campOf(side: Side, isForward: boolean): Camp {
@@ -80,7 +82,7 @@ export class GeneticSearch {
   begin(): void {
     const [forward, backward] = this.camps;
     for (let slot = 0; slot < this.tuning.population && !this.isOver(); slot++) {
-      const made = individualOf(this.list.length);
+      const made = this.individuals.next();
       const isParallel = slot % 2 === 0;
       if (slot % 4 < 2) {
         this.sample(forward, isParallel, made);
@@ -92,7 +94,7 @@ export class GeneticSearch {
       }
       forward.population.push(made);
     }
-    backward.population = forward.population.map(() => individualOf(this.list.length));
+    backward.population = forward.population.map(() => this.individuals.next());
   }
 
   private sample(camp: Camp, isParallel: boolean, made: Individual): void {

@@ -26,7 +26,7 @@ const NEAR_DAYS = 3;
 const NEAR = 0.03;
 
 /** Pairs tried in a proof: so many, and more with the budget. */
-const FEWEST_PAIRS = 40;
+const FEWEST_PAIRS = 100;
 const PAIRS_A_SCHEDULE = 0.01;
 
 /** Schedules a problem with calendars, dates, lags, windows or varying capacities. */

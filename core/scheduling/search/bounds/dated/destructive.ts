@@ -1,8 +1,9 @@
 import type { DatedNet } from '../../dated-net';
 import { NONE } from '../../dice';
 import { suppliesOf, withinSupply, type Supply } from './energy';
-import { incompatiblePairs, isOpenPair, orderPairs, putBefore } from './pairs';
-import { besideCompulsory } from './timetable';
+import type { Links } from '../../plain-net';
+import { incompatiblePairs, isOpenPair, orderPairs, putBefore, rivalsOf } from './pairs';
+import { besideCompulsory, bringInLine } from './timetable';
 import { alongRelationships, Bookmark, openWindows, windowsOf, type DatedWindows } from './windows';
 
 /** Rounds of the rules before an assumed end counts as not refuted. */
@@ -14,6 +15,7 @@ const SHAVING_ROUNDS = 4;
 export class DatedRefuter {
   private readonly windows: DatedWindows;
   private readonly pairs: Int32Array;
+  private readonly rivals: Links;
   private readonly supplies: readonly Supply[];
   private readonly base: number;
 
@@ -22,6 +24,7 @@ export class DatedRefuter {
     this.windows = windowsOf(nets);
     this.base = nets[0].base;
     this.pairs = incompatiblePairs(nets[0]);
+    this.rivals = rivalsOf(nets[0].count, this.pairs);
     this.supplies = suppliesOf(nets[0], horizon);
   }
 
@@ -72,6 +75,7 @@ export class DatedRefuter {
   private tries(mark: Bookmark, first: number, second: number): boolean {
     const holds = this.orders(first, second);
     mark.comeBack();
+    bringInLine(this.windows);
     return holds;
   }
 
@@ -95,11 +99,11 @@ export class DatedRefuter {
   }
 
   private holds(): boolean {
-    const { windows, pairs } = this;
+    const { windows, rivals } = this;
     return (
       alongRelationships(windows, 0) &&
       alongRelationships(windows, 1) &&
-      orderPairs(windows, pairs) &&
+      orderPairs(windows, rivals) &&
       besideCompulsory(windows, 0) &&
       besideCompulsory(windows, 1)
     );

@@ -1,6 +1,7 @@
 import type { DatedNet } from '../../dated-net';
 import { NONE } from '../../dice';
-import { latestFinish, latestStart, startFrom, type DatedWindows } from './windows';
+import type { Links } from '../../plain-net';
+import { latestFinish, latestStart, linksOf, startFrom, type DatedWindows } from './windows';
 
 /**
  * Pairs of activities that can never run at once: together they demand more than a capacity ever is, and they work
@@ -36,19 +37,38 @@ function isTooMuch(net: DatedNet, i: number, j: number): boolean {
   return false;
 }
 
-/** Of a pair that cannot run at once, one goes first: when only one order fits the windows, it is enforced. */
-export function orderPairs(windows: DatedWindows, pairs: Int32Array): boolean {
-  const [forward, backward] = windows.views;
+/** The others that an activity can never run beside. */
+export function rivalsOf(count: number, pairs: Int32Array): Links {
+  const lists: number[][] = Array.from({ length: count }, () => []);
   for (let p = 0; p < pairs.length; p += 2) {
     const i = pairs[p] ?? NONE;
     const j = pairs[p + 1] ?? NONE;
-    const canFirst = (forward.times.finishes[i] ?? NONE) <= latestStart(backward, j);
-    const canSecond = (forward.times.finishes[j] ?? NONE) <= latestStart(backward, i);
-    if (canFirst && canSecond) continue;
-    if (!canFirst && !canSecond) return false;
-    if (!(canFirst ? putBefore(windows, i, j) : putBefore(windows, j, i))) return false;
+    lists[i]?.push(j);
+    lists[j]?.push(i);
+  }
+  return linksOf(lists);
+}
+
+/** Of a pair that cannot run at once, one goes first: when only one order fits the windows, it is enforced. */
+export function orderPairs(windows: DatedWindows, { first, list }: Links): boolean {
+  const { isNarrowed } = windows;
+  for (let i = 0; i < isNarrowed.length; i++) {
+    if (isNarrowed[i] === 0) continue;
+    isNarrowed[i] = 0;
+    for (let k = first[i] ?? NONE, end = first[i + 1] ?? NONE; k < end; k++) {
+      if (!orderPair(windows, i, list[k] ?? NONE)) return false;
+    }
   }
   return true;
+}
+
+function orderPair(windows: DatedWindows, i: number, j: number): boolean {
+  const [forward, backward] = windows.views;
+  const canFirst = (forward.times.finishes[i] ?? NONE) <= latestStart(backward, j);
+  const canSecond = (forward.times.finishes[j] ?? NONE) <= latestStart(backward, i);
+  if (canFirst && canSecond) return true;
+  if (!canFirst && !canSecond) return false;
+  return canFirst ? putBefore(windows, i, j) : putBefore(windows, j, i);
 }
 
 /** Puts the first before the second; false when a window has become too short. */

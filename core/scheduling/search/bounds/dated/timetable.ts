@@ -3,91 +3,111 @@ import { holdFor } from '../../dated-pass';
 import { NONE } from '../../dice';
 import { latestStart, startFrom, type DatedWindows, type View } from './windows';
 
+/** Stretches that are remembered one by one; with more, every activity is looked at. */
+const MOST_STRETCHES = 16;
+
 /**
  * Compulsory parts: an activity whose latest start lies before its earliest finish is under way in between in any
- * case. False when they exceed a capacity; otherwise activities that no longer fit beside them are moved.
+ * case. False when they exceed a capacity; otherwise activities that no longer fit beside them are moved. Only what
+ * has changed since the last time is looked at.
  * @source Lahrichi, Comptes Rendus de l'Academie des Sciences 294 (1982) 209-211 (compulsory parts).
  */
 export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
   const view = windows.views[way];
-  const other = windows.views[way === 0 ? 1 : 0];
-  const parts = new CompulsoryParts(view, other);
-  if (view.isSettled && parts.areKnown) return true;
-  const before = windows.moves;
-  const holds = parts.enter() && parts.moveOthers(windows, way);
-  if (holds) parts.leave();
-  else view.free.set(view.net.template);
-  view.isSettled = holds && windows.moves === before;
-  return holds;
+  const changed = renewed(view, windows.views[way === 0 ? 1 : 0]);
+  const stretches: number[] = [];
+  let holds = true;
+  for (const [i, from, to] of changed) {
+    const isGrown = take(view, i) && ((view.parts.from[i] ?? NONE) < from || (view.parts.to[i] ?? NONE) > to);
+    if (!isGrown) continue;
+    holds &&= hasRoom(view, i);
+    stretches.push(i);
+  }
+  return holds && moveOthers(windows, way, stretches);
 }
 
-class CompulsoryParts {
-  private readonly view: View;
-  private readonly from: Int32Array;
-  private readonly to: Int32Array;
-  /** Whether the windows are as they were the last time. */
-  readonly areKnown: boolean;
+/** Brings what is held in line with the windows after they were put back. */
+export function bringInLine({ views }: DatedWindows): void {
+  for (const [view, other] of [views, views.toReversed()]) {
+    if (view === undefined || other === undefined) continue;
+    for (const [i] of renewed(view, other)) take(view, i);
+  }
+}
 
-  constructor(view: View, other: View) {
-    const { net, times } = view;
-    this.view = view;
-    this.from = view.partFrom;
-    this.to = view.partTo;
-    const starts = view.partStarts;
-    let areKnown = true;
-    for (let i = 0; i < net.count; i++) {
-      const holdsNothing = net.uses.first[i] === net.uses.first[i + 1] || (net.fixed[i] ?? NONE) >= 0;
-      const from = latestStart(other, i);
-      const to = holdsNothing ? 0 : (times.finishes[i] ?? NONE);
-      const start = times.starts[i] ?? NONE;
-      areKnown &&= from === this.from[i] && to === this.to[i] && start === starts[i];
-      this.from[i] = from;
-      this.to[i] = to;
-      starts[i] = start;
+/** Gives back the parts that have changed and enters the new ones in the tables; each with what it was. */
+function renewed(view: View, other: View): (readonly [number, number, number])[] {
+  const { holders, from, to } = view.parts;
+  const changed: (readonly [number, number, number])[] = [];
+  for (const i of holders) {
+    const start = latestStart(other, i);
+    const finish = view.times.finishes[i] ?? NONE;
+    const isHeld = start < finish;
+    const [before, after] = [from[i] ?? NONE, to[i] ?? NONE];
+    if (isHeld ? start === before && finish === after : after === 0) continue;
+    if (after > 0) holdFor(view.net, view.parts.free, i, before, after, 1);
+    changed.push(after > 0 ? [i, before, after] : [i, Infinity, 0]);
+    from[i] = isHeld ? start : 0;
+    to[i] = isHeld ? finish : 0;
+  }
+  return changed;
+}
+
+/** Takes the part off the capacities; whether there is one. */
+function take({ net, parts }: View, i: number): boolean {
+  const to = parts.to[i] ?? NONE;
+  if (to > 0) holdFor(net, parts.free, i, parts.from[i] ?? NONE, to, -1);
+  return to > 0;
+}
+
+/** Whether the capacities are kept where an activity is under way in any case. */
+function hasRoom({ net, parts }: View, i: number): boolean {
+  const from = parts.from[i] ?? NONE;
+  const to = parts.to[i] ?? NONE;
+  for (let use = net.uses.first[i] ?? NONE; use < (net.uses.first[i + 1] ?? NONE); use++) {
+    const word = net.uses.word[use] ?? NONE;
+    const guard = net.guards[word] ?? NONE;
+    for (let slot = word * net.slots + from; slot < word * net.slots + to; slot++) {
+      if (((parts.free[slot] ?? NONE) & guard) !== guard) return false;
     }
-    this.areKnown = areKnown;
   }
+  return true;
+}
 
-  private hold(i: number, sign: number): void {
-    const from = this.from[i] ?? NONE;
-    const to = this.to[i] ?? NONE;
-    if (from < to) holdFor(this.view.net, this.view.free, i, from, to, sign);
+/** @param stretches activities whose parts have grown. */
+function moveOthers(windows: DatedWindows, way: 0 | 1, stretches: readonly number[]): boolean {
+  const view = windows.views[way];
+  const { net, parts, times, isMoved } = view;
+  const isLookedAt =
+    stretches.length > MOST_STRETCHES ? () => true : (i: number) => meets(view, i, stretches);
+  for (const i of parts.holders) {
+    if (isMoved[i] === 0 && !isLookedAt(i)) continue;
+    isMoved[i] = 0;
+    const now = times.starts[i] ?? NONE;
+    const from = parts.from[i] ?? NONE;
+    const to = parts.to[i] ?? NONE;
+    if (to > 0 && now === from) continue;
+    if (to > 0) holdFor(net, parts.free, i, from, to, 1);
+    const start = earliestFit(net, parts.free, i, now);
+    if (to > 0) holdFor(net, parts.free, i, from, to, -1);
+    if (!startFrom(windows, way, i, start)) return false;
+    isMoved[i] = 0;
   }
+  return true;
+}
 
-  /** Holds every part; false when one finds no room. */
-  enter(): boolean {
-    const { net, free } = this.view;
-    for (let i = 0; i < net.count; i++) {
-      const from = this.from[i] ?? NONE;
-      const to = this.to[i] ?? NONE;
-      if (from >= to) continue;
-      this.hold(i, -1);
-      for (let use = net.uses.first[i] ?? NONE; use < (net.uses.first[i + 1] ?? NONE); use++) {
-        const word = net.uses.word[use] ?? NONE;
-        const guard = net.guards[word] ?? NONE;
-        for (let slot = word * net.slots + from; slot < word * net.slots + to; slot++) {
-          if (((free[slot] ?? NONE) & guard) !== guard) return false;
-        }
-      }
+/** Whether an activity at its earliest lies on one of the stretches, on a word that is held there. */
+function meets({ parts, times }: View, i: number, stretches: readonly number[]): boolean {
+  const start = times.starts[i] ?? NONE;
+  const finish = times.finishes[i] ?? NONE;
+  for (const j of stretches) {
+    if (
+      j !== i &&
+      (parts.from[j] ?? NONE) < finish &&
+      (parts.to[j] ?? NONE) > start &&
+      ((parts.wordsOf[i] ?? NONE) & (parts.wordsOf[j] ?? NONE)) !== 0
+    ) {
+      return true;
     }
-    return true;
   }
-
-  moveOthers(windows: DatedWindows, way: 0 | 1): boolean {
-    const { net, free, times } = this.view;
-    const { first } = net.uses;
-    for (let i = 0; i < net.count; i++) {
-      const now = times.starts[i] ?? NONE;
-      if (first[i] === first[i + 1] || (net.fixed[i] ?? NONE) >= 0 || now === this.from[i]) continue;
-      this.hold(i, 1);
-      const start = earliestFit(net, free, i, now);
-      this.hold(i, -1);
-      if (!startFrom(windows, way, i, start)) return false;
-    }
-    return true;
-  }
-
-  leave(): void {
-    for (let i = 0; i < this.view.net.count; i++) this.hold(i, 1);
-  }
+  return false;
 }
