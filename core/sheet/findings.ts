@@ -15,10 +15,11 @@ export function sheetFindings(result: SheetResult, roots?: readonly string[]): F
   const inner = innerOf(result);
   const cells = roots?.map(id => result.cellOf(id)) ?? placedCells(result, inner);
   const findings = new Map<string, Finding>();
-  for (const cell of walkBack(inner, cells)) {
+  for (const [cell, shownAs] of walkBack(inner, cells)) {
     const causes = absentOperands(inner, cell);
     if (causes.length > 0 && !causes.includes(-1)) continue;
-    for (const finding of causesOf(inner, cell)) findings.set(`${finding.place} ${finding.message}`, finding);
+    for (const finding of causesOf(inner, cell, shownAs))
+      findings.set(`${finding.place} ${finding.message}`, finding);
   }
   return [...findings.values()];
 }
@@ -26,20 +27,22 @@ export function sheetFindings(result: SheetResult, roots?: readonly string[]): F
 /** The absent cells that calculated figures depend on; an absent quote that nothing needed is not among them. */
 export function reachedAbsent(result: SheetResult): ReadonlySet<number> {
   const inner = innerOf(result);
-  return walkBack(inner, placedCells(result, inner));
+  return new Set(walkBack(inner, placedCells(result, inner)).keys());
 }
 
-function walkBack(inner: Inner, roots: readonly number[]): ReadonlySet<number> {
-  const seen = new Set<number>();
-  const open = [...roots].reverse();
-  for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
-    if (seen.has(cell) || !inner.isAbsent(cell)) continue;
-    seen.add(cell);
-    open.push(
-      ...absentOperands(inner, cell)
-        .filter(operand => operand >= 0)
-        .reverse(),
-    );
+/** The absent cells behind some, each with the id it is shown under: its own, or that of the step it is written into. */
+function walkBack(inner: Inner, roots: readonly number[]): ReadonlyMap<number, string> {
+  const seen = new Map<number, string>();
+  const open = roots.map(cell => ({ cell, user: '' })).reverse();
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    const { cell, user } = next;
+    const at = inner.order.at(cell);
+    if (at === undefined || seen.has(cell) || !inner.isAbsent(cell)) continue;
+    const { step, row } = at;
+    const shownAs = step.home === undefined ? user : idOf(step, step.scope?.rows[row]?.key);
+    seen.set(cell, shownAs);
+    const behind = absentOperands(inner, cell).filter(operand => operand >= 0);
+    open.push(...behind.map(operand => ({ cell: operand, user: shownAs })).reverse());
   }
   return seen;
 }
@@ -68,7 +71,7 @@ function absentOperands(inner: Inner, cell: number): number[] {
   });
 }
 
-function causesOf(inner: Inner, cell: number): Finding[] {
+function causesOf(inner: Inner, cell: number, shownAs: string): Finding[] {
   const at = inner.order.at(cell);
   if (at === undefined) return [];
   const { step, row } = at;
@@ -78,7 +81,7 @@ function causesOf(inner: Inner, cell: number): Finding[] {
   const operands = inner.values(inner.order.operands(step, row));
   const reason = step.kind.reason?.(operands, row) ?? 'it cannot be calculated';
   const given = step.kind.givens?.[row];
-  const place = given?.place ?? step.scope?.rows[row]?.place ?? (step.home ? idOf(step) : '');
+  const place = given?.place ?? step.scope?.rows[row]?.place ?? shownAs;
   return [finding(step, row, place, reason)];
 }
 
