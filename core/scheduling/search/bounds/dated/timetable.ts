@@ -27,11 +27,9 @@ export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
 }
 
 /** Brings what is held in line with the windows after they were put back. */
-export function bringInLine({ views }: DatedWindows): void {
-  for (const [view, other] of [views, views.toReversed()]) {
-    if (view === undefined || other === undefined) continue;
-    for (const [i] of renewed(view, other)) take(view, i);
-  }
+export function bringInLine({ views: [forward, backward] }: DatedWindows): void {
+  for (const [i] of renewed(forward, backward)) take(forward, i);
+  for (const [i] of renewed(backward, forward)) take(backward, i);
 }
 
 /** Gives back the parts that have changed and enters the new ones in the tables; each with what it was. */
