@@ -1,4 +1,4 @@
-// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N]: changes core/PART in a copy under dist, one place at
+// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N] [--tests PLACES]: changes core/PART in a copy under dist, one place at
 // a time, and counts the changes that its tests see. The tool is fetched into the copy and is no package of the project.
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
@@ -108,7 +108,8 @@ export function mutate(home, words) {
     name => name.endsWith('.ts') && !name.endsWith('/index.ts'),
   ).filter(name => only === undefined || only.some(each => name === `core/${part}/${each}`));
   const chosen = shuffled(files, 20261128).slice(0, sample).sort();
-  const tests = testsOf(part).flatMap(place => filesUnder(home, place, name => name.endsWith('.test.ts')));
+  const places = valueOf(words, '--tests')?.split(',') ?? testsOf(part);
+  const tests = places.flatMap(place => filesUnder(home, place, name => name.endsWith('.test.ts')));
   if (chosen.length === 0 || tests.length === 0) {
     console.error(`There is nothing to change or nothing to ask for ${part}.`);
     return false;

@@ -13,7 +13,7 @@ export default {
   disableTypeChecks: false,
   concurrency: 1,
   timeoutMS: 4000,
-  reporters: ['json'],
+  reporters: ['json', 'progress-append-only'],
   jsonReporter: { fileName: process.env.MUTATION_REPORT ?? 'report.json' },
   allowEmpty: true,
   logLevel: 'warn',
