@@ -1,16 +1,22 @@
 import { BugError } from '../base';
+import type { Library } from '../work';
 import type { Json } from './json-text';
+import { fewOf, libraryTitles, namesAt, type Titles } from './left-out-names';
 import { structuredCloneJson } from './overlay';
 import { projectSchema, type Project } from './schema';
 
 /** The book that a copy is made without: what the bidder, or the owner, keeps to himself. */
 export type LeftOutBook = 'bid' | 'owner';
 
-/** What a copy leaves out, in words, with the number of entries. */
+/** What a copy leaves out, in words, with the number of entries and what they are called. */
 export interface LeftOut {
   readonly place: string;
   readonly words: string;
   readonly entries: number;
+  /** What the entries are called, each once. */
+  readonly names: readonly string[];
+  /** The first few names and how many more there are, ready to read. */
+  readonly named: string;
 }
 
 interface Rule {
@@ -75,12 +81,6 @@ const WORDS: Readonly<Record<string, string>> = {
   'scenarios/notes': 'notes of scenarios',
 };
 
-const told = (place: string, entries: number): LeftOut => ({
-  place: `/${place}`,
-  words: WORDS[place] ?? place,
-  entries,
-});
-
 function isObject(value: Json | undefined): value is { [key: string]: Json } {
   return value !== null && typeof value === 'object' && !Array.isArray(value);
 }
@@ -94,18 +94,25 @@ class Copying {
   readonly leftOut: LeftOut[] = [];
   readonly #rule: Rule;
   readonly #book: LeftOutBook;
+  readonly #titles: Titles;
 
-  constructor(book: LeftOutBook) {
+  constructor(book: LeftOutBook, titles: Titles) {
     this.#book = book;
+    this.#titles = titles;
     this.#rule = RULES[book];
+  }
+
+  #tell(place: string, left: Json): void {
+    const names = namesAt(place, left, this.#titles);
+    const words = WORDS[place] ?? place;
+    this.leftOut.push({ place: `/${place}`, words, entries: entriesOf(left), names, named: '' });
   }
 
   document(whole: { [key: string]: Json }): { [key: string]: Json } {
     const kept: { [key: string]: Json } = {};
     for (const [name, value] of Object.entries(whole)) {
       if (this.#rule.sections.has(name)) kept[name] = this.#section(name, value);
-      else if (name !== 'sha256' && (!Array.isArray(value) || value.length > 0))
-        this.leftOut.push(told(name, entriesOf(value)));
+      else if (name !== 'sha256' && (!Array.isArray(value) || value.length > 0)) this.#tell(name, value);
     }
     return kept;
   }
@@ -116,7 +123,7 @@ class Copying {
     if (name === 'notes' && Array.isArray(value)) return this.#notes(value);
     if (name === 'scenarios' && Array.isArray(value)) return value.map(each => this.#scenario(each));
     if (name === 'contingency' && this.#book === 'owner') {
-      this.leftOut.push(told('contingency', 1));
+      this.#tell('contingency', value);
       return { policy: 'percentage' };
     }
     return value;
@@ -126,28 +133,27 @@ class Copying {
     const kept: { [key: string]: Json } = {};
     for (const [field, value] of Object.entries(rates)) {
       if (RATE_FIELDS.has(field)) kept[field] = value;
-      else if (!Array.isArray(value) || value.length > 0)
-        this.leftOut.push(told(`rates/${field}`, entriesOf(value)));
+      else if (!Array.isArray(value) || value.length > 0) this.#tell(`rates/${field}`, value);
     }
     return kept;
   }
 
   #items(items: readonly Json[]): Json {
-    let stripped = 0;
+    const stripped: Json[] = [];
     const kept = items.map(item => {
       if (!isObject(item)) return item;
       const fields = Object.entries(item).filter(([field]) => this.#rule.itemFields.has(field));
-      if (fields.length < Object.keys(item).length) stripped++;
+      if (fields.length < Object.keys(item).length) stripped.push(item);
       return Object.fromEntries(fields);
     });
-    if (stripped > 0) this.leftOut.push(told('items/fields', stripped));
+    if (stripped.length > 0) this.#tell('items/fields', stripped);
     return kept;
   }
 
   #notes(notes: readonly Json[]): Json {
-    const kept = notes.filter(note => this.#goesAlong(note));
-    if (kept.length < notes.length) this.leftOut.push(told('notes', notes.length - kept.length));
-    return kept;
+    const left = notes.filter(note => !this.#goesAlong(note));
+    if (left.length > 0) this.#tell('notes', left);
+    return notes.filter(note => this.#goesAlong(note));
   }
 
   /** Whether the place that a note or a change is about is in the copy, whole. */
@@ -165,9 +171,10 @@ class Copying {
     if (!isObject(scenario)) return scenario;
     const changes = Array.isArray(scenario['changes']) ? scenario['changes'] : [];
     const kept = changes.filter(change => this.#goesAlong(change));
-    if (kept.length < changes.length) this.leftOut.push(told('scenarios', changes.length - kept.length));
+    const left = changes.filter(change => !this.#goesAlong(change));
+    if (left.length > 0) this.#tell('scenarios', left);
     if (this.#book === 'bid') return { ...scenario, changes: kept };
-    if (scenario['note'] !== undefined) this.leftOut.push(told('scenarios/notes', 1));
+    if (scenario['note'] !== undefined) this.#tell('scenarios/notes', [scenario]);
     const { note: _note, ...rest } = scenario;
     return { ...rest, changes: kept.map(withoutNote) };
   }
@@ -187,20 +194,23 @@ function withoutNote(change: Json): Json {
 export function copyForOthers(
   project: Project,
   without: LeftOutBook,
+  library: Library,
 ): { readonly project: Project; readonly leftOut: readonly LeftOut[] } {
-  const copying = new Copying(without);
+  const copying = new Copying(without, libraryTitles(library));
   const kept = copying.document(structuredCloneJson(project));
   const parsed = projectSchema.safeParse(kept);
   if (!parsed.success) throw new BugError(`a copy does not fit the schema: ${parsed.error.message}`);
   return { project: parsed.data, leftOut: merged(copying.leftOut) };
 }
 
-/** One entry for each place. */
+/** One entry for each place, each name once. */
 function merged(all: readonly LeftOut[]): LeftOut[] {
   const byPlace = new Map<string, LeftOut>();
   for (const each of all) {
-    const before = byPlace.get(each.place)?.entries ?? 0;
-    byPlace.set(each.place, { ...each, entries: before + each.entries });
+    const before = byPlace.get(each.place);
+    const names = [...new Set([...(before?.names ?? []), ...each.names])];
+    const entries = (before?.entries ?? 0) + each.entries;
+    byPlace.set(each.place, { ...each, entries, names, named: fewOf(names) });
   }
   return [...byPlace.values()];
 }

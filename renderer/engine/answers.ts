@@ -15,7 +15,7 @@ const ANSWERS: Answers = {
     return project === undefined ? { findings, readOnly } : { project, findings, readOnly };
   },
   copy: ({ project, without }) => {
-    const copy = copyForOthers(project, without);
+    const copy = copyForOthers(project, without, shippedLibrary());
     return { text: writeProject(copy.project), leftOut: copy.leftOut };
   },
   write: ({ project }) => ({ text: writeProject(project) }),

@@ -1,4 +1,5 @@
 import { existsSync, writeFileSync } from 'node:fs';
+import { shippedLibrary } from '../../../core/evaluation';
 import { copyForOthers, writeProject, type LeftOutBook } from '../../../core/project';
 import { UsageError, type Command } from '../command';
 import { fileOf, loadProject } from '../load';
@@ -28,9 +29,9 @@ export const copyCommand: Command = {
       throw new UsageError(`${out} is there already and was left alone. Choose another name.`);
     const { project, findings } = loadProject(fileOf(call));
     if (project === undefined) return { json: { findings }, lines: [], findings };
-    const { project: copied, leftOut } = copyForOthers(project, book);
+    const { project: copied, leftOut } = copyForOthers(project, book, shippedLibrary());
     writeFileSync(out, writeProject(copied), { flag: 'wx' });
-    const lines = leftOut.map(each => `  ${each.place}: ${each.words} (${each.entries})`);
+    const lines = leftOut.map(each => `  ${each.place}: ${each.words} (${each.entries}): ${each.named}`);
     return { json: { file: out, leftOut }, lines: [`Wrote ${out}. Left out:`, ...lines], findings };
   },
 };

@@ -95,16 +95,14 @@ function LeftOutTable({ copy }: { copy: Copy | undefined }) {
       <thead>
         <tr>
           <th scope="col">What</th>
-          <th scope="col" className="number">
-            Entries
-          </th>
+          <th scope="col">Which</th>
         </tr>
       </thead>
       <tbody>
         {copy.leftOut.map(one => (
           <tr key={one.place}>
             <td>{one.words}</td>
-            <td className="number">{one.entries}</td>
+            <td>{one.named}</td>
           </tr>
         ))}
       </tbody>

@@ -131,7 +131,7 @@ describe.each<[LeftOutBook, readonly string[], readonly string[]]>([
   ['owner', PRIVATE_OF_OWNER, ['shared-county']],
 ])('a copy without the %s’s book', (book, gone, kept) => {
   const full = fullProject();
-  const { project, leftOut } = copyForOthers(full, book);
+  const { project, leftOut } = copyForOthers(full, book, shippedLibrary());
   const bytes = writeProject(project);
 
   test('has none of its values in its bytes', () => {
@@ -159,15 +159,52 @@ describe.each<[LeftOutBook, readonly string[], readonly string[]]>([
     expect(leftOut.every(each => each.words.length > 3 && each.entries > 0)).toBe(true);
   });
 
+  test('says which entries are left out, by what people call them', () => {
+    const named = new Map(leftOut.map(each => [each.place, each.named]));
+    expect(named.get('/quotes')).toBe('Secret Vendor Works');
+    expect(named.get('/receivedBids')).toBe('Secret Bidder Yard');
+    expect(named.get('/rates/wages')).toBe('Yard labourer');
+    expect(named.get('/attachments')).toBe('secret-attachment.pdf');
+    expect(named.get(book === 'bid' ? '/items/fields' : '/items')).toMatch(/^[A-Z][a-z]+ [a-z ,]+$/);
+    expect([...named.values()].filter(words => words === '' || words.includes('/'))).toEqual([]);
+  });
+
   test('opens again as a whole document', () => {
     expect(projectSchema.safeParse(JSON.parse(bytes)).success).toBe(true);
   });
 
   test('a section added to the document later stays behind until it is named', () => {
     const known = new Set(Object.keys(projectSchema.shape));
-    const along = new Set(Object.keys(copyForOthers(full, book).project));
+    const along = new Set(Object.keys(copyForOthers(full, book, shippedLibrary()).project));
     const secret = ['bid', 'quotes', 'receivedBids', 'attachments', 'ownItems', 'imports'];
     for (const name of secret.filter(each => known.has(each)))
       expect(along.has(name) && JSON.stringify(project[name as 'quotes']) !== '[]', name).toBe(false);
+  });
+});
+
+describe('names of what is left out', () => {
+  const vendors = (count: number) => {
+    const full = fullProject();
+    const [quote] = full.quotes;
+    if (quote === undefined) throw new Error('the project has no quote');
+    const quotes = Array.from({ length: count }, (_, at) => ({
+      ...quote,
+      id: `q${at}`,
+      vendor: `Yard ${at + 1}`,
+    }));
+    const { leftOut } = copyForOthers({ ...full, quotes }, 'bid', shippedLibrary());
+    return leftOut.find(each => each.place === '/quotes');
+  };
+
+  test.each([
+    [1, 'Yard 1'],
+    [2, 'Yard 1 and Yard 2'],
+    [4, 'Yard 1; Yard 2; Yard 3 and Yard 4'],
+    [6, 'Yard 1; Yard 2; Yard 3 and 3 more'],
+  ])('of %i entries the first few are read out and the rest is counted', (count, words) => {
+    const left = vendors(count);
+    expect(left?.named).toBe(words);
+    expect(left?.names).toHaveLength(count);
+    expect(left?.entries).toBe(count);
   });
 });
