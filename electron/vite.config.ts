@@ -31,7 +31,9 @@ export default defineConfig(({ mode }) => {
           format,
           banner: format === 'es' ? NAMES : '',
           entryFileNames: `${mode}.${extension}`,
-          codeSplitting: false,
+          // What the host does not need until it is asked for is left in files of its own.
+          chunkFileNames: `${mode}-[name].${extension}`,
+          codeSplitting: format === 'es',
           // What is packed goes without blanks and comments; names stay, so that a trace can be read.
           minify:
             format === 'cjs' ? { compress: true, mangle: false, codegen: { removeWhitespace: true } } : false,
