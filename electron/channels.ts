@@ -141,12 +141,6 @@ export interface ReturnedPaper {
   readonly text?: string;
 }
 
-/** What the host tells the window without being asked. */
-export interface HostNews {
-  readonly command: { readonly command: string };
-  readonly opened: { readonly document: OpenedDocument };
-}
-
 /** What the preload and the loopback bridge hand to the window: one named function for each channel. */
 export interface Host {
   about(): Promise<Reply<About>>;

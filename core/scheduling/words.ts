@@ -1,3 +1,4 @@
+import { onceFor } from '../base';
 import type { DayUnit, RelationshipKind, ScheduleProblem, ScheduleRelationship } from './model';
 import type { Holding } from './result';
 
@@ -74,8 +75,8 @@ export function holdingWords(problem: ScheduleProblem, holding: Holding): string
   }
 }
 
-/** Titles by id; an id without a title speaks for itself. */
-export function namesOf(problem: ScheduleProblem) {
+/** Titles by id, read once for each problem; an id without a title speaks for itself. */
+export const namesOf = onceFor((problem: ScheduleProblem) => {
   const titles = (list: readonly { readonly id: string; readonly title: string }[] = []) => {
     const byId = new Map(list.map(entry => [entry.id, entry.title]));
     return (id: string) => byId.get(id) ?? id;
@@ -91,7 +92,7 @@ export function namesOf(problem: ScheduleProblem) {
     calendar: (id: string) => problem.calendars[id]?.title ?? id,
     closure: (id: string) => problem.closures?.[id]?.title ?? id,
   };
-}
+});
 
 /** "A", "A and B", "A, B and C". */
 export function joinWords(words: readonly string[]): string {

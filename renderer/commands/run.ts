@@ -3,7 +3,7 @@ import { closeDocument, downloadCopy, openDocument, saveAs, saveDocument } from 
 import { setSettings, zoom } from '../state/settings';
 import { change, state } from '../state/store';
 import { redo, undo, workOut } from '../state/working-out';
-import { COMMANDS } from './table';
+import { COMMANDS, type CommandId } from './table';
 
 function step<T>(list: readonly T[], at: number, by: 1 | -1): T | undefined {
   return list.at(by > 0 ? (at + 1 === list.length ? 0 : at + 1) : at - 1);
@@ -44,7 +44,8 @@ function closeNearest(): void {
   else change({ chosen: undefined });
 }
 
-const RUN: Readonly<Record<string, () => void>> = {
+/** What each command does: one that the table names and nothing runs is an error of the types. */
+const RUN: Readonly<Record<CommandId, () => void>> = {
   new: () => change({ panel: 'start' }),
   open: openDocument,
   save: () => void saveDocument(),
@@ -79,10 +80,5 @@ const RUN: Readonly<Record<string, () => void>> = {
 export function runCommand(id: string): void {
   const command = COMMANDS.find(one => one.id === id);
   if (command === undefined || (command.needsDocument && state().history === undefined)) return;
-  RUN[id]?.();
-}
-
-/** The commands that the table names and nothing runs: must be none. */
-export function commandsWithoutAction(): readonly string[] {
-  return COMMANDS.filter(command => RUN[command.id] === undefined).map(command => command.id);
+  RUN[command.id]();
 }

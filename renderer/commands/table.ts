@@ -1,8 +1,8 @@
 /** What a command acts on: the file, the edits, the view or the window. */
 export type CommandGroup = 'file' | 'edit' | 'view' | 'go' | 'help';
 
-export interface Command {
-  readonly id: string;
+export interface Command<I extends string = string> {
+  readonly id: I;
   readonly title: string;
   readonly group: CommandGroup;
   /** Keys in order: `Ctrl` stands for Command on a Mac. The first is shown. */
@@ -11,16 +11,16 @@ export interface Command {
   readonly needsDocument: boolean;
 }
 
-const command = (
-  id: string,
+const command = <I extends string>(
+  id: I,
   title: string,
   group: CommandGroup,
   keys: readonly string[] = [],
   needsDocument = false,
-): Command => ({ id, title, group, keys, needsDocument });
+): Command<I> => ({ id, title, group, keys, needsDocument });
 
 /** The one table of commands: the menu, the keyboard and the help are all made from it. */
-export const COMMANDS: readonly Command[] = [
+export const COMMANDS = [
   command('new', 'New from a starting point', 'file', ['Ctrl+N']),
   command('open', 'Open a project', 'file', ['Ctrl+O']),
   command('save', 'Save', 'file', ['Ctrl+S'], true),
@@ -49,7 +49,8 @@ export const COMMANDS: readonly Command[] = [
   command('previous-scenario', 'Previous scenario', 'go', ['Ctrl+Alt+PageUp'], true),
   command('findings', 'Open findings', 'go', ['F8'], true),
   command('help', 'Help and keyboard', 'help', ['F1', 'Ctrl+/']),
-];
+] as const;
+export type CommandId = (typeof COMMANDS)[number]['id'];
 
 /** Keys inside tables, told in the help; the grid itself obeys them. */
 export const GRID_KEYS: readonly { readonly keys: string; readonly title: string }[] = [
