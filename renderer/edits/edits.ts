@@ -1,5 +1,5 @@
 import type { Basis } from '../../core/base';
-import type { Project } from '../../core/project';
+import type { Change, Project } from '../../core/project';
 import type { Edit } from '../../core/views';
 import { entryAt, holderAt, isHolder, stepsOf } from './place';
 
@@ -177,12 +177,20 @@ export function together(label: string, edits: readonly NamedEdit[]): NamedEdit 
   return { label, apply: draft => edits.forEach(edit => edit.apply(draft)) };
 }
 
-export function renameScenario(scenario: string, title: string): NamedEdit {
+/** A new scenario that starts as the chosen one and changes more; its own changes take the place of what lies inside. */
+export function scenarioOfPlan(
+  scenario: string,
+  plan: { readonly id: string; readonly title: string; readonly changes: readonly Change[] },
+): NamedEdit {
+  const { id, title, changes } = plan;
+  const isInside = (at: string) => changes.some(own => at === own.at || at.startsWith(`${own.at}/`));
   return {
-    label: 'rename the scenario',
+    label: 'make a scenario of a crew plan',
     apply: draft => {
       const chosen = draft.scenarios.find(one => one.id === scenario);
-      if (chosen !== undefined) chosen.title = title;
+      if (chosen === undefined || draft.scenarios.some(one => one.id === id)) return;
+      const kept = chosen.changes.filter(({ at }) => !isInside(at));
+      draft.scenarios.push({ id, title, changes: [...kept, ...changes].map(change => ({ ...change })) });
     },
   };
 }

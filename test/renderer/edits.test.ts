@@ -5,7 +5,14 @@ import { expect, test } from 'vitest';
 import { readProject, type Project } from '../../core/project';
 import { projectSchema } from '../../core/project/schema';
 import type { Addition, Edit, Row } from '../../core/views';
-import { setGiven, setSwitch, takeAway, together, typedEdit } from '../../renderer/edits/edits';
+import {
+  scenarioOfPlan,
+  setGiven,
+  setSwitch,
+  takeAway,
+  together,
+  typedEdit,
+} from '../../renderer/edits/edits';
 import { addEntry, removeEntry } from '../../renderer/edits/lists';
 import { copied, pasted } from '../../renderer/parts/grid/clipboard';
 import { edited, isEdited, markSaved, redone, startHistory, undone } from '../../renderer/state/history';
@@ -179,4 +186,27 @@ test('an entry that the document holds once is written whole, with the section a
   expect(projectSchema.safeParse(written.project).success).toBe(true);
   const back = edited(written, removeEntry({ at: '/record/approval', label: 'the approval' }, 'none'));
   expect(back.project.record?.approval).toBeUndefined();
+});
+
+test('a crew plan becomes a scenario beside the one it was found for, and its crews take the place of what lay inside', () => {
+  const project = demo();
+  const [first] = project.scenarios;
+  if (first === undefined) throw new Error('the demo has no scenario');
+  const figure = { value: '2', unit: 'each', basis: 'judgement', source: 'Crew plan' };
+  const own = { at: '/items/hull-visit/hoursPerUnit', to: { ...figure, unit: 'h/each' } };
+  const changes = [{ at: '/items/hull-visit', to: { item: 'hull-visit', note: '', crews: figure } }];
+  const before = {
+    ...project,
+    scenarios: [{ ...first, changes: [...first.changes, own] }, ...project.scenarios.slice(1)],
+  };
+  const plan = scenarioOfPlan(first.id, { id: 'crew-plan-b', title: 'Crew plan B', changes });
+  const history = edited(startHistory(before), plan);
+  const made = history.project.scenarios.at(-1);
+  expect(made).toEqual({ id: 'crew-plan-b', title: 'Crew plan B', changes: [...first.changes, ...changes] });
+  expect(history.project.scenarios.slice(0, -1)).toEqual(before.scenarios);
+  expect(
+    readProject(JSON.stringify(history.project)).findings.filter(one => one.weight === 'blocks'),
+  ).toEqual([]);
+  expect(undone(history).project).toEqual(before);
+  expect(edited(history, plan).project.scenarios).toHaveLength(before.scenarios.length + 1);
 });

@@ -5,7 +5,7 @@ import type { FrontierPicture } from '../risk/rows';
 import { bareDollars } from '../risk/words';
 import type { Column, Row, TableRows } from '../rows';
 import { dateWords } from '../schedule-axis';
-import type { CrewPlanRows } from './rows';
+import type { CrewPlanRows, OfferedPlan } from './rows';
 
 export const PLAN_QUESTION = 'Which crews, shifts and start cost least?';
 
@@ -24,6 +24,7 @@ export function crewPlanRows(answer: CrewPlanAnswer | undefined, isStale: boolea
       isStale,
       picture: picture(answer, letters),
       table: table(answer, letters),
+      offers: offers(answer, letters),
       cautions: answer.cautions,
       notes: [...answer.notes, `${answer.tried} plans were estimated.`],
     },
@@ -39,6 +40,23 @@ function lettersOf({ curve, frontier, best, present }: CrewPlanAnswer): Readonly
     .toSorted((a, b) => a.finish.localeCompare(b.finish))
     .filter(point => chosen.has(point.id));
   return new Map(shown.map((point, at) => [point.id, LETTERS[at] ?? '']));
+}
+
+/** The plans with a letter, but for the plan as it stands, as scenarios to be: the cheapest first. */
+function offers({ curve, best }: CrewPlanAnswer, letters: ReadonlyMap<string, string>): OfferedPlan[] {
+  const offered = curve.filter(point => !point.isPresent && letters.has(point.id));
+  return offered
+    .toSorted((a, b) => Number(b.id === best?.id) - Number(a.id === best?.id))
+    .map(({ id, finish, cost, changes }) => {
+      const letter = letters.get(id) ?? '';
+      const which = id === best?.id ? `plan ${letter}, the cheapest` : `plan ${letter}`;
+      return {
+        id,
+        label: `Make a scenario of ${which}: $${bareDollars(cost)}, ${dateWords(finish)}`,
+        title: `Crew plan ${letter}, ${dateWords(finish)}`,
+        changes,
+      };
+    });
 }
 
 /** Evenly many of a list, both ends among them. */

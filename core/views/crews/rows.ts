@@ -1,3 +1,4 @@
+import type { Change } from '../../project';
 import type { FrontierPicture } from '../risk/rows';
 import type { TableRows } from '../rows';
 import type { PeopleStep } from '../window-rows';
@@ -37,12 +38,25 @@ export interface CrewPlanRows {
   readonly found?: FoundPlans;
 }
 
+/** A plan that can be taken up as a scenario of its own. */
+export interface OfferedPlan {
+  readonly id: string;
+  /** What the button says. */
+  readonly label: string;
+  /** Title of the scenario. */
+  readonly title: string;
+  /** What the scenario changes beside what the present one changes. */
+  readonly changes: readonly Change[];
+}
+
 export interface FoundPlans {
   readonly answer: string;
   /** An edit has been made since. */
   readonly isStale: boolean;
   readonly picture: FrontierPicture;
   readonly table: TableRows;
+  /** Plans other than the one as it stands, the cheapest first. */
+  readonly offers: readonly OfferedPlan[];
   readonly cautions: readonly string[];
   readonly notes: readonly string[];
 }

@@ -1,10 +1,15 @@
-import type { CrewAnswer, FoundPlans } from '../../../core/views';
+import type { CrewAnswer, FoundPlans, OfferedPlan } from '../../../core/views';
+import { chooseScenario } from '../../commands/run';
+import { scenarioOfPlan } from '../../edits/edits';
+import { freshKey } from '../../edits/lists';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
 import { Frontier } from '../../pictures/risk/frontier';
 import { CrewProfile } from '../../pictures/time/crew-profile';
 import { useWidth } from '../../pictures/use-width';
+import { change, state, useWindow } from '../../state/store';
 import { study, useStudy } from '../../state/studies';
+import { edit } from '../../state/working-out';
 
 /** Questions about the crews: evened out, as few as the finish allows, and which cost least. */
 export function Crews() {
@@ -109,6 +114,7 @@ function Found({ found }: { found: FoundPlans }) {
         </p>
       ))}
       <DataTable table={found.table} />
+      {found.isStale ? null : <Offers offers={found.offers} />}
       {found.notes.map(words => (
         <p key={words} className="table-note">
           {words}
@@ -116,6 +122,31 @@ function Found({ found }: { found: FoundPlans }) {
       ))}
     </div>
   );
+}
+
+/** The plans as scenarios to be: a plan is taken up beside what stands, never in its place. */
+function Offers({ offers }: { offers: readonly OfferedPlan[] }) {
+  const count = useWindow(window => window.history?.project.scenarios.length) ?? 0;
+  if (offers.length === 0) return null;
+  return (
+    <ul className="crew-offers">
+      {offers.map(offer => (
+        <li key={offer.id}>
+          <button type="button" className="plain-button" disabled={count >= 26} onClick={() => takeUp(offer)}>
+            {offer.label}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function takeUp({ title, changes }: OfferedPlan): void {
+  const { scenario, history } = state();
+  const id = freshKey(title, history?.project.scenarios ?? []);
+  edit(scenarioOfPlan(scenario, { id, title, changes }));
+  chooseScenario(id);
+  change({ status: `Made a scenario: ${title}.` });
 }
 
 function Fault({ words }: { words: string | undefined }) {

@@ -191,6 +191,10 @@ describe('the crew plans', () => {
       const rows = crewPlanRows(answer, false).found;
       expect(rows?.table.rows.length).toBeGreaterThanOrEqual(curve.length);
       expect(rows?.picture.plans.filter(one => one.isChosen).length).toBe(1);
+      const offered = rows?.offers.map(one => one.id) ?? [];
+      expect(offered.length).toBeGreaterThan(0);
+      expect(offered).not.toContain(present.id);
+      if (!best.isPresent) expect(rows?.offers[0]).toMatchObject({ id: best.id, changes: best.changes });
       expect(JSON.parse(JSON.stringify(crewPlanJson(answer)))).toMatchObject({
         best: { isBest: true, finish: best.finish },
       });
