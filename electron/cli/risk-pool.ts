@@ -30,6 +30,9 @@ export interface PoolSize {
 /** As many threads as there are cores, up to eight. */
 export const usualThreads = (): number => Math.min(availableParallelism(), 8);
 
+/** Megabytes for what a worker has just made: trials leave next to nothing, so little room keeps the whole small. */
+const YOUNG_MEGABYTES = 4;
+
 /** Jobs a worker holds at most, so that it never waits for the next. */
 const IN_HAND = 3;
 
@@ -61,7 +64,10 @@ export class RiskPool {
     this.failure = new Promise((_, reject) => (fail = reject));
     this.#failed = fail;
     this.#workers = Array.from({ length: Math.max(0, threads - 1) }, () => ({
-      thread: new Worker(worker, { workerData: data }),
+      thread: new Worker(worker, {
+        workerData: data,
+        resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MEGABYTES },
+      }),
       inHand: 0,
       isReady: false,
     }));
