@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -5,5 +6,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
     exclude: ['test/e2e/**', 'node_modules/**'],
     testTimeout: 300_000,
+    // Every core works: by itself the runner leaves one idle, which on two cores is half of the machine.
+    maxWorkers: availableParallelism(),
   },
 });
