@@ -8,18 +8,34 @@ import type { FigureRole, PaperCell, PaperContent, PaperStyle } from '../../core
 export class CellLooks {
   readonly #known = new Map<string, Partial<ExcelJS.Style>>();
 
-  /** @param overFigures a heading that stands on the side of the figures below it. */
+  /** @param overFigures a heading or a unit that stands on the side of the figures below it. */
   of(cell: PaperCell, overFigures: boolean): Partial<ExcelJS.Style> {
     const { content, style = 'plain' } = cell;
-    const [role, format] = [roleOf(content), formatOf(content)];
-    const key = `${style} ${role} ${overFigures ? 'right' : ''} ${format ?? ''}`;
+    const [role, format, side] = [roleOf(content), formatOf(content), sideOf(cell, overFigures)];
+    const key = `${style} ${role} ${side} ${format ?? ''}`;
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const look = lookOf(style, role, overFigures, format);
+    const look = lookOf(style, role, side, format);
     this.#known.set(key, look);
     return look;
   }
 }
+
+/** On which side of its cell something stands: words keep a gap from the figures to their left. */
+type Side = 'usual' | 'right' | 'gap';
+
+function sideOf({ content, column }: PaperCell, overFigures: boolean): Side {
+  if (overFigures) return 'right';
+  const isWords =
+    content.kind === 'text' || (content.kind === 'formula' && typeof content.result === 'string');
+  return isWords && column > 1 ? 'gap' : 'usual';
+}
+
+const SIDES: Readonly<Record<Side, Partial<ExcelJS.Alignment>>> = {
+  usual: {},
+  right: { horizontal: 'right' },
+  gap: { horizontal: 'left', indent: 1 },
+};
 
 function roleOf(content: PaperContent): FigureRole {
   if (content.kind === 'open') return 'input';
@@ -56,12 +72,12 @@ function numberFormat(decimals: number | undefined): string {
 function lookOf(
   style: PaperStyle,
   role: FigureRole,
-  overFigures: boolean,
+  side: Side,
   numFmt: string | undefined,
 ): Partial<ExcelJS.Style> {
   const { font, fill, alignment, border } = STYLES[style];
   const filled = fill ?? (role === 'result' ? undefined : FILLS[role]);
-  const aligned = overFigures && alignment ? { ...alignment, horizontal: 'right' as const } : alignment;
+  const aligned = side === 'usual' ? alignment : { ...alignment, ...SIDES[side] };
   return {
     font: { name: FACE, size: 10, ...font },
     ...(filled && { fill: filled }),

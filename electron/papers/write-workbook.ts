@@ -1,13 +1,14 @@
 import { PassThrough } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
-import { setImmediate } from 'node:timers/promises';
 import ExcelJS from 'exceljs';
 import type { PaperCell, PaperContent, PaperSheet, PaperWorkbook } from '../../core/papers';
+import { packedUpTo } from './backlog';
 import { CellLooks } from './cell-look';
 import { withCharts } from './native-charts';
+import { rowHeight } from './row-height';
 
 /** Rows that are written before the packing of what is written gets its turn. */
-const ROWS_AT_ONCE = 200;
+const ROWS_AT_ONCE = 100;
 
 /**
  * Writes a paper workbook as xlsx, row by row: what is written is packed and let go, so that memory holds a few rows
@@ -73,19 +74,25 @@ async function addSheet(
 }
 
 /** The cells, a row at a time from the top, each row let go once it is written. */
-async function addRows(sheet: ExcelJS.Worksheet, { cells }: PaperSheet, looks: CellLooks): Promise<void> {
+async function addRows(
+  sheet: ExcelJS.Worksheet,
+  { cells, widths }: PaperSheet,
+  looks: CellLooks,
+): Promise<void> {
   const figures = figuresBelowHeadings(cells);
   let written = 0;
   for (const { number, cells: inRow } of byRow(cells)) {
     const row = sheet.getRow(number);
+    const height = rowHeight(inRow, widths);
+    if (height !== undefined) row.height = height;
     for (const cell of inRow) {
       const target = row.getCell(cell.column);
       target.value = valueOf(cell.content);
-      target.style = looks.of(cell, cell.style === 'heading' && standsOverFigures(cell, figures));
+      target.style = looks.of(cell, isHead(cell) && standsOverFigures(cell, figures));
     }
     row.commit();
     written++;
-    if (written % ROWS_AT_ONCE === 0) await setImmediate();
+    if (written % ROWS_AT_ONCE === 0) await packedUpTo(sheet);
   }
 }
 
@@ -114,13 +121,18 @@ function pagesWide({ widths, printColumns = widths.length }: PaperSheet): number
   return Math.max(1, Math.ceil(printed.reduce((sum, width) => sum + width, 0) / READABLE));
 }
 
+/** Headings, and the units below them. */
+function isHead({ style }: PaperCell): boolean {
+  return style === 'heading' || style === 'unit';
+}
+
 /** How far below a heading its first figure may stand: a row of units may be between. */
 const FIGURES_BELOW = [1, 2] as const;
 
-/** Rows and columns in which figures stand, of the rows next below headings. */
+/** Rows and columns in which figures or dates stand, of the rows next below headings. */
 function figuresBelowHeadings(cells: readonly PaperCell[]): ReadonlySet<string> {
   const below = new Set(
-    cells.flatMap(({ style, row }) => (style === 'heading' ? FIGURES_BELOW.map(more => row + more) : [])),
+    cells.flatMap(cell => (isHead(cell) ? FIGURES_BELOW.map(more => cell.row + more) : [])),
   );
   const figures = new Set<string>();
   for (const { row, column, content } of cells) {
@@ -128,6 +140,7 @@ function figuresBelowHeadings(cells: readonly PaperCell[]): ReadonlySet<string> 
     const isFigure =
       content.kind === 'number' ||
       content.kind === 'money' ||
+      content.kind === 'date' ||
       (content.kind === 'formula' && typeof content.result === 'number');
     if (isFigure) figures.add(`${row} ${column}`);
   }
@@ -144,7 +157,8 @@ function printArea(sheet: ExcelJS.Worksheet, { cells, widths, printColumns, char
   const rows = cells.reduce((most, cell) => Math.max(most, cell.row), Math.max(1, charts.length * 23 + 2));
   const columns =
     printColumns ?? cells.reduce((most, cell) => Math.max(most, cell.column), Math.max(1, widths.length));
-  sheet.pageSetup.printArea = `A1:${sheet.getColumn(columns).letter}${rows}`;
+  // The writer puts a $ before each of the two cells; that of the rows is ours.
+  sheet.pageSetup.printArea = `A$1:${sheet.getColumn(columns).letter}$${rows}`;
 }
 
 /** The list of rules for input that the writer keeps and its types leave out. */

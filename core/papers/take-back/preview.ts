@@ -1,4 +1,5 @@
-import { moneyText, type Money } from '../../money';
+import type { Money } from '../../money';
+import { dollarsAndCents, numberWords } from '../report/words';
 import { unitShown } from '../unit-shown';
 import type { TakenBack } from './take-back';
 
@@ -35,9 +36,9 @@ export function takeBackPreview(
     changes: edits.map(({ cell, address, value, basis, source }) => ({
       cell: address,
       title: cell.title,
-      before: cell.value ?? WORKED_OUT,
-      after: value ?? WORKED_OUT,
-      unit: unitShown(cell.unit),
+      before: readable(cell.value),
+      after: readable(value),
+      unit: unitShown(cell.unit).replace(/^USD/, '$').replace('/', ' per ').replace(' per each', ' each'),
       basis,
       source,
     })),
@@ -59,6 +60,11 @@ function summaryOf(count: number, scenario: string): string {
   return `The paper of scenario ${scenario} asks for ${changes}. They hold in all scenarios.`;
 }
 
+/** A typed number with its thousands apart. */
+function readable(value: string | undefined): string {
+  return value === undefined ? WORKED_OUT : numberWords(Number(value));
+}
+
 function dollars(amount: Money | undefined): string {
-  return amount === undefined ? 'absent' : `$${moneyText(amount)}`;
+  return amount === undefined ? 'absent' : dollarsAndCents(amount);
 }

@@ -60,16 +60,18 @@ function guardNote({ guardRow }: Region): PaperCell[] {
   return guardRow === undefined ? [] : [{ row: guardRow, column: 2, content, style: 'note' }];
 }
 
-/** The width of each column by the longest text in it; a heading may take two lines. */
+/** The width of each column by its longest words; a heading may take two lines. */
 function widthsOf(cells: readonly PaperCell[]): number[] {
-  const longest: (number | undefined)[] = [];
+  const widths: (number | undefined)[] = [];
   for (const { column, content, style } of cells) {
-    const length = content.kind === 'text' && style !== 'note' ? content.text.length : 0;
-    longest[column - 1] = Math.max(longest[column - 1] ?? 8, length);
+    if (content.kind !== 'text' || style === 'note') continue;
+    const { length } = content.text;
+    const needed = style === 'heading' ? Math.ceil(length / 2) + 3 : length + 2;
+    widths[column - 1] = Math.max(widths[column - 1] ?? 12, needed);
   }
-  return Array.from(longest, (length = 8, i) => {
-    if (i === 0) return 24;
-    return i === 1 ? Math.min(48, length + 2) : Math.min(20, Math.max(12, Math.ceil(length / 2) + 3));
+  return Array.from(widths, (width = 12, i) => {
+    if (i === 0) return Math.min(34, Math.max(24, width));
+    return Math.min(i === 1 ? 48 : 26, width);
   });
 }
 

@@ -6,16 +6,20 @@ import type { PaperCell, PaperCheck, PaperSheet } from './model';
 
 type Book = NonNullable<GrantView['book']>;
 type Award = Book['awards'][number];
+type Cash = NonNullable<GrantView['cash']>;
 
 const SHEET = 'Funding forms';
 
 /**
- * The grant budget: who bears what, each form against the estimate, cash of the owner by month. Shares come from the
- * program as values; sums and differences are live.
+ * The grant budget: who bears what, each form against the estimate, and on a sheet of its own the cash of the owner by
+ * month. Shares come from the program as values; sums and differences are live.
  */
-export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
+export function fundingSheets(evaluation: Evaluation): PaperSheet[] {
   const { book, cash } = grantView(evaluation);
-  if (book === undefined || cash === undefined) return undefined;
+  return book === undefined || cash === undefined ? [] : [formsSheet(book, cash), ownersCashSheet(cash)];
+}
+
+function formsSheet(book: Book, cash: Cash): PaperSheet {
   const cells: PaperCell[] = [
     text(1, 1, 'Funding: who bears the cost, as the forms have it, US dollars', 'title'),
     text(
@@ -50,14 +54,13 @@ export function fundingSheet(evaluation: Evaluation): PaperSheet | undefined {
       next,
     ),
   );
-  add(cashBlock(cash, next));
   return {
     name: SHEET,
     cells,
     checks: checksOf(sources, budget, forms),
-    widths: [60, 20, 20, 20, 20],
+    widths: [60, 20, 20, 20],
     headingRows: 2,
-    landscape: true,
+    landscape: false,
   };
 }
 
@@ -149,25 +152,31 @@ function awardBlock({ source, form, tieOut }: Award, top: number): Block {
 }
 
 /** Paid, received and carried by month; what is carried is live. */
-function cashBlock({ cash }: NonNullable<GrantView['cash']>, top: number): Block {
+function ownersCashSheet({ cash }: Cash): PaperSheet {
   const { months } = cash.view;
+  const first = 4;
   return {
+    name: 'Cash of the owner',
     cells: [
-      ...headingRow(top, ['Month', 'Paid', 'Received', 'Carried', 'Gap beyond own share']),
-      ...inOrder(months, top + 1, ({ month, paid, received, carried, gap }, row) => [
+      text(1, 1, 'Cash of the owner by month, US dollars', 'title'),
+      text(2, 1, 'Paid and received come from the program; what is carried is live.', 'note'),
+      ...headingRow(first - 1, ['Month', 'Paid', 'Received', 'Carried', 'Gap beyond own share']),
+      ...inOrder(months, first, ({ month, paid, received, carried, gap }, row) => [
         text(row, 1, month),
         value(row, 2, paid),
         value(row, 3, received),
         moneyFormula(
           row,
           4,
-          row === top + 1 ? `ROUND(B${row}-C${row},2)` : `ROUND(D${row - 1}+B${row}-C${row},2)`,
+          row === first ? `ROUND(B${row}-C${row},2)` : `ROUND(D${row - 1}+B${row}-C${row},2)`,
           fromCents(carried),
         ),
         value(row, 5, gap),
       ]),
     ],
-    rows: months.length + 1,
+    widths: [24, 20, 20, 20, 24],
+    headingRows: 3,
+    landscape: false,
   };
 }
 

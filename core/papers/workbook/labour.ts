@@ -67,7 +67,7 @@ export function labourSheet(
     ],
     widths: [48, 26, 10, 16, 20],
     headingRows: 4,
-    landscape: true,
+    landscape: false,
   };
 }
 

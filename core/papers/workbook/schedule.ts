@@ -19,7 +19,7 @@ export function scheduleSheet({ schedule }: EstimateParts, lastMade: LastMade): 
 }
 
 function cellsOf(activities: readonly ScheduledActivity[]): PaperCell[] {
-  const titles = ['Activity', 'Key', 'Start', 'Finish', 'Days', 'Total float', 'Holds the finish', 'Crew'];
+  const titles = ['Activity', 'Key', 'Start', 'Finish', 'Days', 'Total float', 'Holds the finish', 'People'];
   const rows = activities.flatMap((activity, i): PaperCell[] => {
     const row = i + 4;
     return [

@@ -7,6 +7,9 @@ import type { PaperCell, PaperSheet } from './model';
 
 const FIRST_WEEK_COLUMN = 4;
 const WEEK = 7;
+/** The width of a week and of all of them, in characters: the whole chart goes on one page beside each other. */
+const WEEK_WIDTH = 1.6;
+const CHART_WIDTH = 110;
 
 /** The schedule drawn in cells: a row an activity, a column a week; what holds the finish is dark. */
 export function timeChartSheet({ schedule }: EstimateParts, lastMade: LastMade): PaperSheet | undefined {
@@ -20,7 +23,7 @@ export function timeChartSheet({ schedule }: EstimateParts, lastMade: LastMade):
     get cells() {
       return lastMade.of(made);
     },
-    widths: [44, 11, 11, ...Array.from({ length: weeks }, () => 1.6)],
+    widths: [44, 11, 11, ...Array.from({ length: weeks }, () => Math.min(WEEK_WIDTH, CHART_WIDTH / weeks))],
     headingRows: 3,
     landscape: true,
   };

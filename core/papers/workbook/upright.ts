@@ -23,8 +23,9 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
       ...cautionRows(caution, 2),
       ...inOrder(facts, first, ([title, value, unit], row) => [
         text(row, 1, title),
-        value === undefined ? text(row, 2, 'none') : number(row, 2, value, 2, 'result'),
-        text(row, 3, unit),
+        ...(value === undefined
+          ? [text(row, 2, 'not reached in the simulation')]
+          : [number(row, 2, value, 2, 'result'), text(row, 3, unit)]),
       ]),
       ...inOrder(lists, first + 4, (words, row) => [text(row, 1, words)]),
       ...headingRow(top, [
@@ -39,7 +40,7 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
     ],
     widths: [40, 14, 14, 14, 14, 14],
     headingRows: 1,
-    landscape: true,
+    landscape: false,
   };
 }
 

@@ -10,7 +10,7 @@ import { cashSheet } from './cash';
 import { chartsSheet } from './charts';
 import { comparisonSheet } from './comparison';
 import { changedName, checksSheet, coverSheet } from './front';
-import { fundingSheet } from './funding';
+import { fundingSheets } from './funding';
 import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
 import { labourSheet } from './labour';
 import { LastMade } from './last-made';
@@ -100,7 +100,8 @@ function frontSheets(
       : [comparisonSheet(comparison, evaluation)]),
     ...present(comparison && riskSheet(comparison, evaluation), uprightSheet(evaluation)),
     rollUpSheet(summary, emitted),
-    ...present(labourSheet(parts, emitted), fundingSheet(evaluation)),
+    ...present(labourSheet(parts, emitted)),
+    ...fundingSheets(evaluation),
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),
     scheduleSheet(parts, lastMade),

@@ -29,7 +29,7 @@ describe('a paper that came back to the window', () => {
   test('is looked through: what it would change in words, and the text of the document with it', async () => {
     const amount = returned(fields => fields.map((field, i) => (i === 2 ? '31.5' : field)));
     const answer = await looked(amount);
-    expect(answer.preview?.changes).toMatchObject([{ after: '31.5', unit: 'USD/h', basis: 'judgement' }]);
+    expect(answer.preview?.changes).toMatchObject([{ after: '31.5', unit: '$ per h', basis: 'judgement' }]);
     expect(answer.preview?.summary).toContain('asks for 1 change');
     const [total] = answer.preview?.results ?? [];
     expect(total?.before).not.toBe(total?.after);

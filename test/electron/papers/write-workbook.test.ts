@@ -93,6 +93,31 @@ describe('a workbook as it is written', () => {
     expect(Number(/<cellXfs count="(\d+)"/.exec(styles)?.[1])).toBeLessThan(12);
   });
 
+  test('prints what the sheet holds, its area bound on both sides', async () => {
+    const book = (await parts(await writeWorkbook(paper()))).get('xl/workbook.xml') ?? '';
+    expect(book).toMatch(/_xlnm\.Print_Area[^>]*>&apos;Data&apos;!\$A\$1:\$[A-Z]+\$\d+</);
+  });
+
+  test('a row is as high as the words that are wrapped in it, and words keep a gap from figures', async () => {
+    const words = 'Entry before a test of the air and a certificate is forbidden, whoever asks for it.';
+    const sheet = {
+      ...{ name: 'Words', widths: [20, 22], headingRows: 0, landscape: false },
+      cells: [
+        { row: 1, column: 1, content: { kind: 'text', text: 'Short' }, style: 'words' },
+        { row: 2, column: 2, content: { kind: 'text', text: words }, style: 'words' },
+      ],
+    } as const;
+    const written = await parts(
+      await writeWorkbook({ title: 'Words', date: '2026-11-24', names: [], sheets: [sheet] }),
+    );
+    const rows = written.get('xl/worksheets/sheet1.xml') ?? '';
+    const height = Number(/<row r="2"[^>]* ht="([\d.]+)"/.exec(rows)?.[1]);
+    expect(height).toBeGreaterThanOrEqual(5 * 12);
+    expect(height).toBeLessThan(8 * 14);
+    expect(rows).not.toMatch(/<row r="1"[^>]* ht=/);
+    expect(written.get('xl/styles.xml')).toContain('indent="1"');
+  });
+
   test(`${HOSTILE.length} texts that could be taken for something to run stay text: no formula, link or connection more`, async () => {
     const written = await parts(await writeWorkbook(paper(HOSTILE)));
     const all = [...written.values()].join('');
