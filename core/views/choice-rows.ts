@@ -1,5 +1,7 @@
 import type { Evaluation } from '../evaluation';
+import type { Measures } from './measures';
 import type { TableRows } from './rows';
+import { saidIn } from './said-in-measures';
 import { choiceTable } from './sinking-tables';
 
 /** What would widen the margin of the roll-over screen, priced by the estimate. */
@@ -9,7 +11,7 @@ export interface ChoiceRows {
 }
 
 /** The priced choices of an evaluation; nothing without a screen. */
-export function choiceRows({ upright }: Evaluation): ChoiceRows | undefined {
+export function choiceRows({ upright }: Evaluation, measures: Measures): ChoiceRows | undefined {
   if (upright === undefined) return undefined;
-  return { table: choiceTable(upright), message: upright.choices?.message ?? '' };
+  return { table: choiceTable(upright, measures), message: saidIn(upright.choices?.message ?? '', measures) };
 }

@@ -2,6 +2,8 @@ import type { Figure } from '../base';
 import { convert, isConvertible, isUnit, quantity, type Unit } from '../units';
 import { decimalsFor, roundText } from './number-text';
 
+export { unitWords } from './unit-words';
+
 export type Measures = 'us' | 'metric';
 
 /** The unit a reader of the one or the other system wants instead. What is not listed stays. */
@@ -19,44 +21,6 @@ const INSTEAD: Readonly<Record<Measures, Readonly<Record<string, Unit>>>> = {
   },
 };
 
-const WORDS: Readonly<Record<string, string>> = {
-  'long-ton': 'long tons',
-  'short-ton': 'short tons',
-  t: 'tonnes',
-  m2: 'm²',
-  m3: 'm³',
-  ft2: 'sq ft',
-  ft3: 'cu ft',
-  'work-day': 'work days',
-  day: 'calendar days',
-  month: 'months',
-  year: 'years',
-  each: '',
-  '1': '',
-  person: 'people',
-  USD: '$',
-};
-
-const SINGULAR: Readonly<Record<string, string>> = {
-  'long-ton': 'long ton',
-  'short-ton': 'short ton',
-  t: 'tonne',
-  'work-day': 'work day',
-  day: 'calendar day',
-  month: 'month',
-  year: 'year',
-  person: 'person',
-};
-
-/** A unit in words: `long tons`, `h per sq ft`, `$ per h`. */
-export function unitWords(unit: string): string {
-  const [top = '', bottom] = unit.split('/');
-  const above = WORDS[top] ?? top;
-  if (bottom === undefined) return above;
-  if (bottom === 'each' || bottom === '1') return `${above} each`;
-  return `${above} per ${SINGULAR[bottom] ?? WORDS[bottom] ?? bottom}`.trim();
-}
-
 function wanted(unit: string, measures: Measures): string {
   return unit
     .split('/')
@@ -69,12 +33,18 @@ export interface Measured {
   readonly unit: string;
 }
 
-/** An amount in the reader's measures: as typed when the unit stays, else converted and rounded to be read. */
-export function inMeasures(value: string, unit: string, measures: Measures): Measured {
+/** An amount in the reader's measures, as exact as it converts. */
+export function exactIn(value: string, unit: string, measures: Measures): Measured {
   const to = wanted(unit, measures);
   if (to === unit || !isUnit(unit) || !isUnit(to) || !isConvertible(unit, to)) return { value, unit };
-  const exact = convert(quantity(value, unit), to).value;
-  return { value: roundText(exact, Math.max(decimalsFor(exact), 1)), unit: to };
+  return { value: convert(quantity(value, unit), to).value, unit: to };
+}
+
+/** An amount in the reader's measures: as typed when the unit stays, else converted and rounded to be read. */
+export function inMeasures(value: string, unit: string, measures: Measures): Measured {
+  const exact = exactIn(value, unit, measures);
+  if (exact.unit === unit) return exact;
+  return { value: roundText(exact.value, Math.max(decimalsFor(exact.value), 1)), unit: exact.unit };
 }
 
 /** A given number in the reader's measures, its range too. */

@@ -33,6 +33,11 @@ const MAKERS: {
   evidence: evidenceView,
 };
 
+/** Whether a view is one of these. */
+export function isOpenedName(view: string): view is OpenedName {
+  return Object.hasOwn(MAKERS, view);
+}
+
 /** The rows of one of these views. */
 export function openedRows<N extends OpenedName>(
   name: N,

@@ -1,9 +1,11 @@
-import { openingWork } from '../evaluation';
+import { openingWork, type OpeningWork } from '../evaluation';
 import type { UprightChoiceResult, UprightResult } from '../flooding';
 import { aligned, NOT_APPLYING, words } from './cells';
 import type { EstimateContext } from './context';
+import { exactIn, unitWords, type Measures } from './measures';
 import { decimalsFor, dollarChange, shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
+import { saidIn } from './said-in-measures';
 
 const WHY = 'upright:verdict';
 
@@ -33,15 +35,15 @@ const CHOICES: readonly Column[] = [
  * The plan as it stands, each choice against it, and the cheapest set where there is one: direct cost, work days,
  * greatest heel, list of the simulation, evenness. Row ids: `now`, the id of the choice, `set`.
  */
-export function choiceTable({ choices }: UprightResult): TableRows {
+export function choiceTable({ choices }: UprightResult, measures: Measures): TableRows {
   const rows =
     choices === undefined
       ? []
       : [
-          choiceRow('now', choices.now),
-          ...choices.each.map(choice => choiceRow(choice.ids.join(' '), choice)),
+          choiceRow('now', choices.now, measures),
+          ...choices.each.map(choice => choiceRow(choice.ids.join(' '), choice, measures)),
           ...(choices.cheapest !== undefined && choices.cheapest.ids.length > 1
-            ? [choiceRow('set', choices.cheapest)]
+            ? [choiceRow('set', choices.cheapest, measures)]
             : []),
         ];
   return {
@@ -52,7 +54,7 @@ export function choiceTable({ choices }: UprightResult): TableRows {
   };
 }
 
-function choiceRow(id: string, choice: UprightChoiceResult): Row {
+function choiceRow(id: string, choice: UprightChoiceResult, measures: Measures): Row {
   const isNow = choice.ids.length === 0;
   const days = choice.days.toFixed(3);
   return {
@@ -68,7 +70,7 @@ function choiceRow(id: string, choice: UprightChoiceResult): Row {
       change: isNow ? NOT_APPLYING : signed(choice.heelChangeDegrees, 1),
       list: number(choice.peakListDegrees, 1, 'not run'),
       uneven: number(100 * choice.unevenness, 1, 'not run'),
-      worst: words(choice.worst),
+      worst: words(saidIn(choice.worst, measures)),
       verdict: words(choice.verdict),
     },
   };
@@ -85,26 +87,31 @@ const WORK: readonly Column[] = [
 ];
 
 /** Work items that follow from the openings, as the estimate has them. */
-export function openingWorkTable({ parts }: EstimateContext): TableRows {
-  const rows = openingWork(parts).map((one): Row => ({
-    id: one.id,
-    kind: 'line',
-    subject: one.id,
-    cells: {
-      title: words(one.title),
-      quantity: number(one.quantity, 1, 'none'),
-      unit: words(one.unit),
-      hours: number(one.hours, 1, 'none'),
-      crews: number(one.crews, 0, 'none'),
-      days: number(one.workDays, 0, 'none'),
-      cost: number(one.cost, 0, 'none'),
-    },
-  }));
+export function openingWorkTable({ parts, measures }: EstimateContext): TableRows {
+  const rows = openingWork(parts).map((one): Row => openingRow(one, measures));
   return {
     id: 'opening-work',
     caption: 'Work that follows from the openings',
     columns: WORK,
     rows: aligned(WORK, rows),
+  };
+}
+
+function openingRow(one: OpeningWork, measures: Measures): Row {
+  const quantity = exactIn(one.quantity.toFixed(6), one.unit, measures);
+  return {
+    id: one.id,
+    kind: 'line',
+    subject: one.id,
+    cells: {
+      title: words(one.title),
+      quantity: { text: shownNumber(quantity.value, 1), why: WHY },
+      unit: words(one.unit === 'each' ? 'each' : unitWords(quantity.unit)),
+      hours: number(one.hours, 1, 'none'),
+      crews: number(one.crews, 0, 'none'),
+      days: number(one.workDays, 0, 'none'),
+      cost: number(one.cost, 0, 'none'),
+    },
   };
 }
 

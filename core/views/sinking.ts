@@ -4,6 +4,7 @@ import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
 import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
+import { saidIn } from './said-in-measures';
 import { choiceTable, openingWorkTable, settlesWords, yardstickTable } from './sinking-tables';
 import type { DrawnStage, SinkingView } from './window-rows';
 
@@ -52,7 +53,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   return {
     sentence: sentence(upright),
     verdict: upright.verdict,
-    reasons: upright.reasons,
+    reasons: upright.reasons.map(reason => saidIn(reason, context.measures)),
     beam,
     depth,
     strip: picked(curve),
@@ -73,13 +74,13 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     levelUnit: unit,
     stages: stageTable(upright, context),
     sizing: sizingTable(upright, context),
-    choices: choiceTable(upright),
+    choices: choiceTable(upright, context.measures),
     openingWork: openingWorkTable(context),
     yardsticks: yardstickTable(upright),
-    afterDeckEdge: upright.afterDeckEdge?.notes ?? [],
+    afterDeckEdge: (upright.afterDeckEdge?.notes ?? []).map(note => saidIn(note, context.measures)),
     missingInputs: upright.missingInputs,
-    settles: settlesWords(upright),
-    choicesMessage: upright.choices?.message ?? '',
+    settles: saidIn(settlesWords(upright), context.measures),
+    choicesMessage: saidIn(upright.choices?.message ?? '', context.measures),
     caution: upright.caution,
     cannotSee: upright.cannotSee,
     words: `The ship through the sinking in ${picked(curve).length} sections: ${picked(curve)
@@ -192,7 +193,7 @@ function sizingTable(upright: UprightResult, context: EstimateContext): TableRow
       cut: { text: inUnit(context, one.cutLength), why },
       vents: { text: String(one.ventCount), why },
       minutes: number(one.fillMinutes, 1),
-      note: words(one.note ?? ''),
+      note: words(saidIn(one.note ?? '', context.measures)),
     },
   }));
   return { id: 'sizing', caption: 'Openings for even flooding', columns, rows: aligned(columns, rows) };

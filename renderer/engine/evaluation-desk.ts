@@ -1,5 +1,6 @@
 import { evaluate, type Evaluation } from '../../core/evaluation';
 import {
+  isOpenedName,
   planOf,
   settlingLine,
   unscreenedHead,
@@ -85,14 +86,15 @@ export class EvaluationDesk {
     this.#settling = work.now() - started;
     const parts = windowParts(project, evaluation, measures, kept?.amounts, this.#earlier(about));
     if (parts === undefined) return { hasRows: false, findings: evaluation.findings };
+    const desk = new WhyDesk(evaluation, measures);
     this.#keep({
       about,
       evaluation,
-      desk: new WhyDesk(evaluation, measures),
+      desk,
       amounts: parts.amounts,
       bottom: parts.head.bottom,
     });
-    await sayRows(parts, ask.view, work);
+    await sayRows(parts, ask.view, desk, work);
     return { hasRows: true, findings: evaluation.findings };
   }
 
@@ -108,7 +110,8 @@ export class EvaluationDesk {
       parts,
       WINDOW_VIEWS.filter(name => name === view),
     );
-    work.say({ kind: 'head', rows: { ...unscreenedHead(parts.head), ...seen } });
+    const opened = openedBeside(this.#opening, view);
+    work.say({ kind: 'head', rows: { ...unscreenedHead(parts.head), ...seen }, ...opened });
     return work.pause(0);
   }
 
@@ -148,10 +151,17 @@ function viewRows(parts: WindowParts, names: readonly WindowViewName[]): ViewRow
   return names.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});
 }
 
+/** The rows of the view looked at where it is one that is made when it is opened. */
+function openedBeside(desk: WhyDesk, looked: string): Pick<Extract<Part, { kind: 'head' }>, 'opened'> {
+  const rows = isOpenedName(looked) ? desk.opened(looked) : undefined;
+  return rows === undefined ? {} : { opened: { [looked]: rows } };
+}
+
 /** Says head and view looked at together, then the other views one by one. */
-async function sayRows(parts: WindowParts, looked: string, work: Work): Promise<void> {
+async function sayRows(parts: WindowParts, looked: string, desk: WhyDesk, work: Work): Promise<void> {
   const first = BESIDE[looked] ?? WINDOW_VIEWS.filter(name => name === looked);
-  work.say({ kind: 'head', rows: { ...parts.head, ...viewRows(parts, first) } });
+  const rows = { ...parts.head, ...viewRows(parts, first) };
+  work.say({ kind: 'head', rows, ...openedBeside(desk, looked) });
   for (const name of WINDOW_VIEWS.filter(one => !first.includes(one))) {
     if (!(await work.pause(0))) return;
     work.say({ kind: 'view', rows: parts.view(name) });

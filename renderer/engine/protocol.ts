@@ -44,7 +44,12 @@ export type ShownRows = WindowHead & ViewRows;
 /** A part of an answer, before the whole: the bottom line while it settles, then head and view looked at, then the rest. */
 export type Part =
   | { readonly kind: 'settling'; readonly bottom: readonly BottomCell[] }
-  | { readonly kind: 'head'; readonly rows: ShownRows }
+  | {
+      readonly kind: 'head';
+      readonly rows: ShownRows;
+      /** The view looked at, where it is one that is made when it is opened: it agrees with the bottom line. */
+      readonly opened?: Partial<OpenedRows>;
+    }
   | { readonly kind: 'view'; readonly rows: ViewRows };
 
 export interface ReadAnswer {

@@ -78,7 +78,7 @@ export class StudyDesk {
     choices: async (ask, work) => {
       const evaluation = await this.#evaluated(ask, ask.scenario, work);
       await step(work);
-      return choiceRows(withChoices(evaluation, optionsOf(ask, ask.scenario)));
+      return choiceRows(withChoices(evaluation, optionsOf(ask, ask.scenario)), ask.measures);
     },
     levelling: async (ask, work) => {
       const evaluation = await this.#evaluated(ask, ask.scenario, work);

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Basis } from '../../core/base';
-import type { Edit, WhyRow, WhyRows } from '../../core/views';
+import { unitWords, type Edit, type WhyRow, type WhyRows } from '../../core/views';
 import { setGiven, takeAway } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { BasisMark } from '../parts/basis-mark';
@@ -191,7 +191,7 @@ function Override({ given, bases, onDone }: OverrideProps) {
       }}
     >
       <label>
-        {given.label} <span className="unit">{given.unit}</span>
+        {given.label} <span className="unit">{unitWords(given.unit ?? '1')}</span>
         <input value={value} inputMode="decimal" onChange={event => setValue(event.target.value)} />
       </label>
       <label>

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { Edit } from '../../core/views';
+import { unitWords, type Edit } from '../../core/views';
 import { takeAway, typedEdit } from '../edits/edits';
 import { readTyped } from '../edits/typed';
 import { useWindow, change } from '../state/store';
@@ -45,7 +45,7 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
     <span className="inline-field">
       <input
         className={`inline-input ${className}`}
-        aria-label={edit.unit === undefined ? edit.label : `${edit.label}, ${edit.unit}`}
+        aria-label={nameOf(edit)}
         aria-invalid={said !== undefined}
         aria-describedby={said === undefined ? undefined : id}
         data-edit={edit.at}
@@ -70,6 +70,12 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
       )}
     </span>
   );
+}
+
+/** What the field is called: the unit beside it where it has one. */
+function nameOf({ label, unit = '1' }: Edit): string {
+  const words = unitWords(unit);
+  return words === '' ? label : `${label}, ${words}`;
 }
 
 function ChoiceField({ edit, scenario }: { edit: Edit; scenario: string }) {

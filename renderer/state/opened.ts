@@ -3,12 +3,12 @@ import type { OpenedName, OpenedRows } from '../../core/views';
 import { engine } from '../engine/engine';
 import { change, state, useWindow } from './store';
 
-/** The rows of a view that is made when it is opened; asked again after every evaluation while it stays open. */
+/** The rows of a view that is made when it is opened; asked again after every evaluation that did not bring them. */
 export function useOpened<N extends OpenedName>(name: N): OpenedRows[N] | undefined {
   const findings = useWindow(window => window.rows?.findings);
   const opened = useWindow(window => window.opened[name]);
   useEffect(() => {
-    void ask(name);
+    if (state().cameAlong !== name) void ask(name);
   }, [findings, name]);
   return opened;
 }

@@ -48,6 +48,8 @@ export interface WindowState {
   readonly rows: ShownRows | undefined;
   /** Rows of the views that are made when they are opened. */
   readonly opened: Partial<OpenedRows>;
+  /** The one of them that came with the last answer: it need not be asked for. */
+  readonly cameAlong: string | undefined;
   /** How the last edit moved the bottom line, by cell; shown for some seconds, kept for the tooltip. */
   readonly changes: Readonly<Record<string, string>>;
   readonly areChangesFresh: boolean;
@@ -75,6 +77,7 @@ export const EMPTY_STATE: WindowState = {
   view: 'vessel',
   rows: undefined,
   opened: {},
+  cameAlong: undefined,
   changes: {},
   areChangesFresh: false,
   isBehind: false,

@@ -1,3 +1,4 @@
+import type { OpenedRows } from '../../core/views';
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
 import { engine } from '../engine/engine';
@@ -63,16 +64,18 @@ function showFaults({ findings }: Questions['evaluate']['answer']): void {
 /** The bottom line comes first, marked as settling; then the view looked at with all that is settled; then the rest. */
 function showPart(part: Part): void {
   const { rows } = state();
-  if (part.kind === 'head') show(part.rows);
+  if (part.kind === 'head') show(part.rows, part.opened ?? {});
   else if (rows === undefined) return;
   else if (part.kind === 'view') change({ rows: { ...rows, ...part.rows } });
   else change({ rows: { ...rows, bottom: part.bottom }, isBehind: true });
 }
 
-function show(rows: ShownRows): void {
+function show(rows: ShownRows, opened: Partial<OpenedRows>): void {
   const isFresh = Object.keys(rows.changes).length > 0;
   change({
     rows,
+    opened: { ...state().opened, ...opened },
+    cameAlong: Object.keys(opened)[0],
     isBehind: false,
     fault: undefined,
     changes: rows.changes,

@@ -28,6 +28,34 @@ test('what differs, sent and put together, is the edited document, and what was 
   expect(again.a).toBe(before.a);
 });
 
+test('a view that is made when it is opened comes with the bottom line it agrees with', async () => {
+  const project = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8')).project;
+  if (project === undefined) throw new Error('the example cannot be read');
+  const desk = new EvaluationDesk();
+  const parts: Part[] = [];
+  const work = {
+    say: (part: Part) => void parts.push(part),
+    pause: () => Promise.resolve(true),
+    now: () => 0,
+  };
+  const scenario = project.scenarios[0]?.id ?? '';
+  const ask = { project, scenario, today: TODAY, measures: 'us', document: 'd', view: 'bid' } as const;
+  await desk.evaluate(ask, work);
+  const sentences = () =>
+    parts.flatMap(part => (part.kind === 'head' ? [JSON.stringify(part.opened?.bid?.sentence ?? '')] : []));
+  const before = sentences().at(-1) ?? '';
+  expect(before).toMatch(/base bid of/);
+  parts.length = 0;
+  const longer = produce(project, draft => {
+    draft.vessel.length.value = '500';
+  });
+  await desk.evaluate({ ...ask, project: longer }, work);
+  const after = sentences().at(-1) ?? '';
+  expect(after).toMatch(/base bid of/);
+  expect(after).not.toBe(before);
+  expect(after).toBe(JSON.stringify(desk.why?.opened('bid')?.sentence));
+}, 60_000);
+
 test('an edit is answered by its total first, and settles to what a first evaluation shows', async () => {
   const project = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8')).project;
   if (project === undefined) throw new Error('the example cannot be read');

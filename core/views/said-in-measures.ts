@@ -1,0 +1,33 @@
+import { exactIn, unitWords, type Measures } from './measures';
+import { printed, roundText } from './number-text';
+
+/** An amount in a sentence of the engine, which speaks in metres, tonnes and what is made of them. */
+const AMOUNT = /(\d[\d,]*(?:\.\d+)?) (t m|m3|m2|m|t)(?![\w%²³])/g;
+
+/**
+ * A sentence of the engine in the reader's measures: lengths, areas, volumes, masses and moments, each with as many
+ * decimals as the sentence has. Thousands are separated either way.
+ * @example saidIn('KM 7.42 m', 'us') is "KM 24.34 ft"
+ */
+export function saidIn(text: string, measures: Measures): string {
+  return text.replace(AMOUNT, (_, amount: string, unit: string) => said(amount, unit, measures));
+}
+
+function said(amount: string, unit: string, measures: Measures): string {
+  const plain = amount.replaceAll(',', '');
+  const decimals = plain.split('.')[1]?.length ?? 0;
+  const [value, inUnit] = unit === 't m' ? momentIn(plain, measures) : lengthOrMassIn(plain, unit, measures);
+  return `${printed(roundText(value, decimals))} ${inUnit}`;
+}
+
+function lengthOrMassIn(value: string, unit: string, measures: Measures): readonly [string, string] {
+  const shown = exactIn(value, unit, measures);
+  return [shown.value, unitWords(shown.unit)];
+}
+
+/** A moment: its mass and its arm, each in the reader's unit. */
+function momentIn(value: string, measures: Measures): readonly [string, string] {
+  const mass = exactIn(value, 't', measures);
+  const moment = exactIn(mass.value, 'm', measures);
+  return measures === 'us' ? [moment.value, 'foot-long tons'] : [value, 'tonne-metres'];
+}
