@@ -12,9 +12,14 @@ function inputAt(at: string): HTMLElement | null {
   return window.document.querySelector<HTMLElement>(`[data-edit="${CSS.escape(at)}"]`);
 }
 
+/** The work item whose input it is: a long list draws the lines around the chosen one. */
+function itemOf(at: string | undefined): string | undefined {
+  return /^\/(?:items|ownItems)\/([^/]+)/.exec(at ?? '')?.[1];
+}
+
 /** Shows the view where an input stands, the face that holds it, and puts the focus on it. */
 export async function goToInput(view: ViewId, at?: string): Promise<void> {
-  goTo(view);
+  goTo(view, itemOf(at));
   await wait();
   if (at === undefined) return;
   const tried = new Set<string>();

@@ -1,25 +1,28 @@
-import { useEffect, useRef, useState } from 'react';
-import type { WorkLine, WorkStage, WorkView } from '../../../core/views';
+import { useState } from 'react';
+import type { WorkStage, WorkView } from '../../../core/views';
 import { setSwitch } from '../../edits/edits';
-import { BasisMark } from '../../parts/basis-mark';
-import { InlineField } from '../../parts/field';
 import { Figure } from '../../parts/figure';
-import { change, useWindow } from '../../state/store';
+import { useWindow } from '../../state/store';
 import { edit } from '../../state/working-out';
+import { WorkLines } from './work-lines';
+
+/** Up to this many lines all are kept in the page. */
+const ALL = 300;
 
 /** Every item as a sentence a contractor would write, with each of its numbers editable in place. */
 export function WorkSentences({ view }: { view: WorkView }) {
+  const isLong = view.stages.reduce((sum, stage) => sum + stage.lines.length, 0) > ALL;
   return (
     <div className="work-sentences">
       {view.stages.map(stage => (
-        <Stage key={stage.id} stage={stage} />
+        <Stage key={stage.id} stage={stage} isLong={isLong} />
       ))}
       <LeftOut view={view} />
     </div>
   );
 }
 
-function Stage({ stage }: { stage: WorkStage }) {
+function Stage({ stage, isLong }: { stage: WorkStage; isLong: boolean }) {
   const [isOpen, setOpen] = useState(true);
   return (
     <section aria-labelledby={`stage-${stage.id}`}>
@@ -40,74 +43,8 @@ function Stage({ stage }: { stage: WorkStage }) {
         </span>
         <span className="stage-basis" />
       </div>
-      {isOpen ? (
-        <ul>
-          {stage.lines.map(line => (
-            <Line key={line.id} line={line} />
-          ))}
-        </ul>
-      ) : null}
+      {isOpen ? <WorkLines lines={stage.lines} isLong={isLong} /> : null}
     </section>
-  );
-}
-
-function Line({ line }: { line: WorkLine }) {
-  const isChosen = useWindow(window => window.chosen === line.id);
-  const item = useRef<HTMLLIElement>(null);
-  const [hasNote, setNote] = useState(line.note.value !== '');
-  useEffect(() => {
-    if (isChosen) item.current?.scrollIntoView({ block: 'nearest' });
-  }, [isChosen]);
-  return (
-    <li
-      ref={item}
-      className={isChosen ? 'work-line chosen' : 'work-line'}
-      data-subject={line.id}
-      onFocus={() => {
-        if (!isChosen) change({ chosen: line.id });
-      }}
-    >
-      <div className="work-says">
-        <p>
-          {line.says.map((part, at) =>
-            typeof part === 'string' ? (
-              part
-            ) : part.edit === undefined ? (
-              <Figure key={`${at}-${part.why ?? ''}`} shown={part} />
-            ) : (
-              <InlineField key={`${at}-${part.edit.at}`} edit={part.edit} />
-            ),
-          )}
-        </p>
-        {hasNote ? null : (
-          <button type="button" className="note-button" onClick={() => setNote(true)}>
-            Note
-          </button>
-        )}
-        {line.quotes.map(quote => (
-          <p key={quote} className="quiet">
-            {quote}
-          </p>
-        ))}
-        {hasNote ? (
-          <p className="quiet note-line">
-            Note: <InlineField edit={line.note} className="words note-input" />
-          </p>
-        ) : null}
-        {line.findings.map(words => (
-          <p key={words} className="field-fault">
-            {words}
-          </p>
-        ))}
-      </div>
-      <span className="work-hours">
-        <Figure shown={line.hours} />
-      </span>
-      <span className="work-cost">
-        <Figure shown={line.cost} />
-      </span>
-      <span className="work-basis">{line.basis === undefined ? null : <BasisMark basis={line.basis} />}</span>
-    </li>
   );
 }
 
