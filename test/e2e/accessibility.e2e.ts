@@ -1,54 +1,13 @@
-import fs from 'node:fs';
-import path from 'node:path';
-import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { shot, sideways, violations } from './lib/looks';
+import { ownWindow } from './lib/own-window';
 import { goToView, openSample, VIEW_NAMES } from './lib/views';
-import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  fs.mkdirSync(OUT, { recursive: true });
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
-
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-/** What axe finds against A and AA, as lines that say where. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(async tags => {
-    const engine = (
-      window as unknown as {
-        axe: {
-          run: (
-            root: Document,
-            options: object,
-          ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-        };
-      }
-    ).axe;
-    return (await engine.run(document, { runOnly: tags })).violations;
-  }, TAGS);
-  return found.map(
-    one =>
-      `${one.id}: ${one.nodes
-        .slice(0, 3)
-        .map(node => node.html.slice(0, 160))
-        .join(' | ')}`,
-  );
-}
+const own = ownWindow();
 
 for (const theme of ['light', 'dark'] as const) {
   test(`axe finds nothing against A and AA in any view, ${theme}, empty and full`, async () => {
-    const { page, context } = await openPage(browser, host.address, { theme });
+    const { page, context } = await own.open({ theme });
     expect(await violations(page), 'first run').toEqual([]);
     await page.getByRole('button', { name: 'Start a grant budget' }).click();
     await page.locator('.bottom-cell', { hasText: 'Total' }).first().waitFor({ timeout: 30_000 });
@@ -75,13 +34,12 @@ for (const theme of ['light', 'dark'] as const) {
 }
 
 test('at 200 % zoom no view scrolls sideways and no control is lost', async () => {
-  const { page, context } = await openPage(browser, host.address, { width: 640, height: 360 });
+  const { page, context } = await own.open({ width: 640, height: 360 });
   await openSample(page);
   for (const view of VIEW_NAMES) {
     await goToView(page, view);
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(sideways, view).toBeLessThanOrEqual(0);
-    await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-640-zoomed.png`) });
+    expect(await sideways(page), view).toBeLessThanOrEqual(0);
+    await shot(page, `${view.toLowerCase()}-640-zoomed`);
     const buttons = await page.getByRole('navigation', { name: 'Views' }).getByRole('button').all();
     for (const button of buttons) expect(await button.isVisible()).toBe(true);
   }
@@ -89,7 +47,7 @@ test('at 200 % zoom no view scrolls sideways and no control is lost', async () =
 });
 
 test('forced colours and reduced motion keep every view readable', async () => {
-  const { page, context } = await openPage(browser, host.address, {
+  const { page, context } = await own.open({
     forcedColours: true,
     reducedMotion: true,
   });
@@ -98,13 +56,13 @@ test('forced colours and reduced motion keep every view readable', async () => {
     await goToView(page, view);
     const moving = await page.evaluate(() => document.getAnimations().length);
     expect(moving, view).toBe(0);
-    await page.screenshot({ path: path.join(OUT, `${view.toLowerCase()}-forced.png`) });
+    await shot(page, `${view.toLowerCase()}-forced`);
   }
   await context.close();
 });
 
 test('the grid keys follow the pattern of the ARIA Authoring Practices Guide', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await openSample(page);
   await goToView(page, 'Rates');
   const at = () => page.evaluate(() => document.activeElement?.getAttribute('data-place'));

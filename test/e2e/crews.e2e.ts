@@ -1,40 +1,14 @@
-import fs from 'node:fs';
-import path from 'node:path';
-import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { shot, sideways, violations } from './lib/looks';
+import { ownWindow } from './lib/own-window';
 import { goToView, openSample } from './lib/views';
-import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  fs.mkdirSync(OUT, { recursive: true });
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
+const own = ownWindow();
 
 const LONG = { timeout: 240_000 };
 
-/** What the rules of the web content guidelines find in the page. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    type Found = { violations: { id: string; nodes: { html: string }[] }[] };
-    const { axe: engine } = window as unknown as { axe: { run: (root: Document) => Promise<Found> } };
-    return (await engine.run(document)).violations.map(
-      one => `${one.id}: ${one.nodes[0]?.html.slice(0, 140)}`,
-    );
-  });
-}
-
 test('the schedule answers about its crews: evened out, as few as can be, and which cost least', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Schedule');
   await page.locator('.title-line .view-switches .switch', { hasText: 'Crews' }).click();
@@ -53,10 +27,18 @@ test('the schedule answers about its crews: evened out, as few as can be, and wh
   expect(text).toMatch(/The cheapest plan found/);
   expect(text).toMatch(/local codes/);
   expect(await page.getByRole('grid', { name: 'Crew plans' }).locator('tbody tr').count()).toBeGreaterThan(5);
-  await page.screenshot({ path: path.join(OUT, 'crews.png'), fullPage: true });
+  await shot(page, 'crews', true);
   expect(await violations(page)).toEqual([]);
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  expect(sideways).toBeLessThanOrEqual(0);
+  expect(await sideways(page)).toBeLessThanOrEqual(0);
+  // A plan is taken up as a scenario beside the others; the total is then that of the plan, and undo takes it away.
+  const total = () => page.locator('.bottom-cell', { hasText: 'Total' }).first().innerText();
+  const before = await total();
+  await page
+    .getByRole('button', { name: /^Make a scenario of plan/ })
+    .first()
+    .click();
+  await page.getByText('Made a scenario: Crew plan').waitFor();
+  await expect.poll(total, { timeout: 30_000 }).not.toBe(before);
   expect(complaints).toEqual([]);
   await context.close();
 }, 600_000);

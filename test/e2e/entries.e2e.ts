@@ -1,29 +1,17 @@
 import fs from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { cellOf } from './lib/inputs';
-import { goToView, openSample } from './lib/views';
-import { launchBrowser, openPage, serveHost, type ServedHost } from './lib/window';
+import { ownWindow } from './lib/own-window';
+import { goToView, openSample, total } from './lib/views';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
+const own = ownWindow();
 
 const face = (page: Page, title: string) =>
   page.locator('.title-line .view-switches .switch', { hasText: title }).first().click();
 
-const total = (page: Page) => page.locator('.bottom-cell').first().locator('dd').innerText();
-
 test('a quote is added by its form, which says what is missing; it is taken out and brought back', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Work');
   await face(page, 'Quotes');
@@ -47,7 +35,7 @@ test('a quote is added by its form, which says what is missing; it is taken out 
 });
 
 test('a laboratory table is brought in: its columns are found, its words asked for, and it is one step to undo', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Materials');
   await face(page, 'Laboratory');
@@ -76,7 +64,7 @@ test('a laboratory table is brought in: its columns are found, its words asked f
 });
 
 test('a scenario is added, an edit is kept in it alone, and the others stay as they were', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   const letters = page.locator('.scenario-letters .letter');
   const before = await letters.count();
@@ -99,7 +87,7 @@ test('a scenario is added, an edit is kept in it alone, and the others stay as t
 });
 
 test('a note on a figure stays with the figure, and the list of changes names it until it is saved', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await page.locator('.bottom-cell .figure').first().click();
   await page.getByRole('button', { name: 'Write a note on this figure' }).click();
@@ -125,7 +113,7 @@ test('a note on a figure stays with the figure, and the list of changes names it
 });
 
 test('find anything reaches tanks and quotes, on the face where they stand', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   const names = async (view: 'Vessel' | 'Work', of: string) => {
     await goToView(page, view);
@@ -154,7 +142,7 @@ test('find anything reaches tanks and quotes, on the face where they stand', asy
 });
 
 test('a copy for others says what it leaves out, and the file holds none of it', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Documents');
   await face(page, 'Copy for others');
@@ -178,7 +166,7 @@ test('a copy for others says what it leaves out, and the file holds none of it',
 });
 
 test('a vent, a way between compartments and a plan to compare with are added, and undone', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Vessel');
   await face(page, 'Compartments');

@@ -1,24 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { goToView, VIEW_NAMES } from './lib/views';
-import { launchBrowser, openPage, serveHost, type ServedHost } from './lib/window';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { ownWindow } from './lib/own-window';
+import { goToView, total, VIEW_NAMES, workedOut } from './lib/views';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
-
-const total = (page: Page) => page.locator('.bottom-cell').first().locator('dd').innerText();
+const own = ownWindow();
 
 test('an edit is undone and done again, and the menu says what', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await page.getByRole('button', { name: 'Look at the sample ship' }).click();
   await expect.poll(() => total(page).catch(() => ''), { timeout: 30_000 }).toMatch(/^\$/);
   const before = (await total(page)).split('\n')[0] ?? '';
@@ -35,7 +23,7 @@ test('an edit is undone and done again, and the menu says what', async () => {
 }, 120_000);
 
 test('what cannot be read as a number is told beside the field and changes nothing', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await page.getByRole('button', { name: 'Look at the sample ship' }).click();
   await expect.poll(() => total(page).catch(() => ''), { timeout: 30_000 }).toMatch(/^\$/);
   const before = await total(page);
@@ -49,7 +37,7 @@ test('what cannot be read as a number is told beside the field and changes nothi
 });
 
 test('a file dropped from a newer program or damaged is told and the window stays as it is', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await page.evaluate(() => {
     const drop = new DragEvent('drop', { dataTransfer: new DataTransfer(), cancelable: true });
     drop.dataTransfer?.items.add(
@@ -80,10 +68,10 @@ const CLOSED = () => {
 };
 
 test('every figure of every view opens its derivation and reaches a given', async () => {
-  const { page, context } = await openPage(browser, host.address, { width: 1920, height: 1080 });
+  const { page, context } = await own.open({ width: 1920, height: 1080 });
   await page.getByRole('button', { name: 'Look at the sample ship' }).click();
   await expect.poll(() => total(page).catch(() => ''), { timeout: 30_000 }).toMatch(/^\$/);
-  await page.waitForTimeout(4000);
+  await expect.poll(() => page.locator('[data-settling]').count(), { timeout: 60_000 }).toBe(0);
   await goToView(page, 'Compare');
   await page.getByRole('button', { name: 'Run the trials of all scenarios' }).click({ timeout: 90_000 });
   await page.getByText('P80 cost').first().waitFor({ timeout: 120_000 });
@@ -92,7 +80,7 @@ test('every figure of every view opens its derivation and reaches a given', asyn
   let asked = 0;
   for (const view of VIEW_NAMES) {
     await goToView(page, view);
-    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+    await workedOut(page);
     for (const face of await facesOf(page)) {
       await face?.click();
       closed.push(...(await page.evaluate(CLOSED)).map(words => `${view}: ${words}`));
@@ -143,7 +131,7 @@ async function facesOf(page: Page) {
 }
 
 test('a simulated figure leads through its drivers to a given with its range', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await page.getByRole('button', { name: 'Look at the sample ship' }).click();
   await goToView(page, 'Risk');
   await page.getByRole('button', { name: 'Run the trials' }).click({ timeout: 90_000 });

@@ -1,26 +1,16 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { KEYBOARD, MOUSE, type Hand } from './lib/hands';
 import { cellOf } from './lib/inputs';
 import { handedOver, numbersOf, wordsOf } from './lib/papers';
-import { launchBrowser, openPage, serveHost, type ServedHost } from './lib/window';
+import { ownWindow } from './lib/own-window';
+import { total } from './lib/views';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
+const own = ownWindow();
 
 const LONG = { timeout: 60_000 };
-const total = (page: Page) => page.locator('.bottom-cell').first().locator('dd').innerText();
 const missing = (page: Page) => page.locator('.still-missing').innerText();
 const sentence = (page: Page) => page.locator('.title-line .sentence').innerText();
 const currentView = (page: Page) => page.locator('.view-item[aria-current="page"]').innerText();
@@ -54,7 +44,7 @@ async function save(page: Page, hand: Hand, name: string): Promise<void> {
   await hand.command(page, 'Save under another name', 'Control+Shift+S');
   await hand.giveName(page, name);
   await expect.poll(() => page.locator('.bottom-head').innerText(), LONG).toContain('Saved');
-  expect(fs.existsSync(path.join(host.folder, `${name}.reef.json`))).toBe(true);
+  expect(fs.existsSync(path.join(own.folder(), `${name}.reef.json`))).toBe(true);
 }
 
 /** Makes workbook and report and reads both back: the total of the bottom line and the words stand in them. */
@@ -87,7 +77,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   const named = (who: string) => `${who} ${hand.name}`;
 
   test('a coordinator begins a grant budget, is told what is missing, and leaves with forms, workbook and report', async () => {
-    const { page, context, complaints, foreign } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a grant budget');
     expect(await currentView(page)).toBe('Funding');
     expect(await missing(page)).toContain('the sources of the money');
@@ -114,7 +104,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   }, 240_000);
 
   test('a contractor begins a bid, gives ship and wage, and leaves with sheet, bid file, workbook and report', async () => {
-    const { page, context, complaints, foreign } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a bid');
     expect(await currentView(page)).toBe('Bid');
     await expect.poll(() => sentence(page), LONG).toMatch(/items make a base bid of \$[\d,]+/);
@@ -143,7 +133,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   }, 240_000);
 
   test('a board begins a comparison, sees what it votes on, votes, and leaves with workbook and report', async () => {
-    const { page, context, complaints, foreign } = await openPage(browser, host.address);
+    const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a comparison');
     expect(await currentView(page)).toBe('Decision');
     await page.getByText('What was not studied').waitFor(LONG);

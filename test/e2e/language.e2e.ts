@@ -1,20 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { GLOSSARY } from '../../renderer/words/glossary';
-import { goToView, openSample, VIEW_NAMES } from './lib/views';
-import { launchBrowser, openPage, serveHost, type ServedHost } from './lib/window';
+import { goToView, openSample, VIEW_NAMES, workedOut } from './lib/views';
+import { ownWindow } from './lib/own-window';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
+const own = ownWindow();
 
 /** What can be read now, block by block: headings, paragraphs, cells, labels, buttons. */
 function blocks(page: Page): Promise<readonly string[]> {
@@ -33,7 +23,7 @@ async function everything(page: Page): Promise<readonly string[]> {
   await openSample(page);
   for (const view of VIEW_NAMES) {
     await goToView(page, view);
-    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+    await workedOut(page);
     const faces = await page.locator('.title-line .view-switches .switch').all();
     for (const face of faces.length === 0 ? [undefined] : faces) {
       await face?.click();
@@ -71,7 +61,7 @@ function sentences(texts: readonly string[]): readonly string[] {
 }
 
 test('sentences are short, every abbreviation is in the glossary, and every finding says what to do', async () => {
-  const { page, context } = await openPage(browser, host.address, { width: 1920, height: 1080 });
+  const { page, context } = await own.open({ width: 1920, height: 1080 });
   const read = await everything(page);
   const said = sentences(read);
   const lengths = said.map(one => one.split(/\s+/).length);
@@ -91,7 +81,7 @@ test('sentences are short, every abbreviation is in the glossary, and every find
 const ACT = /\b(Write|Enter|Choose|Undo|Open|Save|Give|Say|Take|Add|Run|is needed before)\b/i;
 
 test('every error that typing or a file can bring says what is so and what to do', async () => {
-  const { page, context } = await openPage(browser, host.address);
+  const { page, context } = await own.open();
   await page.locator('body').evaluate(() => {
     const drop = new DragEvent('drop', { dataTransfer: new DataTransfer(), cancelable: true });
     drop.dataTransfer?.items.add(new File(['{'], 'broken.reef.json'));

@@ -1,23 +1,12 @@
 import { execFileSync } from 'node:child_process';
-import fs from 'node:fs';
 import path from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { goToView, openSample, VIEW_NAMES } from './lib/views';
-import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
+import { expect, test } from 'vitest';
+import { goToView, openSample, VIEW_NAMES, workedOut } from './lib/views';
+import { sideways } from './lib/looks';
+import { ownWindow } from './lib/own-window';
+import { OUT } from './lib/window';
 
-let browser: Browser;
-let host: ServedHost;
-
-beforeAll(async () => {
-  fs.mkdirSync(OUT, { recursive: true });
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
+const own = ownWindow();
 
 /** The width of a letter page across, less its margins, in CSS pixels. */
 const PAGE_WIDTH = 965;
@@ -32,15 +21,14 @@ const CAUTIONS: Partial<Record<string, string>> = {
 const plain = (text: string) => text.replace(/\s+/g, ' ').trim();
 
 test('every view is printed whole: its sentence, all rows of its tables, its cautions, nothing cut off', async () => {
-  const { page, context } = await openPage(browser, host.address, { width: PAGE_WIDTH, height: 720 });
+  const { page, context } = await own.open({ width: PAGE_WIDTH, height: 720 });
   await openSample(page);
   for (const view of VIEW_NAMES) {
     await goToView(page, view);
-    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+    await workedOut(page);
     await page.emulateMedia({ media: 'print' });
     await page.waitForTimeout(150);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(wide, `${view} is wider than the paper`).toBeLessThanOrEqual(0);
+    expect(await sideways(page), `${view} is wider than the paper`).toBeLessThanOrEqual(0);
     const rows = await page.evaluate(() =>
       [...document.querySelectorAll<HTMLTableElement>('.surface table')].map(table => ({
         shown: table.tBodies[0]?.querySelectorAll('tr[aria-rowindex]').length ?? 0,

@@ -32,3 +32,18 @@ test('the code of the window is under 300 kB packed at first load and under 450 
   expect(inAll).toBeGreaterThan(atFirst);
   expect(inAll).toBeLessThan(450_000);
 });
+
+test('the host reads under 500 kB of its own code before it prints its address: engine and papers come when asked for', () => {
+  const folder = path.join(ROOT, 'dist', 'electron');
+  const read = new Set(['start.js']);
+  for (const file of read)
+    for (const [, next] of fs
+      .readFileSync(path.join(folder, file), 'utf8')
+      .matchAll(/^(?:import|export) .*?["']\.\/([\w-]+\.js)["'];?$/gm))
+      if (next !== undefined) read.add(next);
+  const bytes = [...read].reduce((all, file) => all + fs.statSync(path.join(folder, file)).size, 0);
+  process.stdout.write(`host code: ${bytes} bytes in ${read.size} files at the start\n`);
+  expect(read.size).toBeGreaterThan(1);
+  expect(bytes).toBeLessThan(500_000);
+  expect(fs.readdirSync(folder)).toContain('start-make-papers.js');
+});

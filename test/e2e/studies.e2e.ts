@@ -1,48 +1,11 @@
-import fs from 'node:fs';
-import path from 'node:path';
-import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { clipped, shot, sideways, violations } from './lib/looks';
+import { ownWindow } from './lib/own-window';
 import { goToView, openSample } from './lib/views';
-import { launchBrowser, openPage, OUT, serveHost, type ServedHost } from './lib/window';
 
-let browser: Browser;
-let host: ServedHost;
+const own = ownWindow();
 
-beforeAll(async () => {
-  fs.mkdirSync(OUT, { recursive: true });
-  browser = await launchBrowser();
-  host = await serveHost();
-});
-afterAll(async () => {
-  await browser.close();
-  host.stop();
-});
-
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(async tags => {
-    type Found = { violations: { id: string; nodes: { html: string }[] }[] };
-    const { axe: engine } = window as unknown as {
-      axe: { run: (root: Document, o: object) => Promise<Found> };
-    };
-    return (await engine.run(document, { runOnly: tags })).violations;
-  }, TAGS);
-  return found.map(one => `${one.id}: ${one.nodes.map(node => node.html.slice(0, 140)).join(' | ')}`);
-}
-
-/** Text that its own box cuts off. */
-async function clipped(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('main td, main th, main h1, main h2, main li, main p')]
-      .filter(one => getComputedStyle(one).overflow === 'hidden' && one.scrollWidth > one.clientWidth + 1)
-      .map(one => one.innerText.slice(0, 60)),
-  );
-}
-
-const shot = (page: Page, name: string) => page.screenshot({ path: path.join(OUT, `${name}.png`) });
 const LONG = { timeout: 90_000 };
 
 async function faces(page: Page, view: string, suffix: string): Promise<void> {
@@ -53,14 +16,13 @@ async function faces(page: Page, view: string, suffix: string): Promise<void> {
     await shot(page, `study-${view}-${name}-${suffix}`);
     expect(await violations(page), `${view}, ${name}`).toEqual([]);
     expect(await clipped(page), `${view}, ${name}`).toEqual([]);
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(sideways, `${view}, ${name} scrolls sideways`).toBeLessThanOrEqual(0);
+    expect(await sideways(page), `${view}, ${name} scrolls sideways`).toBeLessThanOrEqual(0);
   }
   await page.locator('.title-line .view-switches .switch').first().click();
 }
 
 test('a run is made on demand, can be stopped, keeps typing free, and tells P80 and the grant period below', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Risk');
   const run = page.getByRole('button', { name: 'Run the trials' });
@@ -93,7 +55,7 @@ test('a run is made on demand, can be stopped, keeps typing free, and tells P80 
 }, 240_000);
 
 test('an event of the library is taken in, its chance changed, and both undone', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Risk');
   await page.getByRole('button', { name: 'Register' }).click();
@@ -102,16 +64,16 @@ test('an event of the library is taken in, its chance changed, and both undone',
   const before = await cells.count();
   await page.getByLabel('Event of the library').selectOption('lien');
   await page.getByRole('button', { name: 'Take it in to change it' }).click();
-  const own = page.locator('td[data-edit="/risk/register/lien/probability"]');
-  await own.waitFor(LONG);
-  const was = await own.innerText();
-  await own.click();
+  const chance = page.locator('td[data-edit="/risk/register/lien/probability"]');
+  await chance.waitFor(LONG);
+  const was = await chance.innerText();
+  await chance.click();
   await page.keyboard.press('Control+A');
   await page.keyboard.type('0.44');
   await page.keyboard.press('Enter');
-  await expect.poll(() => own.innerText(), LONG).toBe('44');
+  await expect.poll(() => chance.innerText(), LONG).toBe('44');
   await page.keyboard.press('Control+z');
-  await expect.poll(() => own.innerText(), LONG).toBe(was);
+  await expect.poll(() => chance.innerText(), LONG).toBe(was);
   await page.keyboard.press('Control+z');
   await expect.poll(() => cells.count(), LONG).toBe(before);
   expect(complaints).toEqual([]);
@@ -119,7 +81,7 @@ test('an event of the library is taken in, its chance changed, and both undone',
 }, 200_000);
 
 test('scenarios are compared in words, tables and pictures, and the board’s weights reach the order', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Compare');
   await page.locator('svg[aria-label*="costs $"]').first().waitFor(LONG);
@@ -148,7 +110,7 @@ test('scenarios are compared in words, tables and pictures, and the board’s we
 }, 240_000);
 
 test('the decision asks the board in one sentence, and its vote is kept and undone', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Decision');
   await page.getByText('What was not studied').waitFor(LONG);
@@ -175,7 +137,7 @@ test('the decision asks the board in one sentence, and its vote is kept and undo
 }, 200_000);
 
 test('a comparison opens with the page a board votes on, then the scenarios side by side', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await page.getByRole('button', { name: 'Start a comparison' }).click();
   await page.getByText('What was not studied').waitFor(LONG);
   expect(await page.locator('.view-item[aria-current="page"]').innerText()).toBe('Decision');
@@ -189,7 +151,7 @@ test('a comparison opens with the page a board votes on, then the scenarios side
 }, 120_000);
 
 test('an edit reaches the bottom line while a run of 100,000 trials goes on', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Risk');
   await page.getByRole('button', { name: 'How it is run' }).click();
@@ -222,7 +184,7 @@ test('an edit reaches the bottom line while a run of 100,000 trials goes on', as
 }, 120_000);
 
 test('what would widen the margin is priced when the sinking is opened', async () => {
-  const { page, context, complaints } = await openPage(browser, host.address);
+  const { page, context, complaints } = await own.open();
   await openSample(page);
   await goToView(page, 'Sinking');
   await page.getByText('The plan as it stands').waitFor(LONG);
@@ -237,7 +199,7 @@ test('risk, compare and decision are shown large and in dark colours', async () 
     [1920, 1080, 'light'],
     [1280, 720, 'dark'],
   ] as const) {
-    const { page, context } = await openPage(browser, host.address, { width, height, theme });
+    const { page, context } = await own.open({ width, height, theme });
     await openSample(page);
     await goToView(page, 'Compare');
     await page.getByRole('button', { name: 'Run the trials of all scenarios' }).click(LONG);
