@@ -57,6 +57,9 @@ export function release(net: Ordered, activity: number, open: Int32Array, ready:
 const MANY = 64;
 const FEW = 8;
 
+/** Working memory of a draw. */
+const chances = new Float64Array(MANY);
+
 function bestOfFew(from: readonly number[], priorities: Int32Array, dice: Dice): number {
   let best = dice.below(from.length);
   for (let k = 1; k < FEW; k++) {
@@ -79,12 +82,18 @@ export function drawBiased(
 ): number {
   if (from.length > MANY) return bestOfFew(from, priorities, dice);
   let largest = -Infinity;
-  for (const activity of from) largest = Math.max(largest, priorities[activity] ?? NONE);
+  for (const activity of from) {
+    const own = priorities[activity] ?? NONE;
+    if (own > largest) largest = own;
+  }
   let sum = 0;
-  for (const activity of from) sum += (largest - (priorities[activity] ?? NONE) + 1) ** bias;
+  for (let place = 0; place < from.length; place++) {
+    const regret = largest - (priorities[from[place] ?? NONE] ?? NONE) + 1;
+    sum += chances[place] = bias === 2 ? regret * regret : regret ** bias;
+  }
   let left = dice.share() * sum;
   for (let place = 0; place < from.length; place++) {
-    left -= (largest - (priorities[from[place] ?? NONE] ?? NONE) + 1) ** bias;
+    left -= chances[place] ?? NONE;
     if (left < 0) return place;
   }
   return from.length - 1;

@@ -36,6 +36,9 @@ export class OrderSearch {
   private readonly remaining: RemainingWork;
   private readonly finishes: Int32Array;
   private readonly open: Int32Array;
+  /** Activities that may start next and their starts, `count` places for each number of activities started. */
+  private readonly chosen: Int32Array;
+  private readonly chosenStarts: Int32Array;
   private earliest: Int32Array;
   private latest: Int32Array;
   private best: number;
@@ -55,6 +58,8 @@ export class OrderSearch {
       net.durations,
       (_, i) => (net.predecessors.first[i + 1] ?? NONE) - (net.predecessors.first[i] ?? NONE),
     );
+    this.chosen = new Int32Array(net.count * net.count);
+    this.chosenStarts = new Int32Array(net.count * net.count);
     this.earliest = new Int32Array(net.count);
     this.latest = new Int32Array(net.count);
   }
@@ -88,8 +93,11 @@ export class OrderSearch {
     }
     if (this.states.isDominated(started, now, this.finishes)) return;
     if (!this.remaining.fits(started, now, this.finishes, this.latest, this.best - 1)) return;
-    const candidates = this.candidates(started, now);
-    for (const [activity, start] of candidates) {
+    const from = count * this.net.count;
+    const to = from + this.candidates(started, now, from);
+    for (let k = from; k < to; k++) {
+      const activity = this.chosen[k] ?? NONE;
+      const start = this.chosenStarts[k] ?? NONE;
       const finish = start + (this.net.durations[activity] ?? NONE);
       if (finish > (this.latest[activity] ?? NONE)) continue;
       this.startAt(activity, start, finish);
@@ -98,22 +106,47 @@ export class OrderSearch {
     }
   }
 
-  /** The ready activities that may start next, with their starts, the most urgent first; none if one is too late. */
-  private candidates(started: number, now: number): [number, number][] {
+  /**
+   * Enters the ready activities that may start next from a place on, with their starts, the most urgent first.
+   * @returns how many; none if one is too late.
+   */
+  private candidates(started: number, now: number, from: number): number {
     const { net, latest } = this;
-    const ready: [number, number][] = [];
+    let to = from;
     let firstFinish = Infinity;
     for (let i = 0; i < net.count; i++) {
       if ((started & (1 << i)) !== 0 || (this.open[i] ?? NONE) > 0) continue;
       const start = this.earliestFit(i);
-      const finish = start + (net.durations[i] ?? NONE);
-      if (Math.max(start, now) + (net.durations[i] ?? NONE) > (latest[i] ?? NONE)) return [];
-      if (start >= now && start >= (this.earliest[i] ?? NONE)) ready.push([i, start]);
-      firstFinish = Math.min(firstFinish, finish);
+      const duration = net.durations[i] ?? NONE;
+      if (Math.max(start, now) + duration > (latest[i] ?? NONE)) return 0;
+      if (start >= now && start >= (this.earliest[i] ?? NONE)) this.enter(i, start, from, to++);
+      if (start + duration < firstFinish) firstFinish = start + duration;
     }
-    return ready
-      .filter(([i, start]) => start < firstFinish || (net.durations[i] === 0 && start <= firstFinish))
-      .sort(([a, startA], [b, startB]) => startA - startB || (latest[a] ?? NONE) - (latest[b] ?? NONE));
+    let kept = from;
+    for (let k = from; k < to; k++) {
+      const i = this.chosen[k] ?? NONE;
+      const start = this.chosenStarts[k] ?? NONE;
+      if (start > firstFinish || (start === firstFinish && net.durations[i] !== 0)) continue;
+      this.chosen[kept] = i;
+      this.chosenStarts[kept++] = start;
+    }
+    return kept - from;
+  }
+
+  /** Enters an activity among those before it, by start and then by latest finish. */
+  private enter(activity: number, start: number, from: number, to: number): void {
+    const { chosen, chosenStarts, latest } = this;
+    const urgency = latest[activity] ?? NONE;
+    let k = to;
+    for (; k > from; k--) {
+      const before = chosenStarts[k - 1] ?? NONE;
+      const other = chosen[k - 1] ?? NONE;
+      if (before < start || (before === start && (latest[other] ?? NONE) <= urgency)) break;
+      chosen[k] = other;
+      chosenStarts[k] = before;
+    }
+    chosen[k] = activity;
+    chosenStarts[k] = start;
   }
 
   private earliestFit(activity: number): number {
