@@ -68,9 +68,9 @@ export const uprightBugs = bugs(
   ],
   [
     'sized cuts keep the ship from listing',
-    'core/flooding/upright/sizing.ts',
-    'return (late ?? sum) /',
-    'return (late ?? sums[0] ?? sum) /',
+    'core/flooding/upright/cross-flooding.ts',
+    '.filter(({ count }) => count > 0)\n    .map(',
+    '.filter(({ count }) => count > 9)\n    .map(',
     'test/core/flooding/corridor.test.ts',
     'sized cuts remove nine tenths',
   ],
