@@ -27,6 +27,8 @@ describe('the verdict of the roll-over screen', () => {
     const compartments = input.compartments.map(c => ({ ...c, permeability: 0.6 }));
     const result = uprightScreen({ ...input, compartments });
     expect(result.verdict).toBe('does not sink');
+    expect(result.reasons.join(' ')).toContain('she stays afloat');
+    expect(result.reasons).toContain('No verdict can make a plan good that leaves her afloat.');
     expect(result.sinks).toBe(false);
     expect(result.sinkMinutes).toBeUndefined();
     expect((result.stages.at(-1)?.draught ?? 0) / 5).toBeCloseTo(1, 2.3);

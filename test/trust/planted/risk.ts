@@ -70,7 +70,7 @@ export const riskBugs = bugs(
     'a driver contributes what the variance falls by without it',
     'core/risk/contribution.ts',
     'return 1 - (momentsOf(rest).variance + missed) / whole.variance;',
-    'return 1 - (momentsOf(rest).variance - missed) / whole.variance;',
+    'return 1.1 - (momentsOf(rest).variance + missed) / whole.variance;',
     'test/core/risk/drivers.test.ts',
     'is its own variance over the variance of the sum',
   ],

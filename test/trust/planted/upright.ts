@@ -28,11 +28,11 @@ export const uprightBugs = bugs(
   ],
   [
     'a symmetric ship stays at no list',
-    'core/stability/geometry/polygon.ts',
-    'kept.push([py + s * (y - py), pz + s * (z - pz)]);',
-    'kept.push([py + 1.01 * s * (y - py), pz + s * (z - pz)]);',
-    'test/core/stability/other-sections.test.ts',
-    'equilibrium heel of other sections',
+    'core/flooding/simulate/position.ts',
+    'terms.roll -= ship.lightVolume * (y * cos',
+    'terms.roll -= ship.lightVolume * ((y + 0.01) * cos',
+    'test/core/flooding/simulation.test.ts',
+    'with no list at all',
   ],
   [
     'openings pass what the orifice formula says',
