@@ -1,20 +1,6 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import './tokens.css';
-import './styles/fonts.css';
-import './styles/base.css';
-import './styles/frame.css';
-import './styles/table.css';
-import './styles/parts.css';
-import './parts/add-form.css';
-import './styles/columns.css';
-import './styles/pictures.css';
-import './styles/print.css';
 import { App } from './app';
-import { engine } from './engine/engine';
-
-// The engine loads and reads the library while the window draws itself.
-engine();
 
 const root = document.getElementById('root');
 if (root !== null) {

@@ -1,5 +1,8 @@
+import path from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+
+const CORE = path.join(import.meta.dirname, '..', 'core');
 
 export default defineConfig({
   root: import.meta.dirname,
@@ -14,5 +17,11 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     cssCodeSplit: true,
+    rolldownOptions: {
+      // The modules of core do nothing when they are loaded: of their doors the window takes along what it calls alone.
+      treeshake: {
+        moduleSideEffects: id => (path.dirname(id).startsWith(CORE) ? false : undefined),
+      },
+    },
   },
 });

@@ -55,7 +55,7 @@ const looked = (css: string) =>
 const sheet = (name: string) => fs.readFileSync(path.join(folder, name), 'utf8');
 
 test('a view takes its looks from its own sheet or from those that are always there, never from another view', () => {
-  const main = sheet('main.tsx');
+  const main = sheet('start.ts');
   const always = [...main.matchAll(/'\.\/(.+\.css)'/g)].map(found => sheet(found[1] ?? ''));
   const shared = looked(always.join('\n'));
   const sheets = fs

@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { bundleRows } from './bundle';
+import { memoryRows } from './memory';
 import { openingRows } from './opening';
 import { riskRows, uprightRows } from './others';
 import { recalculationRows } from './recalculation';
@@ -24,6 +25,7 @@ const LEGS: Readonly<Record<string, () => BenchRow[] | Promise<BenchRow[]>>> = {
   upright: uprightRows,
   workbook: workbookRows,
   opening: openingRows,
+  memory: memoryRows,
   bundle: bundleRows,
 };
 

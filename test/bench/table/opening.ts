@@ -1,19 +1,9 @@
-import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { existsSync } from 'node:fs';
 import { chromium, type Browser } from 'playwright-core';
+import { CHROMIUM, startedHost, SWITCHES } from './host';
 import type { BenchRow } from './row';
 
 const RUNS = 5;
-const CHROMIUM = process.env['REEFWRIGHT_CHROMIUM'] ?? '/usr/bin/chromium';
-
-const SWITCHES = ['--headless', '--disable-gpu', '--disable-quic', '--no-first-run', '--no-sandbox'].concat([
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]);
-
 interface Opened {
   /** From starting the host to the total on the bottom line, milliseconds. */
   readonly fromStart: number;
@@ -23,21 +13,9 @@ interface Opened {
 
 /** Starts the host, loads the window in a fresh page and opens the example. The browser itself runs already. */
 async function opened(browser: Browser): Promise<Opened> {
-  const base = mkdtempSync(join(tmpdir(), 'opening-'));
   const started = performance.now();
-  const host = spawn(process.execPath, ['dist/electron/start.js', '--no-open', '--folder', base], {
-    env: { ...process.env, REEFWRIGHT_FOLDER: join(base, 'app') },
-  });
+  const { address, stop } = await startedHost();
   try {
-    const address = await new Promise<string>((resolve, reject) => {
-      let said = '';
-      host.stdout.on('data', (part: Buffer) => {
-        said += part.toString();
-        const found = /http:\/\/127\.0\.0\.1:\d+\/#\S+/.exec(said);
-        if (found !== null) resolve(found[0]);
-      });
-      host.on('exit', code => reject(new Error(`the host ended with ${code}: ${said}`)));
-    });
     const context = await browser.newContext({ viewport: { width: 1280, height: 720 } });
     const page = await context.newPage();
     await page.goto(address);
@@ -50,8 +28,7 @@ async function opened(browser: Browser): Promise<Opened> {
     await context.close();
     return { fromStart: now - started, fromAsking: now - asked };
   } finally {
-    host.kill();
-    rmSync(base, { recursive: true, force: true });
+    stop();
   }
 }
 
