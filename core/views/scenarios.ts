@@ -30,6 +30,7 @@ const CHANGE_COLUMNS: readonly Column[] = [
 export function scenariosView({ evaluation: { library, project } }: EstimateContext): ScenariosView {
   const letter = (index: number) => String.fromCharCode(65 + index);
   const options = new Map(library.options.map(option => [option.id, option]));
+  const items = new Map([...library.items, ...project.ownItems].map(item => [item.id, item.title]));
   const scenarios = project.scenarios.map((one, index): Row => ({
     id: one.id,
     kind: 'line',
@@ -57,7 +58,7 @@ export function scenariosView({ evaluation: { library, project } }: EstimateCont
   const changes = project.scenarios.flatMap((one, index) =>
     one.changes.map((change): Row => {
       const at = `/scenarios/${one.id}/changes/${change.at.replaceAll('/', '~1')}`;
-      const said = changeWords(change, options);
+      const said = changeWords(change, options, items);
       return {
         id: `${one.id}${change.at}`,
         kind: 'line',
@@ -93,6 +94,7 @@ type Option = EstimateContext['evaluation']['library']['options'][number];
 function changeWords(
   change: Scenario['changes'][number],
   options: ReadonlyMap<string, Option>,
+  items: ReadonlyMap<string, string>,
 ): { what: string; to: string } {
   const steps = change.at.split('/').slice(1);
   const option = steps[0] === 'options' ? options.get(steps[1] ?? '') : undefined;
@@ -100,8 +102,23 @@ function changeWords(
     const chosen = option.values.find(one => one.id === change.to)?.title;
     return { what: option.title, to: chosen ?? textOf(change.to) };
   }
-  return { what: steps.map(step => step.replaceAll('-', ' ')).join(', '), to: textOf(change.to) };
+  const [section = '', id = '', ...fields] = steps;
+  const item = section === 'items' ? items.get(id) : undefined;
+  const place = item === undefined ? steps : fields;
+  const what = [...(item === undefined ? [] : [item]), ...place.map(spoken)].join(', ');
+  return { what: `${what.charAt(0).toUpperCase()}${what.slice(1)}`, to: textOf(change.to) };
 }
+
+/** A key in words: `hoursPerUnit` is "hours per unit". */
+function spoken(key: string): string {
+  return key
+    .replaceAll('-', ' ')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}
+
+/** Fields of an entry that say what it is about and why, and not what it is set to. */
+const NOT_SET = new Set(['id', 'item', 'note', 'source', 'basis', 'year']);
 
 /** A value of the document as it is read. */
 function textOf(value: unknown): string {
@@ -112,5 +129,7 @@ function textOf(value: unknown): string {
     const unit = 'unit' in value && typeof value.unit === 'string' ? unitWords(value.unit) : '';
     return `${printed(value.value)} ${unit}`.trim();
   }
-  return Array.isArray(value) ? `${value.length} entries` : 'a set of values';
+  if (Array.isArray(value)) return value.length === 1 ? '1 entry' : `${value.length} entries`;
+  const set = Object.entries(value).filter(([key]) => !NOT_SET.has(key));
+  return set.map(([key, part]) => `${spoken(key)}: ${textOf(part)}`).join('; ');
 }

@@ -2,6 +2,7 @@ import type { UprightResult } from '../flooding';
 import { amountIn, quantity } from '../units';
 import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
+import { asSentence } from './finding-words';
 import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
 import { saidIn } from './said-in-measures';
@@ -53,7 +54,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   return {
     sentence: sentence(upright),
     verdict: upright.verdict,
-    reasons: upright.reasons.map(reason => saidIn(reason, context.measures)),
+    reasons: upright.reasons.map(reason => asSentence(saidIn(reason, context.measures))),
     beam,
     depth,
     strip: picked(curve),

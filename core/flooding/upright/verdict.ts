@@ -73,7 +73,7 @@ export function judge(cases: readonly ScreenCase[], likely: Record<Range, number
   if (found.length > 1)
     return {
       verdict: 'cannot tell',
-      reasons: [`The ranges span ${found.length} standings.`, ...examples],
+      reasons: [`What is not known of her allows ${found.length} different outcomes.`, ...examples],
       settles: measurementFor(settledBy(cases, likely), basis),
     };
   if (only === 'stays up' && basis === 'assumed')

@@ -167,7 +167,7 @@ function addition({ estimate }: Evaluation): Addition {
       { path: 'owner', kind: 'text', label: 'Owner' },
       { path: 'probability', kind: 'figure', label: 'Chance, as a share', unit: '1', value: '0.1' },
       { path: 'costs/0/item', kind: 'choice', label: 'Work item that pays', choices: items },
-      { path: 'costs/0/dollars', kind: 'figure', label: 'What it costs', unit: 'USD' },
+      { path: 'costs/0/dollars', kind: 'figure', label: 'What it costs, $', unit: 'USD' },
     ],
   };
 }

@@ -169,6 +169,12 @@ function useTold(row: Row): string {
 
 /** Inputs that are never broken over lines. */
 const TIGHT = new Set(['date', 'whole', 'decimal', 'figure']);
+/** A choice of no more letters than this stays on one line, too. */
+const SHORT = 12;
+
+function isTight(kind: string, text: string): boolean {
+  return TIGHT.has(kind) || (kind === 'choice' && text.length <= SHORT);
+}
 
 interface TableCellProps {
   readonly row: Row;
@@ -187,7 +193,7 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
   const className = [
     isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
-    shown?.edit !== undefined && TIGHT.has(shown.edit.kind) ? 'tight' : '',
+    shown?.edit !== undefined && isTight(shown.edit.kind, shown.text) ? 'tight' : '',
     column.wide === true ? 'wide-only' : '',
   ]
     .filter(word => word !== '')
