@@ -46,8 +46,8 @@ for (const { width, height } of SIZES) {
         for (const face of (await page.locator(FACES).all()).slice(1)) {
           await face.click();
           const words = (await face.innerText()).toLowerCase().replaceAll(' ', '-');
-          if (words === 'crews')
-            await page.getByText('It is not part of the estimate.').first().waitFor(LONG);
+          if (view === 'Schedule' && words === 'crews')
+            await page.getByRole('heading', { name: 'How few crews keep the finish?' }).waitFor(LONG);
           await look(page, `${view.toLowerCase()}-${words}-${kind}`);
         }
       }
