@@ -86,3 +86,10 @@ test('a laboratory table is shown before it is taken in, and its words are asked
   expect(told.count).toBe(1);
   expect(told.sections.survey.laboratory.at(-1)).toMatchObject({ sample: 'X-1', material: 'pcb-cable' });
 });
+
+test('a change of a scenario names the work item and what is set of it, in words', () => {
+  const rows = desk.opened('scenarios')?.changes.rows ?? [];
+  const said = rows.map(({ cells }) => `${cells['what']?.text ?? ''}: ${cells['to']?.text ?? ''}`);
+  expect(said).toContain('Openings in bulkheads and decks cut: crews at once: 2');
+  expect(said).toContain('Shifts: Two shifts, five days');
+});
