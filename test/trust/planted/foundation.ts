@@ -117,8 +117,8 @@ export const foundationBugs = bugs(
   [
     'rough orders of magnitude lie within a factor of two of what past hulls cost',
     'core/evaluation/rom.ts',
-    '[factor, 2 - factor]',
-    '[factor / 4, 2 - factor / 4]',
+    'total: dollarsOf(total),',
+    'total: dollarsOf(sumMoney([total, total])),',
     'test/acceptance/rom.test.ts',
     'five of seven',
   ],
