@@ -5,6 +5,7 @@ import { budgetView } from './budget';
 import { lineBases } from './bases';
 import type { EstimateContext } from './context';
 import type { Measures } from './measures';
+import { printed } from './number-text';
 import { ratesView } from './rates';
 import { scheduleView, type EarlierPlan } from './schedule';
 import { sinkingView } from './sinking';
@@ -77,8 +78,8 @@ function headOf(
     ship: project.vessel.name,
     scenarios: project.scenarios.map(one => ({ id: one.id, letter: '', title: one.title })),
     counts: {
-      work: String(estimate.items.length),
-      ...(findings.length === 0 ? {} : { review: String(findings.length) }),
+      work: printed(String(estimate.items.length)),
+      ...(findings.length === 0 ? {} : { review: printed(String(findings.length)) }),
     },
     bottom: bottom.cells,
     verdict: evaluation.upright?.verdict,

@@ -4,7 +4,7 @@ import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { changeOf, groupBy, indexBy } from './index-of';
-import { dollars } from './number-text';
+import { dollars, printed } from './number-text';
 import { coverAdditions, coverTable, quoteTable } from './quotes';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
@@ -29,7 +29,7 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
 
 function sentence(context: EstimateContext, money: ShownMoney): Sentence {
   const { parts } = context;
-  const count = `${money.lines.length} work items, `;
+  const count = `${printed(String(money.lines.length))} work items, `;
   const hours = hoursOf(
     context,
     parts.items.map(item => item.id),

@@ -19,14 +19,17 @@ export interface OwnWindow {
   readonly folder: () => string;
 }
 
-/** Starts a Chromium and a host before the first test of a file and ends them after its last. */
-export function ownWindow(): OwnWindow {
+/**
+ * Starts a Chromium and a host before the first test of a file and ends them after its last.
+ * @param document makes a document that is open from the start, and says where it lies.
+ */
+export function ownWindow(document?: () => string): OwnWindow {
   let browser: Browser | undefined;
   let host: ServedHost | undefined;
   beforeAll(async () => {
     fs.mkdirSync(OUT, { recursive: true });
     browser = await launchBrowser();
-    host = await serveHost();
+    host = await serveHost(document === undefined ? [] : [document()]);
   });
   afterAll(async () => {
     await browser?.close();
