@@ -26,6 +26,8 @@ export default function Funding() {
     { id: 'terms', title: 'Sources and terms' },
   ];
   const face = faces.some(one => one.id === chosen) ? chosen : (faces[0]?.id ?? 'terms');
+  // The face shown first stays: a form that can be made now does not take the terms away from under the hand.
+  if (chosen === '') setFace(face);
   const award = view.awards.find(one => one.id === face);
   return (
     <>
