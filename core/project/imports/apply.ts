@@ -8,6 +8,7 @@ import type { ImportKind, ImportMapping } from './mapping';
 import { merged, type ImportChange, type ListOf, type Merged } from './merge';
 import { priceEntries } from './price-entries';
 import type { TextTable } from './table';
+import { underTrades } from './trades';
 
 /** What an import would do to a project: shown before anything is written, and the project as it would be. */
 export interface ImportPreview {
@@ -32,7 +33,7 @@ export function importTable(
   table: TextTable,
   mapping: ImportMapping,
 ): ImportPreview {
-  const { next, changes, same, findings } = KINDS[mapping.kind](project, table, mapping);
+  const { next, changes, same, findings } = KINDS[mapping.kind](project, table, mapping, library);
   const kept = merged(project.imports ?? [], [mapping], {
     place: '/imports',
     keyOf: one => one.id,
@@ -63,7 +64,7 @@ function told(finding: Finding): string {
   return `${finding.code} ${finding.place} ${finding.message}`;
 }
 
-type Apply = (project: Project, table: TextTable, mapping: ImportMapping) => Applied;
+type Apply = (project: Project, table: TextTable, mapping: ImportMapping, library: Library) => Applied;
 
 const figure = ({ value, unit }: { value: string; unit: string }) => `${value} ${unit}`;
 
@@ -119,9 +120,9 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       },
       weights => ({ ...project, vessel: { ...project.vessel, weights } }),
     ),
-  wages: (project, table, mapping) =>
+  wages: (project, table, mapping, { rateBook }) =>
     into(
-      importWages(table, mapping),
+      underTrades(importWages(table, mapping), mapping, rateBook.trades),
       project.rates.wages,
       {
         place: '/rates/wages',

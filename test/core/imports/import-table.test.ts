@@ -137,6 +137,18 @@ describe('an import of other tables', () => {
     const { project: paid } = importTable(project, library, readCsv(`Trade,Wage\n${trade},41.20\n`), wages);
     expect(paid.rates.wages).toMatchObject([{ trade, figure: { value: '41.20', unit: 'USD/h' } }]);
   });
+
+  test('a wage finds its trade by the title people read; an unknown trade is left out and said', () => {
+    const wages = mapping({ kind: 'wages', columns: { trade: 'Trade', wage: 'Wage' } });
+    const [first] = library.rateBook.trades;
+    const table = readCsv(`Trade,Wage\n${first?.title.toUpperCase()},41.20\nSail maker,30\n`);
+    const { project: paid, findings } = importTable(project, library, table, wages);
+    expect(paid.rates.wages.map(row => row.trade)).toEqual([first?.id]);
+    expect(findings).toMatchObject([
+      { code: 'imports/trade-not-known', message: 'The rate book has no trade "Sail maker".' },
+    ]);
+    expect(findings[0]?.remedy).toContain(first?.title);
+  });
 });
 
 describe('a mapping guessed from the headings', () => {

@@ -486,4 +486,15 @@ export const importExamples = examples(
       wages,
     ),
   ],
+  [
+    'imports/trade-not-known',
+    'a wage of a sail maker',
+    imported(
+      [
+        ['Trade', 'Wage'],
+        ['Sail maker', '30'],
+      ],
+      wages,
+    ),
+  ],
 );
