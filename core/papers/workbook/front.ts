@@ -1,8 +1,11 @@
 import type { EstimateSummary, Evaluation } from '../../evaluation';
 import { dollarsOf } from '../../money';
 import { ABSENT, CHANGED_SINCE, cautionRows, headingRow, moneyFormula, number, text } from './cells';
-import type { PaperCell, PaperName, PaperSheet } from './model';
+import type { PaperCell, PaperCheck, PaperName, PaperSheet } from './model';
 import { ALL_STAGES_ROW, TOTAL_LETTER } from './roll-up';
+
+/** The name of the budget: while no contingency is chosen it is absent, and a check against it cannot be made. */
+const BUDGET = 'sums_budget';
 
 /** The checks of the workbook: each a difference that must be nothing. */
 const CHECKS = [
@@ -17,7 +20,7 @@ const CHECKS = [
   },
   {
     title: 'Total and contingency are the budget',
-    formula: 'ROUND(sums_total+sums_contingency-sums_budget,2)',
+    formula: `ROUND(sums_total+sums_contingency-${BUDGET},2)`,
   },
 ] as const;
 
@@ -28,7 +31,7 @@ export function coverSheet(evaluation: Evaluation, summary: EstimateSummary, che
   const money: PaperCell[] = [
     ['Total, the owner’s cost at the month of spending', 'sums_total', summary.total],
     ['Contingency', 'sums_contingency', summary.contingency],
-    ['Budget: total and contingency', 'sums_budget', summary.budget],
+    ['Budget: total and contingency', BUDGET, summary.budget],
     ['Direct cost of contract work', 'sums_contract_cost', summary.contractCost],
     ['Mark-ups of the contractor', 'sums_mark_ups', summary.markUps],
     ['Owner’s own cost', 'sums_owner_cost', summary.ownerCost],
@@ -111,10 +114,10 @@ export function changedName(summary: EstimateSummary, checks: PaperSheet): Paper
  * changed since the program wrote the workbook.
  */
 export function checksSheet(summary: EstimateSummary, sheets: readonly PaperSheet[]): PaperSheet {
-  const known = checksHold(summary);
-  const checks = [...CHECKS, ...sheets.flatMap(sheet => sheet.checks ?? [])];
+  const checks: PaperCheck[] = [...CHECKS, ...sheets.flatMap(sheet => sheet.checks ?? [])];
   const rows = checks.flatMap(({ title, formula }, i): PaperCell[] => {
     const row = i + FIRST_CHECK;
+    const known = formula.includes(BUDGET) ? checksHold(summary) : summary.total !== undefined;
     const difference: PaperCell = known
       ? {
           row,

@@ -50,6 +50,19 @@ describe('the workbook as plain data', () => {
     expect(typed).toEqual([]);
   });
 
+  test('without a contingency the budget alone cannot be checked', () => {
+    const evaluation = evaluated({ ...project, contingency: { policy: 'percentage' } }, first.scenario.id);
+    const checks = estimateWorkbook(evaluation)?.sheets.find(({ name }) => name === 'Checks')?.cells ?? [];
+    const shown = checks.flatMap(({ row, column, content }) =>
+      column === 3 && content.kind === 'formula' ? [[row, content.result]] : [],
+    );
+    const budget = checks.find(
+      ({ content }) => content.kind === 'text' && content.text === 'Total and contingency are the budget',
+    )?.row;
+    expect(shown.length).toBeGreaterThan(5);
+    expect(shown.filter(([, result]) => result !== 'OK')).toEqual([[budget, 'REVIEW']]);
+  });
+
   test('the master check takes in lines, stages, labour, bridges, forms and months, each nothing as handed out', () => {
     const checks = paper.sheets.find(({ name }) => name === 'Checks')?.cells ?? [];
     const formulas = checks.flatMap(({ column, content }) =>
