@@ -56,7 +56,10 @@ function thinned(copy, tests) {
   const tenth = (_, words, count) => `${words}${Math.ceil(Number(count.replaceAll('_', '')) / 10)}`;
   for (const test of tests) {
     const file = path.join(copy, test);
-    fs.writeFileSync(file, fs.readFileSync(file, 'utf8').replace(/(numRuns: |seed <= )(\d[\d_]{2,})/g, tenth));
+    fs.writeFileSync(
+      file,
+      fs.readFileSync(file, 'utf8').replace(/(numRuns: |seed <= )(\d[\d_]{2,})/g, tenth),
+    );
   }
 }
 
