@@ -8,6 +8,7 @@ export type {
   PaperStyle,
   PaperWorkbook,
 } from './workbook/model';
+export { largeSheet, partsOf } from './workbook/large-sheet';
 export { estimateWorkbook } from './workbook/workbook';
 export { calendarFile } from './calendar/calendar';
 export { csvFiles, type NamedCsv } from './csv/files';

@@ -18,6 +18,14 @@ export async function packedUpTo(sheet: object): Promise<void> {
   for (let look = 0; look < LOOKS && waiting(stream) > MOST_WAITING; look++) await setTimeout(1);
 }
 
+/**
+ * Lets go of the formulas that a sheet has written: the writer keeps each for those that would share it, and none of ours
+ * shares another's.
+ */
+export function forgetFormulas(sheet: object): void {
+  if (Reflect.has(sheet, '_formulae')) Reflect.set(sheet, '_formulae', {});
+}
+
 /** The bytes that wait, in the stream of a sheet and in what takes from it. */
 function waiting(stream: unknown): number {
   if (typeof stream !== 'object' || stream === null) return 0;

@@ -1,8 +1,14 @@
 import { PassThrough } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
 import ExcelJS from 'exceljs';
-import type { PaperCell, PaperContent, PaperSheet, PaperWorkbook } from '../../core/papers';
-import { packedUpTo } from './backlog';
+import {
+  partsOf,
+  type PaperCell,
+  type PaperContent,
+  type PaperSheet,
+  type PaperWorkbook,
+} from '../../core/papers';
+import { forgetFormulas, packedUpTo } from './backlog';
 import { CellLooks } from './cell-look';
 import { withCharts } from './native-charts';
 import { rowHeight } from './row-height';
@@ -12,7 +18,7 @@ const ROWS_AT_ONCE = 100;
 
 /**
  * Writes a paper workbook as xlsx, row by row: what is written is packed and let go, so that memory holds a few rows
- * and not the whole book. Every formula carries its result; dates are midnight UTC, whatever the time zone.
+ * and not the whole book; large sheets come in parts. Every formula carries its result; dates are midnight UTC, whatever the time zone.
  */
 export async function writeWorkbook(paper: PaperWorkbook): Promise<Buffer> {
   const day = utc(paper.date);
@@ -65,18 +71,26 @@ async function addSheet(
   });
   if (paper.headingRows > 0) sheet.pageSetup.printTitlesRow = `1:${paper.headingRows}`;
   if (pagesWide(paper) > 1) sheet.pageSetup.printTitlesColumn = 'A:B';
-  printArea(sheet, paper);
   for (const range of paper.numberInputs ?? []) numbersOnly(sheet, range);
   for (const { range, words } of paper.choices ?? []) wordsOnly(sheet, range, words);
   await sheet.protect('', { formatColumns: true, formatRows: true, autoFilter: true, sort: true });
-  await addRows(sheet, paper, looks);
+  let [rows, columns] = [Math.max(1, (paper.charts ?? []).length * 23 + 2), Math.max(1, paper.widths.length)];
+  for (const part of partsOf(paper)) {
+    const cells = part();
+    await addRows(sheet, cells, paper.widths, looks);
+    for (const { row, column } of cells) [rows, columns] = [Math.max(rows, row), Math.max(columns, column)];
+  }
+  // The writer puts a $ before each of the two cells; that of the rows is ours.
+  const last = sheet.getColumn(paper.printColumns ?? columns).letter;
+  sheet.pageSetup.printArea = `A$1:${last}$${rows}`;
   sheet.commit();
 }
 
-/** The cells, a row at a time from the top, each row let go once it is written. */
+/** Cells of whole rows, a row at a time from the top, each row let go once it is written. */
 async function addRows(
   sheet: ExcelJS.Worksheet,
-  { cells, widths }: PaperSheet,
+  cells: readonly PaperCell[],
+  widths: readonly number[],
   looks: CellLooks,
 ): Promise<void> {
   const figures = figuresBelowHeadings(cells);
@@ -92,7 +106,10 @@ async function addRows(
     }
     row.commit();
     written++;
-    if (written % ROWS_AT_ONCE === 0) await packedUpTo(sheet);
+    if (written % ROWS_AT_ONCE === 0) {
+      forgetFormulas(sheet);
+      await packedUpTo(sheet);
+    }
   }
 }
 
@@ -150,15 +167,6 @@ function figuresBelowHeadings(cells: readonly PaperCell[]): ReadonlySet<string> 
 /** A heading stands on the side of what is below it. */
 function standsOverFigures({ row, column }: PaperCell, figures: ReadonlySet<string>): boolean {
   return FIGURES_BELOW.some(below => figures.has(`${row + below} ${column}`));
-}
-
-/** Prints what the sheet holds, charts included, and nothing beside it. */
-function printArea(sheet: ExcelJS.Worksheet, { cells, widths, printColumns, charts = [] }: PaperSheet): void {
-  const rows = cells.reduce((most, cell) => Math.max(most, cell.row), Math.max(1, charts.length * 23 + 2));
-  const columns =
-    printColumns ?? cells.reduce((most, cell) => Math.max(most, cell.column), Math.max(1, widths.length));
-  // The writer puts a $ before each of the two cells; that of the rows is ours.
-  sheet.pageSetup.printArea = `A$1:${sheet.getColumn(columns).letter}$${rows}`;
 }
 
 /** The list of rules for input that the writer keeps and its types leave out. */

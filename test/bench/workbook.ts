@@ -2,7 +2,7 @@
  * How long the workbook of 5,000 lines takes to write, against the bare writer given the same values and formulas, and
  * how much memory that needs. The cells are made in one process and written in another, one for each writer, so that
  * neither the estimate nor the other writer is counted with it: what is told is the most that the process held. The cells
- * come sheet by sheet, as the program makes them. Beside it stands what all of it needs in one process.
+ * come in parts, as the program makes them. Beside it stands what all of it needs in one process.
  *
  *     npm run bench -- workbook [LINES] [--json]
  */
@@ -14,7 +14,14 @@ import { deserialize, serialize } from 'node:v8';
 import ExcelJS from 'exceljs';
 import { z } from 'zod';
 import { evaluate, type Evaluation } from '../../core/evaluation';
-import { estimateWorkbook, type PaperCell, type PaperSheet, type PaperWorkbook } from '../../core/papers';
+import {
+  estimateWorkbook,
+  largeSheet,
+  partsOf,
+  type PaperCell,
+  type PaperSheet,
+  type PaperWorkbook,
+} from '../../core/papers';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
 import { TODAY, largeProject } from './large-project';
 
@@ -26,14 +33,15 @@ type Figures = z.infer<typeof FIGURES>;
 /** The same cells without any look, check or chart. */
 async function bare(paper: PaperWorkbook): Promise<Buffer> {
   const book = new ExcelJS.Workbook();
-  for (const { name, cells } of paper.sheets) {
-    const sheet = book.addWorksheet(name);
-    for (const { row, column, content } of cells) {
-      const cell = sheet.getCell(row, column);
-      if (content.kind === 'formula') cell.value = { formula: content.formula, result: content.result };
-      else if (content.kind === 'date') cell.value = new Date(`${content.iso}T00:00:00Z`);
-      else cell.value = 'text' in content ? content.text : content.value;
-    }
+  for (const paperSheet of paper.sheets) {
+    const sheet = book.addWorksheet(paperSheet.name);
+    for (const part of partsOf(paperSheet))
+      for (const { row, column, content } of part()) {
+        const cell = sheet.getCell(row, column);
+        if (content.kind === 'formula') cell.value = { formula: content.formula, result: content.result };
+        else if (content.kind === 'date') cell.value = new Date(`${content.iso}T00:00:00Z`);
+        else cell.value = 'text' in content ? content.text : content.value;
+      }
   }
   return Buffer.from(await book.xlsx.writeBuffer());
 }
@@ -48,19 +56,23 @@ function paperOf(evaluation: Evaluation): PaperWorkbook {
   return paper;
 }
 
-/** Makes the cells and leaves them in a folder, a file for each sheet. */
+/** Makes the cells and leaves them in a folder, a file for each part of a sheet. */
 function made(folder: string, wanted: number): Figures {
   const evaluation = evaluated(wanted);
   const evaluatedIn = process.resourceUsage();
   const started = process.cpuUsage();
   const { sheets, ...frame } = paperOf(evaluation);
-  let [count, seconds] = [0, 0];
+  let [count, seconds] = [0, process.cpuUsage(started).user / 1e6];
   const frames = sheets.map((sheet, i) => {
-    const { cells, ...rest } = sheet;
-    count += cells.length;
-    seconds = process.cpuUsage(started).user / 1e6;
-    writeFileSync(join(folder, `cells-${i}`), serialize(cells));
-    return rest;
+    const parts = partsOf(sheet);
+    parts.forEach((part, j) => {
+      const before = process.cpuUsage();
+      const cells = part();
+      seconds += process.cpuUsage(before).user / 1e6;
+      count += cells.length;
+      writeFileSync(join(folder, `cells-${i}-${j}`), serialize(cells));
+    });
+    return { ...sheet, cells: [], parts: parts.length };
   });
   writeFileSync(join(folder, 'frame'), serialize({ ...frame, sheets: frames }));
   return {
@@ -72,30 +84,28 @@ function made(folder: string, wanted: number): Figures {
   };
 }
 
-/** The workbook from the folder; the cells of a sheet are read when they are asked for, and those read before let go. */
+/** The workbook from the folder; the cells of a part are read when they are asked for. */
 function read(folder: string): PaperWorkbook {
   const frame: unknown = deserialize(readFileSync(join(folder, 'frame')));
   if (!isFrame(frame)) throw new Error('the frame of the workbook cannot be read');
-  let held: { readonly sheet: number; readonly cells: readonly PaperCell[] } | undefined;
-  const cellsOf = (sheet: number) => {
-    if (held?.sheet !== sheet) {
-      held = undefined;
-      const cells: unknown = deserialize(readFileSync(join(folder, `cells-${sheet}`)));
-      if (!isCells(cells)) throw new Error(`the cells of sheet ${sheet} cannot be read`);
-      held = { sheet, cells };
-    }
-    return held.cells;
+  const partOf = (sheet: number, part: number) => () => {
+    const cells: unknown = deserialize(readFileSync(join(folder, `cells-${sheet}-${part}`)));
+    if (!isCells(cells)) throw new Error(`part ${part} of sheet ${sheet} cannot be read`);
+    return cells;
   };
-  const sheets = frame.sheets.map((rest, i) => ({
-    ...rest,
-    get cells() {
-      return cellsOf(i);
-    },
-  }));
+  const sheets = frame.sheets.map(({ parts, widths, cells: _cells, ...rest }, i) =>
+    largeSheet(
+      rest,
+      Array.from({ length: parts }, (_, j) => partOf(i, j)),
+      () => widths,
+    ),
+  );
   return { ...frame, sheets };
 }
 
-type Frame = Omit<PaperWorkbook, 'sheets'> & { readonly sheets: readonly Omit<PaperSheet, 'cells'>[] };
+type Frame = Omit<PaperWorkbook, 'sheets'> & {
+  readonly sheets: readonly (PaperSheet & { readonly parts: number })[];
+};
 
 function isFrame(value: unknown): value is Frame {
   return typeof value === 'object' && value !== null && 'sheets' in value && 'names' in value;
@@ -191,7 +201,7 @@ function told(cells: Figures, plain: Figures, ours: Figures, all: Figures): stri
   const of = (figures: Figures, key: string, digits = 1) => (figures[key] ?? Number.NaN).toFixed(digits);
   const times = (key: string) => ((ours[key] ?? 0) / (plain[key] ?? 0)).toFixed(2);
   const writer = (name: string, figures: Figures) =>
-    `${name}: ${of(figures, 'seconds')} s, ${of(figures, 'work')} s of processor time; at most ${of(figures, 'memory', 0)} MB, a sheet of cells included; ${((figures['bytes'] ?? 0) / 2 ** 20).toFixed(1)} MB written`;
+    `${name}: ${of(figures, 'seconds')} s, ${of(figures, 'work')} s of processor time; at most ${of(figures, 'memory', 0)} MB, a part of the cells included; ${((figures['bytes'] ?? 0) / 2 ** 20).toFixed(1)} MB written`;
   return [
     `workbook of ${of(cells, 'lines', 0)} lines, ${of(cells, 'cells', 0)} cells, made ready in ${of(cells, 'seconds')} s of processor time`,
     `the estimate: ${of(cells, 'estimating')} s of processor time, at most ${of(cells, 'evaluated', 0)} MB; estimate, cells and writing in one process: at most ${of(all, 'memory', 0)} MB`,

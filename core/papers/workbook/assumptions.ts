@@ -1,8 +1,8 @@
 import { idOf, type SheetResult, type Step } from '../../sheet';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
-import type { LastMade } from './last-made';
-import type { PaperCell, PaperSheet } from './model';
+import { largeSheet, partsOfRows } from './large-sheet';
+import type { PaperSheet } from './model';
 
 /** One given number of the estimate with where it comes from. */
 export interface Assumption {
@@ -18,22 +18,9 @@ export interface Assumption {
 }
 
 /** Every given number with its unit, range, basis, source and year. Flags and rounding steps are left out. */
-export function assumptionsSheet(results: readonly SheetResult[], lastMade: LastMade): PaperSheet {
-  const made = () => assumptionCells(givensOf(results));
-  return {
-    name: 'Assumptions',
-    get cells() {
-      return lastMade.of(made);
-    },
-    widths: [34, 48, 14, 12, 12, 12, 18, 80, 8],
-    headingRows: 3,
-    landscape: true,
-  };
-}
-
-function assumptionCells(rows: readonly Assumption[]): PaperCell[] {
+export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
   const titles = ['Figure', 'What it is', 'Value', 'Unit', 'Low', 'High', 'Basis', 'Source', 'Year'];
-  return [
+  const above = [
     text(1, 1, 'Assumptions: every given number and where it comes from', 'title'),
     text(
       2,
@@ -42,12 +29,14 @@ function assumptionCells(rows: readonly Assumption[]): PaperCell[] {
       'note',
     ),
     ...headingRow(3, titles),
-    ...rows.flatMap((row, i) =>
-      [row.id, row.title, row.value, row.unit, row.low, row.high, row.basis, row.source, row.year].map(
-        (words, column) => text(i + 4, column + 1, words),
-      ),
-    ),
   ];
+  const parts = partsOfRows(above, givensOf(results), (row, i) =>
+    [row.id, row.title, row.value, row.unit, row.low, row.high, row.basis, row.source, row.year].map(
+      (words, column) => text(i + 4, column + 1, words),
+    ),
+  );
+  const widths = [34, 48, 14, 12, 12, 12, 18, 80, 8];
+  return largeSheet({ name: 'Assumptions', headingRows: 3, landscape: true }, parts, () => widths);
 }
 
 /** All given numbers of the sheets. */

@@ -1,6 +1,6 @@
 import type { EmittedWorkbook, Region, WorkbookCell } from '../../sheet';
 import { INPUT_COLUMN, INPUTS } from './inputs';
-import type { LastMade } from './last-made';
+import { largeSheet, type SheetPart } from './large-sheet';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
 /** The row of the sheet of inputs on which each figure stands that people may change, by the id of the figure. */
@@ -10,35 +10,13 @@ export type InputRows = ReadonlyMap<string, number>;
  * The calculation sheets as paper: the cells as the sheets give them, headings set. A figure that people may change
  * stands once, on the sheet of inputs; here it is read from there.
  */
-export function calculationSheets(
-  emitted: EmittedWorkbook,
-  inputs: InputRows,
-  lastMade: LastMade,
-): PaperSheet[] {
-  return emitted.sheetNames.map(name => calculationSheet(name, emitted, inputs, lastMade));
-}
-
-function calculationSheet(
-  name: string,
-  emitted: EmittedWorkbook,
-  inputs: InputRows,
-  lastMade: LastMade,
-): PaperSheet {
-  const regions = emitted.regions.filter(region => region.sheet === name);
-  const made = () => cellsOf(emitted.cellsOf(name), regions, inputs);
-  let widths: readonly number[] | undefined;
-  return {
-    name,
-    get cells() {
-      return lastMade.of(made);
-    },
-    get widths() {
-      widths ??= widthsOf(lastMade.of(made));
-      return widths;
-    },
-    headingRows: regions.length === 1 ? 2 : 0,
-    landscape: true,
-  };
+export function calculationSheets(emitted: EmittedWorkbook, inputs: InputRows): PaperSheet[] {
+  return emitted.sheetNames.map(name => {
+    const regions = emitted.regions.filter(region => region.sheet === name);
+    const frame = { name, headingRows: regions.length === 1 ? 2 : 0, landscape: true };
+    const parts = emitted.partsOf(name).map(made => () => cellsOf(made(), regions, inputs));
+    return largeSheet(frame, parts, widthsOf);
+  });
 }
 
 function cellsOf(
@@ -51,7 +29,9 @@ function cellsOf(
       column === 1 && content.kind === 'text' ? [[row, content.text] as const] : [],
     ),
   );
-  return [...cells.map(cell => paperCell(cell, regions, rowKeys, inputs)), ...regions.flatMap(guardNote)];
+  const below = cells.reduce((most, cell) => Math.max(most, cell.row), 0) + 1;
+  const ended = regions.filter(({ guardRow }) => guardRow === below);
+  return [...cells.map(cell => paperCell(cell, regions, rowKeys, inputs)), ...ended.flatMap(guardNote)];
 }
 
 /** The row below the last that all ranges take in: new rows go above it. */
@@ -61,14 +41,15 @@ function guardNote({ guardRow }: Region): PaperCell[] {
 }
 
 /** The width of each column by its longest words; a heading may take two lines. */
-function widthsOf(cells: readonly PaperCell[]): number[] {
+function widthsOf(parts: readonly SheetPart[]): number[] {
   const widths: (number | undefined)[] = [];
-  for (const { column, content, style } of cells) {
-    if (content.kind !== 'text' || style === 'note') continue;
-    const { length } = content.text;
-    const needed = style === 'heading' ? Math.ceil(length / 2) + 3 : length + 2;
-    widths[column - 1] = Math.max(widths[column - 1] ?? 12, needed);
-  }
+  for (const part of parts)
+    for (const { column, content, style } of part()) {
+      if (content.kind !== 'text' || style === 'note') continue;
+      const { length } = content.text;
+      const needed = style === 'heading' ? Math.ceil(length / 2) + 3 : length + 2;
+      widths[column - 1] = Math.max(widths[column - 1] ?? 12, needed);
+    }
   return Array.from(widths, (width = 12, i) => {
     if (i === 0) return Math.min(34, Math.max(24, width));
     return Math.min(i === 1 ? 48 : 26, width);

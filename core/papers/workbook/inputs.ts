@@ -2,7 +2,7 @@ import { BASES } from '../../base';
 import type { InputCell } from '../take-back';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
-import type { LastMade } from './last-made';
+import { largeSheet, partsOfRows } from './large-sheet';
 import type { PaperCell, PaperContent, PaperSheet } from './model';
 
 /** The sheet on which people change figures; it has no blank in its name so that references stay short. */
@@ -51,24 +51,23 @@ export function stampOf(line: string): PaperStamp | undefined {
 }
 
 /** Every figure that may be changed, once, open; all sheets read it here, and the program takes changes back from here. */
-export function inputsSheet(inputs: readonly InputCell[], stamp: PaperStamp, lastMade: LastMade): PaperSheet {
+export function inputsSheet(inputs: readonly InputCell[], stamp: PaperStamp): PaperSheet {
   const last = FIRST_INPUT_ROW + inputs.length - 1;
-  const made = () => cellsOf(inputs, stamp);
-  return {
+  const frame = {
     name: INPUTS,
-    get cells() {
-      return lastMade.of(made);
-    },
-    widths: [14, 58, 14, 12, 14, 10, 10, 18, 30, 18, 60, 44],
     printColumns: 9,
     headingRows: FIRST_INPUT_ROW - 1,
     landscape: true,
     numberInputs: [`${INPUT_COLUMN}${FIRST_INPUT_ROW}:${INPUT_COLUMN}${last}`],
     choices: [{ range: `H${FIRST_INPUT_ROW}:H${last}`, words: BASES }],
   };
+  const widths = [14, 58, 14, 12, 14, 10, 10, 18, 30, 18, 60, 44];
+  const parts = partsOfRows(above(stamp), inputs, (cell, i) => inputRow(cell, FIRST_INPUT_ROW + i));
+  return largeSheet(frame, parts, () => widths);
 }
 
-function cellsOf(cells: readonly InputCell[], stamp: PaperStamp): PaperCell[] {
+/** What stands above the figures. */
+function above(stamp: PaperStamp): PaperCell[] {
   return [
     text(1, 1, 'Inputs: change figures here', 'title'),
     text(
@@ -85,7 +84,6 @@ function cellsOf(cells: readonly InputCell[], stamp: PaperStamp): PaperCell[] {
     ),
     text(4, 1, stampText(stamp), 'note'),
     ...headingRow(FIRST_INPUT_ROW - 1, INPUT_HEADS),
-    ...cells.flatMap((cell, i) => inputRow(cell, FIRST_INPUT_ROW + i)),
   ];
 }
 

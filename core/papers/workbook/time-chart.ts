@@ -2,7 +2,7 @@ import { dayOf, isoOf, monthOf, weekdayOf } from '../../calendar';
 import type { EstimateParts } from '../../evaluation';
 import type { ScheduledActivity } from '../../scheduling';
 import { date, text } from './cells';
-import type { LastMade } from './last-made';
+import { largeSheet, partsOfRows } from './large-sheet';
 import type { PaperCell, PaperSheet } from './model';
 
 const FIRST_WEEK_COLUMN = 4;
@@ -12,31 +12,27 @@ const WEEK_WIDTH = 1.6;
 const CHART_WIDTH = 110;
 
 /** The schedule drawn in cells: a row an activity, a column a week; what holds the finish is dark. */
-export function timeChartSheet({ schedule }: EstimateParts, lastMade: LastMade): PaperSheet | undefined {
+export function timeChartSheet({ schedule }: EstimateParts): PaperSheet | undefined {
   const { start, finish } = schedule;
   if (start === undefined || finish === undefined) return undefined;
   const monday = dayOf(start) - (weekdayOf(dayOf(start)) - 1);
   const weeks = Math.floor((dayOf(finish) - monday) / WEEK) + 1;
-  const made = () => cellsOf(schedule.activities, monday, weeks);
-  return {
-    name: 'Time chart',
-    get cells() {
-      return lastMade.of(made);
-    },
-    widths: [44, 11, 11, ...Array.from({ length: weeks }, () => Math.min(WEEK_WIDTH, CHART_WIDTH / weeks))],
-    headingRows: 3,
-    landscape: true,
-  };
+  const sorted = [...schedule.activities].sort((a, b) =>
+    a.start < b.start ? -1 : a.start > b.start ? 1 : 0,
+  );
+  const parts = partsOfRows(above(monday, weeks), sorted, (activity, i) => row(activity, i + 4, monday));
+  const week = Math.min(WEEK_WIDTH, CHART_WIDTH / weeks);
+  const widths = [44, 11, 11, ...Array.from({ length: weeks }, () => week)];
+  return largeSheet({ name: 'Time chart', headingRows: 3, landscape: true }, parts, () => widths);
 }
 
-function cellsOf(activities: readonly ScheduledActivity[], monday: number, weeks: number): PaperCell[] {
-  const sorted = [...activities].sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0));
+/** What stands above the bars. */
+function above(monday: number, weeks: number): PaperCell[] {
   return [
     text(1, 1, 'Schedule over weeks', 'title'),
     text(2, 1, 'Dark: holds the finish. Light: has float. Each column is the week from its Monday.', 'note'),
     ...['Activity', 'Start', 'Finish'].map((title, i) => text(3, i + 1, title, 'heading')),
     ...monthHeads(monday, weeks),
-    ...sorted.flatMap((activity, i) => row(activity, i + 4, monday)),
   ];
 }
 

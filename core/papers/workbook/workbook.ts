@@ -13,7 +13,6 @@ import { changedName, checksSheet, coverSheet } from './front';
 import { fundingSheets } from './funding';
 import { FIRST_INPUT_ROW, inputsSheet } from './inputs';
 import { labourSheet } from './labour';
-import { LastMade } from './last-made';
 import { cautionsSheet, changesSheet, findingsSheet, sourcesSheet } from './lists';
 import type { PaperSheet, PaperWorkbook } from './model';
 import { emitNamed } from './placed';
@@ -27,8 +26,8 @@ import { uprightSheet } from './upright';
 /**
  * The workbook of one scenario: cover with a master check, read me, comparison, roll-up, cash, schedule and its
  * picture, the calculation sheets with live formulas and cached results, and what they rest on.
+ * Cells of the large sheets are made when they are read, and in parts, so that writing never holds them all.
  * @param comparison all scenarios side by side; without it there is no sheet of them.
- * Cells of the large sheets are made when they are read, a sheet at a time, so that writing holds one sheet and not all.
  * @returns nothing without an estimate: its findings say why.
  */
 export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison): PaperWorkbook | undefined {
@@ -38,8 +37,7 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
   const results = [parts.work.result, parts.money.result];
   const emitted = emitNamed(results);
   const inputs = inputCells({ ...evaluation, estimate: parts });
-  const lastMade = new LastMade();
-  const front = frontSheets(evaluation, parts, emitted, lastMade, comparison);
+  const front = frontSheets(evaluation, parts, emitted, comparison);
   const stamp = {
     document: documentHash(evaluation.project),
     scenario: evaluation.scenario.id,
@@ -54,9 +52,9 @@ export function estimateWorkbook(evaluation: Evaluation, comparison?: Comparison
       readMeSheet(),
       front.checks,
       ...front.sheets,
-      inputsSheet(inputs, stamp, lastMade),
-      ...calculationSheets(emitted, rowsOfInputs(inputs), lastMade),
-      assumptionsSheet(results, lastMade),
+      inputsSheet(inputs, stamp),
+      ...calculationSheets(emitted, rowsOfInputs(inputs)),
+      assumptionsSheet(results),
       sourcesSheet(results),
       basisSheet(evaluation, parts.money),
       cautionsSheet(evaluation),
@@ -89,7 +87,6 @@ function frontSheets(
   evaluation: Evaluation,
   parts: EstimateParts & { readonly money: MoneySheet },
   emitted: ReturnType<typeof emitNamed>,
-  lastMade: LastMade,
   comparison: Comparison | undefined,
 ): Front {
   const summary = summarise(parts);
@@ -104,8 +101,8 @@ function frontSheets(
     ...fundingSheets(evaluation),
     ...(months === undefined ? [] : [cashSheet(months)]),
     chartsSheet(months),
-    scheduleSheet(parts, lastMade),
-    ...present(timeChartSheet(parts, lastMade)),
+    scheduleSheet(parts),
+    ...present(timeChartSheet(parts)),
   ];
   return { summary, sheets, checks: checksSheet(summary, sheets) };
 }

@@ -43,8 +43,8 @@ export interface Region {
 /** The sheets' figures as a workbook: cells with formulas and results, defined names, and what stands where. */
 export interface EmittedWorkbook {
   readonly sheetNames: readonly string[];
-  /** The cells of one sheet, made each time they are asked for: a large workbook is never held whole. */
-  cellsOf(sheet: string): readonly WorkbookCell[];
+  /** The cells of one sheet from the top, in parts that are made when they are asked for: none need be held whole. */
+  partsOf(sheet: string): readonly CellMaker[];
   /** All sheets at once. */
   readonly sheets: ReadonlyMap<string, readonly WorkbookCell[]>;
   readonly regions: readonly Region[];
@@ -69,10 +69,10 @@ export function emitWorkbook(
   const names = new Names(results, placement, options.prefix ?? '');
   const makers = new Map<string, CellMaker[]>();
   const regions: Region[] = [];
-  const add = (region: Region, maker: CellMaker) => {
+  const add = (region: Region, rows: RowMaker) => {
     regions.push(region);
     const all = makers.get(region.sheet) ?? [];
-    all.push(() => headings(region), maker);
+    all.push(...partsOfRegion(region, rows));
     makers.set(region.sheet, all);
   };
   for (const result of results) {
@@ -84,10 +84,11 @@ export function emitWorkbook(
     for (const table of result.sheet.lookUps) add(...lookUpRegion(table, placement));
   }
   const sheetNames = [...makers.keys()];
-  const cellsOf = (sheet: string) => (makers.get(sheet) ?? []).flatMap(make => make());
+  const partsOf = (sheet: string) => makers.get(sheet) ?? [];
+  const cellsOf = (sheet: string) => partsOf(sheet).flatMap(make => make());
   return {
     sheetNames,
-    cellsOf,
+    partsOf,
     get sheets() {
       return new Map(sheetNames.map(name => [name, cellsOf(name)]));
     },
@@ -99,8 +100,26 @@ export function emitWorkbook(
   };
 }
 
-/** Makes the cells of a region. */
-type CellMaker = () => WorkbookCell[];
+/** Makes some cells, those of whole rows. */
+export type CellMaker = () => WorkbookCell[];
+
+/** Makes the cells of a row of a region, its rows counted from 0. */
+type RowMaker = (row: number) => WorkbookCell[];
+
+/** Rows in a part. */
+const ROWS_IN_PART = 250;
+
+/** The parts of a region; its headings stand in the first with the rows below them. */
+function partsOfRegion(region: Region, rows: RowMaker): CellMaker[] {
+  const count = Math.max(0, region.lastRow - region.firstRow + 1);
+  const parts = Math.max(1, Math.ceil(count / ROWS_IN_PART));
+  return Array.from({ length: parts }, (_, part) => () => {
+    const cells = part === 0 ? headings(region) : [];
+    const end = Math.min(count, (part + 1) * ROWS_IN_PART);
+    for (let row = part * ROWS_IN_PART; row < end; row++) cells.push(...rows(row));
+    return cells;
+  });
+}
 
 function tooLong(sheet: string, cells: readonly WorkbookCell[]): string[] {
   return cells.flatMap(({ row, column, content }) =>
@@ -160,60 +179,66 @@ function tableRegion(place: TablePlace): Region {
   };
 }
 
-function tableCells(place: TablePlace, context: EmitContext): CellMaker {
-  const { first } = rowsOfPlace(place, place.table.scope.rows.length);
+function tableCells(place: TablePlace, context: EmitContext): RowMaker {
+  const { rows } = place.table.scope;
+  const { first } = rowsOfPlace(place, rows.length);
   const columns = place.columns.map(step => columnContent(step, context));
-  return () =>
-    place.table.scope.rows.flatMap((row, i) => [
-      textCell(first + i, 1, row.key),
-      textCell(first + i, 2, row.title),
-      ...(place.leading === 3 ? [textCell(first + i, 3, row.own ?? '')] : []),
-      ...columns.map((content, column) => ({
-        row: first + i,
-        column: place.leading + column + 1,
-        content: content(i, first + i),
-      })),
-    ]);
+  return i => [
+    textCell(first + i, 1, rows[i]?.key ?? ''),
+    textCell(first + i, 2, rows[i]?.title ?? ''),
+    ...(place.leading === 3 ? [textCell(first + i, 3, rows[i]?.own ?? '')] : []),
+    ...columns.map((content, column) => ({
+      row: first + i,
+      column: place.leading + column + 1,
+      content: content(i, first + i),
+    })),
+  ];
 }
 
-function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, CellMaker] {
+function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, RowMaker] {
   const entries = block.entries().map(entry => ({ entry, content: columnContent(entry, context) }));
   const region = listRegion(block.id, block.heading, placement, entries.length);
-  const make = () =>
-    entries.flatMap(({ entry, content }, i): WorkbookCell[] => {
+  return [
+    region,
+    i => {
       const row = region.firstRow + i;
-      return [
-        textCell(row, 1, entry.home?.key ?? ''),
-        textCell(row, 2, entry.home?.title ?? ''),
-        { row, column: 3, content: content(0, row) },
-        textCell(row, 4, boundUnit(entry.unit, undefined)),
-      ];
-    });
-  return [region, make];
+      return entries
+        .slice(i, i + 1)
+        .flatMap(({ entry, content }) => [
+          textCell(row, 1, entry.home?.key ?? ''),
+          textCell(row, 2, entry.home?.title ?? ''),
+          { row, column: 3, content: content(0, row) },
+          textCell(row, 4, boundUnit(entry.unit, undefined)),
+        ]);
+    },
+  ];
 }
 
-function lookUpRegion(table: LookUp, placement: Placement): [Region, CellMaker] {
+function lookUpRegion(table: LookUp, placement: Placement): [Region, RowMaker] {
   const region = listRegion(table.id, table.title, placement, table.entries.length);
-  const cellsOf = (entry: LookUp['entries'][number], i: number): WorkbookCell[] => {
-    const row = region.firstRow + i;
-    const { value } = entry.given;
-    const format = formatOf(table.unit, value?.split('.')[1]?.length);
-    return [
-      {
-        row,
-        column: 1,
-        content: { kind: 'input', value: Number(entry.key), format: formatOf(table.keyUnit, undefined) },
-      },
-      textCell(row, 2, entry.title),
-      {
-        row,
-        column: 3,
-        content: value === undefined ? { kind: 'blank' } : { kind: 'input', value: Number(value), format },
-      },
-      textCell(row, 4, table.unit),
-    ];
-  };
-  return [region, () => table.entries.flatMap(cellsOf)];
+  return [
+    region,
+    i => table.entries.slice(i, i + 1).flatMap(entry => entryCells(table, entry, region.firstRow + i)),
+  ];
+}
+
+function entryCells(table: LookUp, entry: LookUp['entries'][number], row: number): WorkbookCell[] {
+  const { value } = entry.given;
+  const format = formatOf(table.unit, value?.split('.')[1]?.length);
+  return [
+    {
+      row,
+      column: 1,
+      content: { kind: 'input', value: Number(entry.key), format: formatOf(table.keyUnit, undefined) },
+    },
+    textCell(row, 2, entry.title),
+    {
+      row,
+      column: 3,
+      content: value === undefined ? { kind: 'blank' } : { kind: 'input', value: Number(value), format },
+    },
+    textCell(row, 4, table.unit),
+  ];
 }
 
 function listRegion(id: string, heading: string, placement: Placement, count: number): Region {

@@ -51,7 +51,8 @@ const emitted = emitWorkbook([smallSheet()]);
 /** Rows of one sheet as lists of what stands in each cell. */
 function grid(sheet: string, model = emitted): string[] {
   return model
-    .cellsOf(sheet)
+    .partsOf(sheet)
+    .flatMap(part => part())
     .toSorted((a, b) => a.row - b.row || a.column - b.column)
     .map(({ row, column, content }) => {
       const place = `${letterOf(column)}${row}`;
@@ -73,7 +74,7 @@ describe('a small sheet in the workbook', () => {
   it('has a sheet for each table, one of single values and one of look-ups', () => {
     expect(emitted.sheetNames).toEqual(['Lines  all', 'Inputs', 'Tables']);
     expect([...emitted.sheets.keys()]).toEqual(emitted.sheetNames);
-    expect(emitted.cellsOf('nowhere')).toEqual([]);
+    expect(emitted.partsOf('nowhere').flatMap(part => part())).toEqual([]);
   });
 
   it('has every line with its key, title and unit; what is given left, what is worked out right', () => {
