@@ -25,6 +25,12 @@ const built = join(home, 'dist/electron/cli.js');
 const sources = ['core', 'electron', 'templates', 'package.json']
   .map(name => join(home, name))
   .filter(existsSync);
+if (!existsSync(built) && !existsSync(join(home, 'node_modules/vite'))) {
+  process.stderr.write(
+    'What Reefwright is built with is not installed yet. Run "npm ci" in its folder, then try again.\n',
+  );
+  process.exit(2);
+}
 if (
   existsSync(join(home, 'node_modules/vite')) &&
   (!existsSync(built) || newestOf(sources) > statSync(built).mtimeMs)
