@@ -63,6 +63,8 @@ export function particulars(context: EstimateContext): TableRows {
       value: String(project.vessel.built),
       label: 'Year built',
     }),
+    yearRow('lastRefit', 'Last refit', project.vessel.lastRefit),
+    yearRow('lastCoating', 'Last antifouling', project.vessel.lastCoating),
     ...LINES.flatMap(line => particular(context, line)),
   ];
   return { id: 'particulars', caption: 'Particulars', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
@@ -99,6 +101,13 @@ function givenRow(id: string, title: string, value: Shown, figure: Figure): Row 
 function choiceRow(id: string, title: string, edit: Edit): Row {
   const chosen = edit.choices?.find(choice => choice.id === edit.value)?.title ?? edit.value;
   return row(id, title, { text: chosen, edit }, words(''), words(''));
+}
+
+/** A year that may not be known. */
+function yearRow(id: 'lastRefit' | 'lastCoating', title: string, year: number | undefined): Row {
+  const value = year === undefined ? '' : String(year);
+  const edit: Edit = { at: `/vessel/${id}`, kind: 'whole', value, optional: true, label: `${title}, year` };
+  return row(id, title, { text: value === '' ? 'not given' : value, edit }, words(''), words(''));
 }
 
 function textRow(id: string, title: string, edit: Edit): Row {
@@ -148,6 +157,12 @@ export function namesTable({ evaluation: { project } }: ViewContext): TableRows 
     caption: 'Names',
     columns: NAME_COLUMNS,
     rows: [
+      textRow('project', 'Project', {
+        at: '/title',
+        kind: 'text',
+        value: project.title,
+        label: 'Name of the project',
+      }),
       textRow('ship', 'Ship', ship),
       named('name', 'Reef site'),
       named('port', 'Preparation port'),
