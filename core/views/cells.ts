@@ -38,8 +38,20 @@ export function givenCell(at: string, label: string, figure: Figure, measures: M
     why: `given:${at}`,
     basis: figure.basis,
     source: figure.source,
-    edit: { at, kind: 'figure', value: shown.value, unit: shown.unit, label },
+    edit: {
+      at,
+      kind: 'figure',
+      value: shown.value,
+      unit: shown.unit,
+      label,
+      ...(isStarting(figure) ? { begins: true as const } : {}),
+    },
   };
+}
+
+/** Whether a figure is one that a new project begins with, there to be replaced. */
+export function isStarting({ source }: Pick<Figure, 'source'>): boolean {
+  return source.startsWith('Starting value');
 }
 
 export function basisCell(basis: Basis | undefined, source?: string, why?: string): Shown {

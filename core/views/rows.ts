@@ -16,6 +16,8 @@ export interface Edit {
   readonly units?: readonly string[];
   /** May be left empty: emptied, it is taken away. */
   readonly optional?: true;
+  /** A number a new project begins with: entered again, the same number too becomes the reader’s own. */
+  readonly begins?: true;
   /** A field beside it that may not stay empty alone: it takes the same words while it has none. */
   readonly pair?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */

@@ -1,5 +1,6 @@
 import type { Funding, Project } from '../project';
 import type { Evaluation } from '../evaluation';
+import { isStarting } from './cells';
 
 /** Something a reader still has to give before what he needs is his own: in words, and where it is given. */
 export interface Missing {
@@ -21,9 +22,8 @@ interface Rule extends Omit<Missing, 'at'> {
   readonly isMissing: (project: Project, evaluation: Evaluation) => boolean;
 }
 
-/** A figure that a new project starts from still stands there. */
-const isStarting = (figure: { source: string } | undefined) =>
-  figure === undefined || figure.source.startsWith('Starting value');
+/** Nothing stands there yet, or still what a new project begins with. */
+const isOpen = (figure: { source: string } | undefined) => figure === undefined || isStarting(figure);
 
 const SHIP: readonly Rule[] = [
   {
@@ -38,7 +38,7 @@ const SHIP: readonly Rule[] = [
     words: 'her length',
     view: 'vessel',
     at: () => '/vessel/length',
-    isMissing: ({ vessel }) => isStarting(vessel.length),
+    isMissing: ({ vessel }) => isOpen(vessel.length),
   },
   {
     id: 'lightship',
@@ -52,14 +52,14 @@ const SHIP: readonly Rule[] = [
     words: 'the depth of the site',
     view: 'vessel',
     at: () => '/site/waterDepth',
-    isMissing: ({ site }) => isStarting(site.waterDepth),
+    isMissing: ({ site }) => isOpen(site.waterDepth),
   },
   {
     id: 'tow',
     words: 'the distance of the tow',
     view: 'vessel',
     at: () => '/site/towDistance',
-    isMissing: ({ site }) => isStarting(site.towDistance),
+    isMissing: ({ site }) => isOpen(site.towDistance),
   },
 ];
 

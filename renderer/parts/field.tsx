@@ -6,9 +6,12 @@ import { useWindow, change } from '../state/store';
 import { toldAt } from '../state/told-at';
 import { edit as makeEdit } from '../state/working-out';
 
-/** Takes what was typed: makes the edit, or says what is wrong with it. */
-export function takeTyped(edit: Edit, scenario: string, text: string): string | undefined {
-  if (text.trim() === edit.value) return undefined;
+/**
+ * Takes what was typed: makes the edit, or says what is wrong with it. What stands there already is no edit, unless a
+ * project begins with it and it was entered, not only passed.
+ */
+export function takeTyped(edit: Edit, scenario: string, text: string, isEntered = false): string | undefined {
+  if (text.trim() === edit.value && !(isEntered && edit.begins === true)) return undefined;
   if (edit.optional === true && text.trim() === '') {
     makeEdit(takeAway(edit, scenario));
     return undefined;
@@ -32,9 +35,9 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
   const finding = useFinding(edit.at);
   const id = useId();
   const said = fault ?? finding;
-  const take = () => {
+  const take = (isEntered: boolean) => {
     if (typed === undefined) return;
-    const wrong = takeTyped(edit, scenario, typed);
+    const wrong = takeTyped(edit, scenario, typed, isEntered);
     setFault(wrong);
     if (wrong === undefined) setTyped(undefined);
     else change({ status: wrong });
@@ -54,9 +57,9 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
         inputMode={edit.kind === 'figure' || edit.kind === 'whole' ? 'decimal' : 'text'}
         style={{ inlineSize: `${Math.max(shown.length, 1)}.9ch` }}
         onChange={event => setTyped(event.target.value)}
-        onBlur={take}
+        onBlur={() => take(false)}
         onKeyDown={event => {
-          if (event.key === 'Enter') take();
+          if (event.key === 'Enter') take(true);
           if (event.key !== 'Escape') return;
           event.stopPropagation();
           setTyped(undefined);

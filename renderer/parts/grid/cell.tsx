@@ -44,7 +44,7 @@ export function CellEditor({ edit, first, onDone }: EditorProps) {
   const [typed, setTyped] = useState(first ?? edit.value);
   const [fault, setFault] = useState<string>();
   const take = (move: 'stay' | 'down' | 'right' | 'left', text = typed) => {
-    const wrong = takeTyped(edit, scenario, text);
+    const wrong = takeTyped(edit, scenario, text, move === 'down');
     setFault(wrong);
     if (wrong === undefined) onDone(move);
     else change({ status: wrong });

@@ -47,6 +47,9 @@ test('a funding section begins with one press: it fits the document, and its for
   const begunWith = projectSchema.parse({ ...project, funding: begin });
   expect(missingOf(begunWith)).toEqual(expect.arrayContaining(['share', 'period']));
   expect(opened(begunWith)?.missing).not.toEqual([]);
+  const shareOf = (of: Project) =>
+    opened(of)?.terms.find(table => table.id === 'source-terms')?.rows[0]?.cells['share']?.edit;
+  expect(shareOf(begunWith)).toMatchObject({ value: '0.75', begins: true });
   expect(opened(begunWith)?.contracts.rows.length).toBe(1);
   const [grant, ...others] = begin.sources;
   const dated = { ...grant, period: { start: TODAY, finish: '2029-12-31' } };
