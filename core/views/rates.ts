@@ -23,6 +23,13 @@ const COLUMNS: readonly Column[] = [
   { key: 'source', title: 'Source', kind: 'words' },
 ];
 
+/** What a mark-up is a share of, in words. */
+const MARKED_UP = {
+  direct: 'the direct cost',
+  'direct and before': 'the direct cost and the mark-ups before it',
+  'contract price': 'the contract price, itself included',
+} as const;
+
 /** The rate book as the project uses it: an override stands before the book, with its own basis. */
 export function ratesView(project: Project, library: Library, measures: Measures): RatesView {
   const overrides = new Map(project.rates.overrides.map(one => [one.at, one.figure]));
@@ -183,7 +190,7 @@ function rateGroups({
       id: 'markUps',
       caption: 'Mark-ups',
       lines: book.markUps.flatMap(one =>
-        linesOf('markUps', one, [['share', `share of ${one.on}`, one.share]]),
+        linesOf('markUps', one, [['share', `share of ${MARKED_UP[one.on]}`, one.share]]),
       ),
     },
     {
