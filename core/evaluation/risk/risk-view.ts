@@ -82,6 +82,7 @@ export interface RiskView {
   readonly finish: FinishView;
   /** Absent where no source of the funding reimburses what was paid. */
   readonly cashNeed: Spread | undefined;
+  /** Inside the budget, or the plan’s cost without one, and the deadline, or else the end of the grant, or else the plan’s finish. */
   readonly joint: JointView & { readonly budget: number; readonly date: string };
   /** Budgets and dates that hold together with the confidence asked for. */
   readonly frontier: readonly { readonly date: string; readonly budget: number }[];
@@ -135,8 +136,9 @@ export function riskView(
   const contingency = contingencyOf(project, estimate, run, result);
   const budget = contingency.budget ?? run.plan.total;
   const { deadline } = project.calendars;
-  const lastDay = deadline === undefined ? run.plan.finish : dayNumber(deadline);
   const end = grantEnd(evaluation);
+  const last = deadline ?? end;
+  const lastDay = last === undefined ? run.plan.finish : dayNumber(last);
   const [missesGrant, missesDeadline] = [missing(end), missing(deadline)];
   return {
     scenario: scenario.id,

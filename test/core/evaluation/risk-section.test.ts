@@ -286,6 +286,26 @@ describe('contingency at a confidence', () => {
 });
 
 describe('a run carried on step by step', () => {
+  it('asks for the deadline, without one for the end of the grant, without both for the finish of the plan', () => {
+    const { deadline, ...open } = demo.calendars;
+    const { funding, ...bare } = demo;
+    const dateOf = (project: Project) => {
+      const { run } = riskRun(
+        evaluated({ ...project, risk: riskSchema.parse({ trials: 2 * TRIALS_PER_CHUNK }) }),
+      );
+      let progress: RiskProgress = { done: 0, of: 1 };
+      while (run !== undefined && progress.result === undefined) progress = run.step();
+      return progress.result?.view.joint.date;
+    };
+    const ends = (funding?.sources ?? []).flatMap(({ period }) =>
+      period === undefined ? [] : [period.finish],
+    );
+    expect(dateOf(demo)).toBe(deadline);
+    expect(dateOf({ ...demo, calendars: open })).toBe(ends.toSorted()[0]);
+    const plain = { ...bare, calendars: open };
+    expect(dateOf(plain)).toBe(evaluated(plain).estimate?.schedule?.finish);
+  });
+
   const evaluation = evaluated(withRisk({ trials: 4 * TRIALS_PER_CHUNK, register: [pump] }));
 
   it('gives the answer of the whole simulation, with rows for curves, joint confidence, drivers and register', () => {
