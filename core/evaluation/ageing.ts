@@ -1,7 +1,7 @@
 import type { Figure, Finding } from '../base';
 import { uncheckedTripPoints } from '../materials';
 import type { Project } from '../project';
-import { compareQuantities, isConvertible, isUnit, quantity } from '../units';
+import { amountWords, compareQuantities, isConvertible, isUnit, quantity } from '../units';
 import type { Library, WorkItem } from '../work';
 
 /** What is out of date or too low among the figures an estimate rests on: trip-points, wages, scrap and tug rates. */
@@ -27,7 +27,7 @@ function wageFindings(project: Project, library: Library): Finding[] {
         code: 'rates/below-wage-table',
         weight: 'warns',
         place: `/rates/wages/${id}`,
-        message: `The rate book pays ${trade.title} ${trade.wage.value} ${trade.wage.unit}; the wage table asks ${figure.value} ${figure.unit}.`,
+        message: `The rate book pays ${trade.title} ${amountWords(trade.wage)}; the wage table asks ${amountWords(figure)}.`,
         meaning: 'The wage table is used.',
         remedy: 'Nothing, when the wage table holds for this work.',
       },
@@ -69,7 +69,7 @@ function outOfDate(at: string, title: string, figure: Figure, year: number): Fin
     code: 'rates/market-rate-out-of-date',
     weight: 'warns',
     place: `/rates/overrides/${at}`,
-    message: `${title}: ${figure.value} ${figure.unit} is of ${figure.year ?? 'no stated year'}, and it is ${year}.`,
+    message: `${title}: ${amountWords(figure)} is of ${figure.year ?? 'no stated year'}, and it is ${year}.`,
     meaning: 'The market moves within months; the old rate is used until another is given.',
     remedy: 'Ask for today’s rate and enter it.',
   };

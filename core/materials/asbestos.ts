@@ -1,4 +1,5 @@
 import { dayOf, isoOf, noticeBy } from '../calendar';
+import { thousandsApart } from '../units';
 import { limitOf, tripPoint, trips } from './trips';
 import type { TripPoint } from './schema';
 
@@ -48,7 +49,7 @@ export function asbestosDuty(
     regulated,
     notice: regulated || loadBearing,
     reasons: [
-      ...reached.map(([, field, words]) => `${amounts[field]} ${words}`),
+      ...reached.map(([, field, words]) => `${thousandsApart(amounts[field])} ${words}`),
       ...(loadBearing ? ['a load-bearing member is cut: demolition notifies below the amounts too'] : []),
     ],
   };

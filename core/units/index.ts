@@ -23,3 +23,4 @@ export {
 } from './convert';
 export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
+export { amountWords, thousandsApart } from './in-words';

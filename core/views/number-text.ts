@@ -1,4 +1,5 @@
 import { BugError } from '../base';
+import { thousandsApart } from '../units';
 
 /** A true minus, as figures are printed. */
 const MINUS = '\u2212';
@@ -31,9 +32,7 @@ export function textOf(value: number, decimals: number): string {
 /** Decimal text as it is printed: thousands separated, a true minus. */
 export function printed(text: string): string {
   const isNegative = text.startsWith('-');
-  const [whole = '', fraction] = (isNegative ? text.slice(1) : text).split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${isNegative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+  return `${isNegative ? MINUS : ''}${thousandsApart(isNegative ? text.slice(1) : text)}`;
 }
 
 /** Rounded and printed. */

@@ -1,12 +1,13 @@
 import { dayOf, civilOf } from '../../calendar';
 import { moneyText, type Money } from '../../money';
+import { thousandsApart } from '../../units';
 import { ABSENT } from '../workbook/cells';
 
 /** An amount in dollars and cents with separators: `$4,702,024.24`; a credit with a true minus. */
 export function dollarsAndCents(amount: Money | undefined): string {
   if (amount === undefined) return ABSENT;
   const [whole = '', cents = ''] = moneyText(amount).replace('-', '').split('.');
-  return `${amount.cents < 0 ? '\u2212' : ''}$${separated(whole)}.${cents}`;
+  return `${amount.cents < 0 ? '\u2212' : ''}$${thousandsApart(whole)}.${cents}`;
 }
 
 /** A difference with its sign: `+$1,200.00`. */
@@ -14,17 +15,10 @@ export function signedDollars(amount: Money): string {
   return amount.cents > 0 ? `+${dollarsAndCents(amount)}` : dollarsAndCents(amount);
 }
 
-/** Whole numbers with separators of thousands. */
-export function separated(whole: string): string {
-  return whole.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-}
-
 /** A number with its separators, as many decimals as it has. */
 export function numberWords(value: number | undefined): string {
   if (value === undefined) return ABSENT;
-  const [whole = '', decimals] = String(Math.abs(value)).split('.');
-  const sign = value < 0 ? '\u2212' : '';
-  return `${sign}${separated(whole)}${decimals === undefined ? '' : `.${decimals}`}`;
+  return `${value < 0 ? '\u2212' : ''}${thousandsApart(String(Math.abs(value)))}`;
 }
 
 const MONTHS = [
@@ -67,7 +61,7 @@ export function percentWords(share: number): string {
 
 /** A number of dollars in whole dollars: `$5,324,476`. Simulated figures are not known to the cent. */
 export function wholeDollars(dollars: number): string {
-  return `${dollars < 0 ? '\u2212' : ''}$${separated(String(Math.round(Math.abs(dollars))))}`;
+  return `${dollars < 0 ? '\u2212' : ''}$${thousandsApart(String(Math.round(Math.abs(dollars))))}`;
 }
 
 /** Words at the beginning of a sentence. */
