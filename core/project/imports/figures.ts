@@ -1,4 +1,4 @@
-import type { Figure, Finding } from '../../base';
+import { figureSchema, type Figure, type Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
 import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
@@ -48,7 +48,7 @@ function importRows<R>(
     row,
     value: read(row, (field, unit) => {
       const value = numberOf(row.fields[field], mapping);
-      return value === undefined ? undefined : { value, unit, basis, source: mapping.title };
+      return value === undefined ? undefined : { value, unit, basis, source: sourceOf(mapping) };
     }),
   }));
   return {
@@ -58,6 +58,11 @@ function importRows<R>(
       ...rows.flatMap(({ row, value }) => (value === undefined ? [notRead(row)] : [])),
     ],
   };
+}
+
+/** The source of what a table gives: its title, and that it is a table where the title alone is too short to say. */
+export function sourceOf({ title }: Pick<ImportMapping, 'title'>): string {
+  return figureSchema.shape.source.safeParse(title).success ? title : `Table ${title}`;
 }
 
 function notRead({ place, fields }: MappedRow): Finding {

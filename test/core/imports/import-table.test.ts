@@ -138,6 +138,13 @@ describe('an import of other tables', () => {
     expect(paid.rates.wages).toMatchObject([{ trade, figure: { value: '41.20', unit: 'USD/h' } }]);
   });
 
+  test('a table of two letters gives figures that the document takes', () => {
+    const wages = mapping({ kind: 'wages', title: 'w2', columns: { trade: 'Trade', wage: 'Wage' } });
+    const trade = library.rateBook.trades[0]?.id ?? '';
+    const { project: paid } = importTable(project, library, readCsv(`Trade,Wage\n${trade},41.20\n`), wages);
+    expect(paid.rates.wages).toMatchObject([{ trade, figure: { source: 'Table w2' } }]);
+  });
+
   test('a wage finds its trade by the title people read; an unknown trade is left out and said', () => {
     const wages = mapping({ kind: 'wages', columns: { trade: 'Trade', wage: 'Wage' } });
     const [first] = library.rateBook.trades;
