@@ -303,7 +303,7 @@ describe('a run carried on step by step', () => {
     expect(dateOf(demo)).toBe(deadline);
     expect(dateOf({ ...demo, calendars: open })).toBe(ends.toSorted()[0]);
     const plain = { ...bare, calendars: open };
-    expect(dateOf(plain)).toBe(evaluated(plain).estimate?.schedule?.finish);
+    expect(dateOf(plain)).toBe(evaluated(plain).estimate?.schedule.finish);
   });
 
   const evaluation = evaluated(withRisk({ trials: 4 * TRIALS_PER_CHUNK, register: [pump] }));
