@@ -89,6 +89,7 @@ export {
   type TabulationView,
 } from './books';
 export {
+  grantEnd,
   contingencyOf,
   prepareRisk,
   rangedGivens,

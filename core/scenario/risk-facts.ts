@@ -1,5 +1,5 @@
 import { dayOf, isoOf } from '../calendar';
-import { prepareRisk, type Evaluation } from '../evaluation';
+import { grantEnd, prepareRisk, type Evaluation } from '../evaluation';
 import { chanceOfMissing, orderStatistic, simulate, sorted, type SimulationResult } from '../risk';
 
 /** How sure cost and finish of a scenario are, from one simulation. Money in dollars. */
@@ -14,6 +14,8 @@ export interface RiskFacts {
   readonly finishP80: string;
   /** Chance that the finish lies within the deadline of the document; absent without one. */
   readonly chanceOfDeadline?: number;
+  /** Chance that the grant period ends before all is done; absent without one. */
+  readonly missesGrant?: number;
   /** The largest drivers of cost, each with its share of the variance. */
   readonly drivers: readonly { readonly title: string; readonly share: number }[];
   /** Cost of each trial: trials of two scenarios with one seed share their draws. */
@@ -40,16 +42,14 @@ export function riskFacts(
 }
 
 /** The facts of a simulation that has been run elsewhere. @param first day number of the horizon start. */
-export function factsOf(
-  { scenario, project }: Evaluation,
-  result: SimulationResult,
-  first: number,
-): RiskFacts {
+export function factsOf(evaluation: Evaluation, result: SimulationResult, first: number): RiskFacts {
   const [cost, finish] = [sorted(result.samples.total), sorted(result.samples.finish)];
   const date = (day: number) => isoOf(first + day - 1);
-  const { deadline } = project.calendars;
+  const { deadline } = evaluation.project.calendars;
+  const end = grantEnd(evaluation);
+  const missing = (iso: string) => chanceOfMissing(result, dayOf(iso) - first + 1);
   return {
-    scenario: scenario.id,
+    scenario: evaluation.scenario.id,
     trials: result.trials,
     seed: result.seed,
     p50: orderStatistic(cost, 0.5),
@@ -57,9 +57,8 @@ export function factsOf(
     p90: orderStatistic(cost, 0.9),
     finishP50: date(orderStatistic(finish, 0.5)),
     finishP80: date(orderStatistic(finish, 0.8)),
-    ...(deadline !== undefined && {
-      chanceOfDeadline: 1 - chanceOfMissing(result, dayOf(deadline) - first + 1),
-    }),
+    ...(deadline !== undefined && { chanceOfDeadline: 1 - missing(deadline) }),
+    ...(end !== undefined && { missesGrant: missing(end) }),
     drivers: result.drivers
       .slice(0, DRIVERS)
       .map(({ title, contribution }) => ({ title, share: contribution })),

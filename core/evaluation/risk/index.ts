@@ -1,5 +1,6 @@
 export { riskJson } from './risk-json';
 export {
+  grantEnd,
   riskView,
   type FinishView,
   type GrowthComparison,

@@ -196,7 +196,7 @@ function finishView(
 }
 
 /** The first day on which a period of the funding ends. */
-function grantEnd({ project }: Evaluation): string | undefined {
+export function grantEnd({ project }: Pick<Evaluation, 'project'>): string | undefined {
   const ends = (project.funding?.sources ?? []).flatMap(({ period }) => (period ? [period.finish] : []));
   return ends.toSorted()[0];
 }

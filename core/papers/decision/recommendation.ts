@@ -1,6 +1,6 @@
 import { dayOf } from '../../calendar';
 import type { Evaluation } from '../../evaluation';
-import { summaryOf, type Comparison, type DecisionTable } from '../../scenario';
+import { summaryOf, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
 
 /** The scenario to choose, and why in three sentences at most. */
 export interface Recommendation {
@@ -14,7 +14,7 @@ export interface Recommendation {
 
 /** The first of the ranking, or the one the board has chosen. One that may not be carried out is never recommended. */
 export function recommendation(
-  { evaluations }: Comparison,
+  { evaluations, risks }: Comparison,
   table: DecisionTable,
 ): Recommendation | undefined {
   const wanted = evaluations[0]?.project.decision?.chosen;
@@ -28,17 +28,23 @@ export function recommendation(
     scenario: first.scenario,
     title: first.title,
     isBoardsChoice: chosen !== undefined,
-    reasons: reasonsFor(evaluation, able, table).slice(0, 3),
+    reasons: reasonsFor(evaluation, able, table, risks).slice(0, 3),
   };
 }
 
-function reasonsFor(own: Evaluation, able: readonly Evaluation[], table: DecisionTable): string[] {
+function reasonsFor(
+  own: Evaluation,
+  able: readonly Evaluation[],
+  table: DecisionTable,
+  risks: readonly RiskFacts[],
+): string[] {
   const others = able.filter(other => other.letter !== own.letter);
   if (others.length === 0) return [alone(table), uprightReason(own, others)].flatMap(reason => reason ?? []);
   return [
     costReason(own, others, table),
-    timeReason(own, others),
+    grantReason(own, others, risks),
     uprightReason(own, others),
+    timeReason(own, others),
     weightReason(own, table),
   ].flatMap(reason => reason ?? []);
 }
@@ -73,6 +79,27 @@ function uprightReason({ upright }: Evaluation, others: readonly Evaluation[]): 
   const isShared = others.every(other => other.upright?.verdict === upright.verdict);
   const said = `The roll-over screen says “${upright.verdict}”`;
   return others.length > 0 && isShared ? `${said}, as for the others.` : `${said}.`;
+}
+
+/** How often the grant is over before the work is: what is cheap on paper may lose it. */
+function grantReason(
+  own: Evaluation,
+  others: readonly Evaluation[],
+  risks: readonly RiskFacts[],
+): string | undefined {
+  const missed = ({ scenario }: Evaluation) => risks.find(risk => risk.scenario === scenario.id)?.missesGrant;
+  const share = missed(own);
+  const known = others.flatMap(other => {
+    const theirs = missed(other);
+    return theirs === undefined ? [] : [{ letter: other.letter, inHundred: Math.round(theirs * 100) }];
+  });
+  if (share === undefined || known.length === 0) return undefined;
+  const inHundred = Math.round(share * 100);
+  const [best] = known.toSorted((a, b) => a.inHundred - b.inHundred || (a.letter < b.letter ? -1 : 1));
+  if (best === undefined || known.every(other => other.inHundred === inHundred)) return undefined;
+  return best.inHundred < inHundred
+    ? `But the grant ends before it is done in ${inHundred} of 100 runs; with ${best.letter}, in ${best.inHundred}.`
+    : `The grant ends before it is done in ${inHundred} of 100 runs, no more than with any other.`;
 }
 
 /** Whether the order hangs on the weights. */

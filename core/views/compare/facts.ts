@@ -142,6 +142,12 @@ const RISK_FACTS: readonly Fact[] = [
     read: (_, risk) =>
       risk?.chanceOfDeadline === undefined ? undefined : words(inHundred(risk.chanceOfDeadline)),
   },
+  {
+    id: 'misses-grant',
+    title: 'Misses the grant period',
+    unit: 'in 100',
+    read: (_, risk) => (risk?.missesGrant === undefined ? undefined : words(inHundred(risk.missesGrant))),
+  },
 ];
 
 const SCREEN: readonly Fact[] = [

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decisionAbout } from '../../../core/papers';
 import { grantView, type Evaluation } from '../../../core/evaluation';
-import { compareScenarios } from '../../../core/scenario';
+import { compareScenarios, riskFacts } from '../../../core/scenario';
 import { demoProject, estimated, evaluated } from '../evaluation/demo';
 
 const project = demoProject();
@@ -49,6 +49,32 @@ describe('the decision', () => {
       expect(recommended?.reasons.length).toBeLessThanOrEqual(3);
       for (const reason of recommended?.reasons ?? []) expect(reason).toMatch(/^[A-Z].*\.$/);
     }
+  });
+
+  test('says how often the grant ends first, and with which scenario that is rarest', () => {
+    const plan = { trials: 200, seed: 1 };
+    const d = evaluations.find(({ scenario }) => scenario.id === 'early-sinking');
+    if (d === undefined) throw new Error('the example sinks early in one scenario');
+    const risks = [a, d].flatMap(one => riskFacts(one, plan) ?? []);
+    const [often, rarely] = [d, a].map(one => {
+      const missed = risks.find(risk => risk.scenario === one.scenario.id)?.missesGrant;
+      return Math.round((missed ?? Number.NaN) * 100);
+    });
+    expect(often).toBeGreaterThan(rarely ?? Infinity);
+    const reasons = (chosen: string) => {
+      const project = { ...a.project, decision: { weights: [], chosen } };
+      const both = [a, d].map(one => ({ ...one, project }));
+      const comparison = { ...compareScenarios(both), risks };
+      return decisionAbout(both[0] ?? a, comparison).recommended?.reasons ?? [];
+    };
+    expect(reasons(d.scenario.id)).toContain(
+      `But the grant ends before it is done in ${often} of 100 runs; with A, in ${rarely}.`,
+    );
+    expect(reasons(a.scenario.id)).toContain(
+      `The grant ends before it is done in ${rarely} of 100 runs, no more than with any other.`,
+    );
+    // Without a simulation nothing is said of it.
+    expect(decisionAbout(a, compareScenarios([a, d])).recommended?.reasons.join(' ')).not.toContain('of 100');
   });
 
   test('the county’s money by fiscal year is its own share of the grant budget, to the cent', () => {
