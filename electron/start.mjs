@@ -11,6 +11,18 @@ if (major < 20 || (major === 20 && minor < 19)) {
   );
   process.exit(2);
 }
+if (process.argv.slice(2).some(word => word === '--help' || word === '-h')) {
+  process.stdout.write(`npm start -- [FILE] [--no-open] [--browser] [--folder FOLDER]
+
+Opens the window: in Electron where its runtime is present or can be fetched, else in a Chromium window.
+
+  FILE             a project to open, *.reef.json
+  --no-open        prints the address of the window instead of opening it
+  --browser        uses the Chromium window without trying Electron
+  --folder FOLDER  where projects are kept and looked for
+`);
+  process.exit(0);
+}
 const built = spawnSync(process.execPath, [join(home, 'electron/build.mjs'), '--if-older'], {
   cwd: home,
   stdio: ['ignore', 'inherit', 'inherit'],

@@ -12,7 +12,7 @@ export function readStartWords(words: readonly string[]): StartWords {
   return {
     browser: words.includes('--browser'),
     open: !words.includes('--no-open'),
-    file: words.find((word, at) => !word.startsWith('-') && at !== folderAt + 1),
+    file: words.find((word, at) => !word.startsWith('-') && (folderAt < 0 || at !== folderAt + 1)),
     folder,
   };
 }

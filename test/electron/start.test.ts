@@ -73,6 +73,16 @@ test('the words of the command line name a file and a folder', () => {
   });
 });
 
+test('a file alone is opened', () => {
+  expect(readStartWords(['a.reef.json'])).toMatchObject({
+    file: 'a.reef.json',
+    folder: undefined,
+    open: true,
+  });
+  expect(readStartWords(['--browser', 'a.reef.json']).file).toBe('a.reef.json');
+  expect(readStartWords(['--folder', '/docs']).file).toBeUndefined();
+});
+
 test('a refusal is remembered for a day, and one from the future is not believed', () => {
   const memory = path.join(newFolder(), 'deep', 'refused.json');
   const now = 1_800_000_000_000;

@@ -157,7 +157,7 @@ function totalFindings(
       place: 'Cover!B7',
       message: `The workbook shows a total of ${ofPaper.toFixed(2)}; with what was taken it is ${(atSameDates.cents / 100).toFixed(2)}.`,
       meaning:
-        'Something was changed beside the input cells, was not taken, or the workbook was not reckoned anew.',
+        'Something was changed beside the input cells, was not taken, or the workbook was not recalculated.',
       remedy: 'Look at the findings of single cells; the figures of the program hold.',
     });
   if (
