@@ -8,18 +8,22 @@ import { isPermittable, summaryOf } from './totals';
 export const CRITERION_TITLES: Readonly<Record<Criterion, string>> = {
   cost: 'Low budget',
   finish: 'Early finish',
-  confidence: 'High chance of the deadline',
+  confidence: 'Likely done before the grant ends, or by the deadline',
   upright: 'Sinks upright by the screening',
   checked: 'Small share not yet checked',
   benefit: 'Benefit against cost',
 };
 
-/** Weights until the board sets its own: cost and an upright sinking first (judgement, 2026). */
+/**
+ * Weights until the board sets its own: cost and an upright sinking first (judgement, 2026). The chance of the grant period
+ * or the deadline counts once every scenario was simulated; until then the others keep their proportions.
+ */
 export const USUAL_WEIGHTS: DecisionChoices['weights'] = [
-  { criterion: 'cost', weight: '0.4' },
-  { criterion: 'upright', weight: '0.3' },
-  { criterion: 'finish', weight: '0.2' },
-  { criterion: 'checked', weight: '0.1' },
+  { criterion: 'cost', weight: '0.32' },
+  { criterion: 'upright', weight: '0.24' },
+  { criterion: 'confidence', weight: '0.2' },
+  { criterion: 'finish', weight: '0.16' },
+  { criterion: 'checked', weight: '0.08' },
 ];
 
 /** One scenario in the decision table: its score by criterion, 0 for the worst of those compared and 1 for the best. */
@@ -99,11 +103,16 @@ const READ: Readonly<
 > = {
   cost: one => negative(summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents),
   finish: ({ estimate }) => negative(estimate?.schedule.finish && dayOf(estimate.schedule.finish)),
-  confidence: ({ scenario }, risks) => risks.find(risk => risk.scenario === scenario.id)?.chanceOfDeadline,
+  confidence: ({ scenario }, risks) => chanceInTime(risks.find(risk => risk.scenario === scenario.id)),
   upright: ({ upright }) => (upright === undefined ? undefined : VERDICTS[upright.verdict]),
   checked: one => negative(summaryOf(one)?.uncheckedShare),
   benefit: one => benefitView(one).case?.likely?.benefitCostRatio,
 };
+
+/** The chance that the money is still there; without a grant that ends, of the deadline. */
+function chanceInTime(risk: RiskFacts | undefined): number | undefined {
+  return risk?.missesGrant === undefined ? risk?.chanceOfDeadline : 1 - risk.missesGrant;
+}
 
 /** How good a verdict of the roll-over screen is; one that cannot tell is as bad as one that warns. */
 const VERDICTS: Readonly<Record<string, number>> = {

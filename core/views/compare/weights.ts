@@ -32,7 +32,10 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
       cells: {
         what: words(CRITERION_TITLES[criterion]),
         weight: own.length > 0 ? editCell(edit) : words(weight),
-        share: used === undefined ? words('not known') : words(inHundred(used.weight)),
+        share:
+          used === undefined
+            ? words(criterion === 'confidence' ? 'after the trials' : 'not known')
+            : words(inHundred(used.weight)),
         ...Object.fromEntries(table.ranked.map(one => [one.scenario, scoreCell(one.scores[criterion])])),
         reach: words(reachWords(table, criterion)),
         ...(own.length > 0 ? { remove: removeCell(place, label.toLowerCase()) } : {}),

@@ -7,6 +7,7 @@ import {
   differenceTable,
   pairedRisk,
   riskFacts,
+  type DecisionTable,
 } from '../../../core/scenario';
 import { demoProject, estimated, evaluated } from '../evaluation/demo';
 
@@ -111,6 +112,41 @@ describe('two simulations with one seed', () => {
     expect(json['risk']).toHaveLength(1);
     expect(JSON.stringify(json)).not.toContain('null');
   }, 60_000);
+});
+
+describe('the chance to be done before the grant ends', () => {
+  const facts = (scenario: string, missesGrant: number) => ({
+    ...{ scenario, trials: 100, seed: 1, p50: 1, p80: 1, p90: 1 },
+    ...{ finishP50: '2029-01-01', finishP80: '2029-01-01', drivers: [], cost: new Float64Array(1) },
+    missesGrant,
+  });
+  const scoreOf = (table: DecisionTable, letter: string) =>
+    table.ranked.find(one => one.letter === letter)?.scores.confidence;
+
+  test('counts by the usual weights once every scenario was simulated', () => {
+    const [risky, safe] = [facts(a.scenario.id, 0.6), facts(b.scenario.id, 0.25)];
+    const before = decisionTable([a, b], undefined);
+    const after = decisionTable([a, b], undefined, [risky, safe]);
+    expect(after.weights.map(({ criterion }) => criterion)).toContain('confidence');
+    expect([scoreOf(after, a.letter), scoreOf(after, b.letter)]).toEqual([0, 1]);
+    expect(decisionTable([a, b], undefined, [risky]).weights).toEqual(before.weights);
+    // Without a simulation the others keep their proportions; the screen was left out here.
+    const [cost, finish, checked] = before.weights.map(({ weight }) => weight);
+    expect([finish, checked].map(weight => (cost ?? 0) / (weight ?? 1))).toEqual([
+      expect.closeTo(2, 10),
+      expect.closeTo(4, 10),
+    ]);
+  });
+
+  test('keeps the scenario that risks the grant from being as good in all that counts', () => {
+    const cheap = evaluations.find(({ scenario }) => scenario.id === 'early-sinking');
+    if (cheap === undefined) throw new Error('the example sinks early in one scenario');
+    const isDominant = (table: DecisionTable) =>
+      table.dominance.some(({ better }) => better === cheap.letter);
+    expect(isDominant(decisionTable([a, cheap], undefined))).toBe(true);
+    const risks = [facts(a.scenario.id, 0.25), facts(cheap.scenario.id, 0.6)];
+    expect(isDominant(decisionTable([a, cheap], undefined, risks))).toBe(false);
+  });
 });
 
 function totalOf(evaluation: Evaluation): number {
