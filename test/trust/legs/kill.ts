@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -19,11 +19,24 @@ function killed(way: Way, target: string, first: number, wait: number): Promise<
     });
     let said = '';
     child.stdout.on('data', (bytes: Buffer) => {
-      if (said === '') setTimeout(() => child.kill('SIGKILL'), wait);
+      if (said === '') setTimeout(() => killAfter(child, (wait % 1) * SPREAD), wait);
       said += bytes.toString();
     });
     child.on('close', () => resolve(Number(said.split('\n').at(-2) ?? first - 1)));
   });
+}
+
+/** A save takes about a millisecond: kills are spread over two. */
+const SPREAD = 2;
+
+/**
+ * Kills after a while that is spent awake. A timer alone would fire when the program says that something is saved, and so
+ * nearly always at the same place of the next save.
+ */
+function killAfter(child: ChildProcess, milliseconds: number): void {
+  const until = performance.now() + milliseconds;
+  while (performance.now() < until);
+  child.kill('SIGKILL');
 }
 
 interface Count {
