@@ -2,7 +2,7 @@ import { idOf, type SheetResult, type Step } from '../../sheet';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
 import { largeSheet, partsOfRows } from './large-sheet';
-import type { PaperSheet } from './model';
+import type { PaperCell, PaperSheet } from './model';
 
 /** One given number of the estimate with where it comes from. */
 export interface Assumption {
@@ -30,13 +30,21 @@ export function assumptionsSheet(results: readonly SheetResult[]): PaperSheet {
     ),
     ...headingRow(3, titles),
   ];
-  const parts = partsOfRows(above, givensOf(results), (row, i) =>
-    [row.id, row.title, row.value, row.unit, row.low, row.high, row.basis, row.source, row.year].map(
-      (words, column) => text(i + 4, column + 1, words),
-    ),
-  );
-  const widths = [34, 48, 14, 12, 12, 12, 18, 80, 8];
-  return largeSheet({ name: 'Assumptions', headingRows: 3, landscape: true }, parts, () => widths);
+  const parts = partsOfRows(above, givensOf(results), (row, i) => assumptionRow(row, i + 4));
+  return largeSheet({ name: 'Assumptions', headingRows: 3, landscape: true }, parts, () => WIDTHS);
+}
+
+const [TITLE_WIDTH, SOURCE_WIDTH] = [48, 80];
+const WIDTHS = [44, TITLE_WIDTH, 14, 12, 12, 12, 18, SOURCE_WIDTH, 8];
+/** Characters of a column that its words leave free, so that none are cut off. */
+const SPARE = 6;
+
+/** A row whose words are longer than their column is wrapped. */
+function assumptionRow(given: Assumption, row: number): PaperCell[] {
+  const { id, title, value, unit, low, high, basis, source, year } = given;
+  const all = [id, title, value, unit, low, high, basis, source, year];
+  const isLong = title.length > TITLE_WIDTH - SPARE || source.length > SOURCE_WIDTH - SPARE;
+  return all.map((words, column) => text(row, column + 1, words, isLong ? 'words' : 'plain'));
 }
 
 /** All given numbers of the sheets. */
