@@ -1,3 +1,5 @@
+import { unitWords } from './unit-words';
+
 /**
  * Decimal text with its thousands apart.
  * @example thousandsApart('26124.01') // '26,124.01'
@@ -9,13 +11,11 @@ export function thousandsApart(text: string): string {
 }
 
 /**
- * A figure as a sentence says it: dollars stand before, what they are paid for behind "per".
- * @example amountWords({ value: '10803', unit: 'USD/t' }) // '$10,803 per t'
+ * A figure as a sentence says it, its unit in words and dollars before the number.
+ * @example amountWords({ value: '10803', unit: 'USD/t' }) // '$10,803 per tonne'
  */
 export function amountWords({ value, unit }: { readonly value: string; readonly unit: string }): string {
   const number = thousandsApart(value);
-  const [paid = '', each] = unit.split('/');
-  const amount = paid === 'USD' ? `$${number}` : [number, paid].join(' ');
-  const per = each === '1' ? 'piece' : each?.replaceAll('-', ' ');
-  return per === undefined ? amount : `${amount} per ${per}`;
+  const words = unitWords(unit);
+  return words.startsWith('$') ? `$${number}${words.slice(1)}` : `${number} ${words}`.trim();
 }

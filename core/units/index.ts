@@ -24,3 +24,4 @@ export {
 export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
 export { amountWords, thousandsApart } from './in-words';
+export { unitWords } from './unit-words';

@@ -41,4 +41,4 @@ export { choiceRows, type ChoiceRows } from './choice-rows';
 export type * from './crews/rows';
 export { crewAnswer, LEAST_QUESTION, LEVEL_QUESTION } from './crews/levelling';
 export { crewPlanRows, PLAN_QUESTION } from './crews/plans';
-export { unitWords } from './unit-words';
+export { unitWords } from '../units';

@@ -2,7 +2,7 @@ import type { Figure } from '../base';
 import { convert, isConvertible, isUnit, quantity, type Unit } from '../units';
 import { decimalsFor, roundText } from './number-text';
 
-export { unitWords } from './unit-words';
+export { unitWords } from '../units';
 
 export type Measures = 'us' | 'metric';
 

@@ -1,6 +1,7 @@
 import { weakerBasis, type Basis } from '../../base';
 import { idOf, why, type WhyStep } from '../../sheet';
 import type { MoneySheet } from '../../estimate';
+import { thousandsApart } from '../../units';
 import type { EstimateLine } from '../summary';
 
 /** Where a line's figures come from, in the words of the givens behind it. */
@@ -55,18 +56,12 @@ function weakGiven(lineId: string, basis: Basis, money: MoneySheet): WhyStep | u
 export function lineWorkings({ quantity, unit, hours }: EstimateLine, driver?: string): string | undefined {
   const parts = [
     ...(quantity === undefined || quantity === 0 ? [] : [quantityWords(quantity, unit, driver)]),
-    ...(hours === undefined || hours === 0 ? [] : [`${grouped(hours)} h of work`]),
+    ...(hours === undefined || hours === 0 ? [] : [`${thousandsApart(String(hours))} h of work`]),
   ];
   return parts.length === 0 ? undefined : parts.join(', ');
 }
 
 function quantityWords(quantity: number, unit: string, driver = 'size of the project'): string {
-  if (unit !== '1') return `${grouped(quantity)} ${unit}`;
-  return `${driver.charAt(0).toLowerCase()}${driver.slice(1)}: ${grouped(quantity)} times`;
-}
-
-function grouped(value: number): string {
-  const [whole = '', decimals] = String(value).split('.');
-  const withCommas = whole.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return decimals === undefined ? withCommas : `${withCommas}.${decimals}`;
+  if (unit !== '1') return `${thousandsApart(String(quantity))} ${unit}`;
+  return `${driver.charAt(0).toLowerCase()}${driver.slice(1)}: ${thousandsApart(String(quantity))} times`;
 }

@@ -1,3 +1,4 @@
+import Decimal from 'decimal.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -266,7 +267,9 @@ describe('1,000 random grant budgets', () => {
           const cap = award.source.cap ?? Infinity;
           expect(federalRequest(award.form)).toBeLessThanOrEqual(cap);
           const shared = award.income.shared;
-          expect(federalRequest(award.form)).toBeLessThanOrEqual(shared * (award.source.share ?? 1) + 0.5);
+          // In decimals: in doubles a share of seven tenths falls a trifle short of its half cent.
+          const share = new Decimal(award.source.share ?? 1);
+          expect(share.times(shared).plus(0.5).minus(federalRequest(award.form)).isNegative()).toBe(false);
           expect(award.tieOut.every(row => row.formDifference === 0 && row.narrativeDifference === 0)).toBe(
             true,
           );

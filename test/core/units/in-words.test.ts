@@ -13,12 +13,12 @@ test.each([
 });
 
 test.each([
-  ['10803', 'USD/t', '$10,803 per t'],
+  ['10803', 'USD/t', '$10,803 per tonne'],
   ['5200', 'USD/work-day', '$5,200 per work day'],
-  ['12', 'USD/1', '$12 per piece'],
+  ['12', 'USD/1', '$12 each'],
   ['90000', 'USD', '$90,000'],
-  ['1887', 'ft2', '1,887 ft2'],
-  ['2.5', 'h/ft2', '2.5 h per ft2'],
+  ['1887', 'ft2', '1,887 sq ft'],
+  ['2.5', 'h/ft2', '2.5 h per sq ft'],
 ])('a figure of %s %s is said as %s', (value, unit, words) => {
   expect(amountWords({ value, unit })).toBe(words);
 });
