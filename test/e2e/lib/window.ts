@@ -33,6 +33,13 @@ export interface ServedHost {
   readonly stop: () => void;
 }
 
+/** A host that is ended by its process alone; its folders stay. */
+export interface RunningHost {
+  readonly child: ChildProcess;
+  readonly address: string;
+  readonly folder: string;
+}
+
 function addressFrom(child: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
     let said = '';
@@ -45,15 +52,9 @@ function addressFrom(child: ChildProcess): Promise<string> {
   });
 }
 
-/** Starts the loopback host without a window, with folders of its own; `seed` documents are laid in its folder first. */
-export async function serveHost(
-  words: readonly string[] = [],
-  seed: readonly string[] = [],
-): Promise<ServedHost> {
-  const base = fs.mkdtempSync(path.join(os.tmpdir(), 'reefwright-e2e-'));
+/** Starts the loopback host without a window over the folders of `base`. */
+export async function hostOver(base: string, words: readonly string[] = []): Promise<RunningHost> {
   const folder = path.join(base, 'documents');
-  fs.mkdirSync(folder);
-  for (const file of seed) fs.copyFileSync(file, path.join(folder, path.basename(file)));
   const child = spawn(
     process.execPath,
     ['dist/electron/start.js', '--no-open', '--folder', folder, ...words],
@@ -62,7 +63,25 @@ export async function serveHost(
       env: { ...process.env, REEFWRIGHT_FOLDER: path.join(base, 'app') },
     },
   );
-  const address = await addressFrom(child);
+  return { child, address: await addressFrom(child), folder };
+}
+
+/** Folders of its own for a host; `seed` documents are laid in its folder first. */
+export function newBase(seed: readonly string[] = []): string {
+  const base = fs.mkdtempSync(path.join(os.tmpdir(), 'reefwright-e2e-'));
+  const folder = path.join(base, 'documents');
+  fs.mkdirSync(folder);
+  for (const file of seed) fs.copyFileSync(file, path.join(folder, path.basename(file)));
+  return base;
+}
+
+/** Starts the loopback host without a window, with folders of its own; `seed` documents are laid in its folder first. */
+export async function serveHost(
+  words: readonly string[] = [],
+  seed: readonly string[] = [],
+): Promise<ServedHost> {
+  const base = newBase(seed);
+  const { child, address, folder } = await hostOver(base, words);
   return {
     address,
     folder,
