@@ -252,9 +252,10 @@ function plant(book: Book, at: number, by: number): Book {
 
 describe('1,000 random grant budgets', () => {
   it('reconcile to the cent, share out fully, never exceed a source, and a planted cent is found and located', () => {
-    let seen = 0;
+    let [asked, seen] = [0, 0];
     fc.assert(
       fc.property(randomGrant, fc.nat(), fc.constantFrom(1, -1), (input, spot, by) => {
+        asked += 1;
         const { book, findings } = grantBook(input, RULES, FORMS);
         if (!book) {
           expect(findings.some(found => found.weight === 'blocks')).toBe(true);
@@ -310,7 +311,7 @@ describe('1,000 random grant budgets', () => {
       }),
       { numRuns: 1000 },
     );
-    expect(seen).toBeGreaterThan(900);
+    expect(seen).toBeGreaterThan(0.9 * asked);
   });
 });
 
