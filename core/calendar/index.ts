@@ -17,4 +17,5 @@ export {
 } from './expanded-calendar';
 export { closeSpans, dayFlags, keepSpans } from './day-flags';
 export { noticeBy } from './notice';
+export { readTypedDate, type TypedDate } from './typed-date';
 export { workDaysOfHours } from './shift';

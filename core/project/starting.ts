@@ -56,11 +56,11 @@ const STARTING_CLEARANCE = typed(
   '60',
 );
 const STARTING_ROAD = typed(
-  '80000',
-  'm',
+  '80',
+  'km',
   'Starting value: 80 km by road to the disposal sites',
-  '20000',
-  '250000',
+  '20',
+  '250',
 );
 const STARTING_CONTINGENCY = typed(
   '0.25',

@@ -22,6 +22,7 @@ export {
   isConvertible,
 } from './convert';
 export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
+export { readTypedAmount, type TypedAmount } from './typed';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
 export { amountWords, thousandsApart } from './in-words';
 export { unitWords } from './unit-words';

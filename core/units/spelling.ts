@@ -10,7 +10,9 @@ const SPELLINGS: Readonly<Record<PlainUnit, readonly string[]>> = {
   year: ['years', 'yr', 'yrs'],
   m: ['metre', 'metres', 'meter', 'meters'],
   mm: ['millimetre', 'millimetres', 'millimeter', 'millimeters'],
+  km: ['kilometre', 'kilometres', 'kilometer', 'kilometers'],
   ft: ['foot', 'feet', "'"],
+  mi: ['statute mile', 'statute miles'],
   nmi: ['nm', 'nautical mile', 'nautical miles'],
   kn: ['knot', 'knots', 'kt', 'kts'],
   m2: ['m²', 'm^2', 'sq m', 'sqm', 'square metres', 'square meters'],
@@ -37,9 +39,8 @@ const AMBIGUOUS: Readonly<Record<string, string>> = {
   day: 'work days or calendar days',
   days: 'work days or calendar days',
   d: 'work days or calendar days',
-  mile: 'nautical miles',
-  miles: 'nautical miles',
-  mi: 'nautical miles',
+  mile: 'statute miles (mi) or nautical miles (nmi)',
+  miles: 'statute miles (mi) or nautical miles (nmi)',
   '%': 'a share such as 0.15',
 };
 

@@ -2,6 +2,7 @@ export * from './rows';
 export * from './window-rows';
 export { deckBreadth, planOutline, profileOutline, sectionOutline, type Point } from './hull-shape';
 export { packNames, type Packed, type ToPack } from './pack-labels';
+export { readTyped, type Typed } from './typed';
 export type { Missing, StillMissing } from './still-missing';
 export type { Whys } from './simulated';
 export { ratesView } from './rates';

@@ -1,5 +1,5 @@
 import type { Figure } from '../base';
-import { convert, isConvertible, isUnit, quantity, type Unit } from '../units';
+import { amountIn, convert, isConvertible, isUnit, quantity, type Unit } from '../units';
 import { decimalsFor, roundText } from './number-text';
 
 export { unitWords } from '../units';
@@ -8,9 +8,10 @@ export type Measures = 'us' | 'metric';
 
 /** The unit a reader of the one or the other system wants instead. What is not listed stays. */
 const INSTEAD: Readonly<Record<Measures, Readonly<Record<string, Unit>>>> = {
-  us: { m: 'ft', t: 'long-ton', m2: 'ft2', m3: 'ft3', kg: 'lb' },
+  us: { m: 'ft', km: 'mi', t: 'long-ton', m2: 'ft2', m3: 'ft3', kg: 'lb' },
   metric: {
     ft: 'm',
+    mi: 'km',
     'long-ton': 't',
     'short-ton': 't',
     ft2: 'm2',
@@ -21,7 +22,13 @@ const INSTEAD: Readonly<Record<Measures, Readonly<Record<string, Unit>>>> = {
   },
 };
 
-function wanted(unit: string, measures: Measures): string {
+/** Metres from which a length is a road and no longer a ship: told in miles or kilometres. */
+const ROAD_METRES = 5000;
+const BY_ROAD: Readonly<Record<Measures, Unit>> = { us: 'mi', metric: 'km' };
+
+function wanted(value: string, unit: string, measures: Measures): string {
+  if ((unit === 'm' || unit === 'ft') && Math.abs(amountIn(quantity(value, unit), 'm')) >= ROAD_METRES)
+    return BY_ROAD[measures];
   return unit
     .split('/')
     .map(part => INSTEAD[measures][part] ?? part)
@@ -35,16 +42,29 @@ export interface Measured {
 
 /** An amount in the reader's measures, as exact as it converts. */
 export function exactIn(value: string, unit: string, measures: Measures): Measured {
-  const to = wanted(unit, measures);
+  return converted(value, unit, wanted(value, unit, measures));
+}
+
+function converted(value: string, unit: string, to: string): Measured {
   if (to === unit || !isUnit(unit) || !isUnit(to) || !isConvertible(unit, to)) return { value, unit };
   return { value: convert(quantity(value, unit), to).value, unit: to };
 }
 
 /** An amount in the reader's measures: as typed when the unit stays, else converted and rounded to be read. */
 export function inMeasures(value: string, unit: string, measures: Measures): Measured {
-  const exact = exactIn(value, unit, measures);
+  return readable(value, unit, wanted(value, unit, measures));
+}
+
+function readable(value: string, unit: string, to: string): Measured {
+  const exact = converted(value, unit, to);
   if (exact.unit === unit) return exact;
-  return { value: roundText(exact.value, Math.max(decimalsFor(exact.value), 1)), unit: exact.unit };
+  return { value: roundText(exact.value, readableDecimals(exact)), unit: exact.unit };
+}
+
+/** Roads of ten miles or kilometres and more are told in whole ones. */
+function readableDecimals({ value, unit }: Measured): number {
+  if (unit === 'mi' || unit === 'km') return Math.abs(Number(value)) < 10 ? 1 : 0;
+  return Math.max(decimalsFor(value), 1);
 }
 
 /** A given number in the reader's measures, its range too. */
@@ -52,12 +72,13 @@ export function figureInMeasures(
   figure: Figure,
   measures: Measures,
 ): Measured & { readonly low?: string; readonly high?: string } {
+  const to = wanted(figure.value, figure.unit, measures);
   const range = (text: string | undefined) =>
-    text === undefined ? undefined : inMeasures(text, figure.unit, measures).value;
+    text === undefined ? undefined : readable(text, figure.unit, to).value;
   const low = range(figure.low);
   const high = range(figure.high);
   return {
-    ...inMeasures(figure.value, figure.unit, measures),
+    ...readable(figure.value, figure.unit, to),
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
   };

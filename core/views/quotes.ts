@@ -127,6 +127,7 @@ export function coverTable({ evaluation: { project }, parts }: EstimateContext):
           share: editCell({
             at: `${at}/share`,
             kind: 'decimal',
+            unit: '1',
             value: cover.share,
             label: `Share of work item ${number + 1} in ${of}`,
           }),
@@ -154,7 +155,7 @@ export function coverAdditions({ evaluation: { project }, parts }: EstimateConte
     entry: {},
     fields: [
       { path: 'item', kind: 'choice', label: 'Work item it prices', choices },
-      { path: 'share', kind: 'decimal', label: 'Share of the item, 0 to 1', value: '1' },
+      { path: 'share', kind: 'decimal', unit: '1', label: 'Share of the item, 0 to 1', value: '1' },
     ],
   }));
 }

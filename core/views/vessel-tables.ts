@@ -130,8 +130,7 @@ export function siteTable({ evaluation: { project }, measures }: ViewContext): T
   const rows: Row[] = SITE.flatMap(([field, title]) => {
     const figure = project.site[field];
     if (figure === undefined) return [];
-    // By road a foot is no measure; the document's own unit stays.
-    const shown = givenCell(`/site/${field}`, title, figure, field === 'yardDistance' ? 'metric' : measures);
+    const shown = givenCell(`/site/${field}`, title, figure, measures);
     return [givenRow(field, title, shown, figure)];
   });
   return { id: 'site', caption: 'Site', columns: COLUMNS, rows: aligned(COLUMNS, rows) };

@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Basis } from '../../core/base';
-import { unitWords, type Edit, type WhyRow, type WhyRows } from '../../core/views';
+import { readTyped, unitWords, type Edit, type WhyRow, type WhyRows } from '../../core/views';
 import { setGiven, takeAway } from '../edits/edits';
-import { readTyped } from '../edits/typed';
 import { BasisMark } from '../parts/basis-mark';
 import { Figure } from '../parts/figure';
 import { InlineField } from '../parts/field';
@@ -164,13 +163,14 @@ interface OverrideProps {
 
 function Override({ given, bases, onDone }: OverrideProps) {
   const scenario = useWindow(window => window.scenario);
+  const measures = useWindow(window => window.settings.measures);
   const [value, setValue] = useState(given.value);
   const [basis, setBasis] = useState<Basis>('judgement');
   const [source, setSource] = useState('');
   const [note, setNote] = useState('');
   const [fault, setFault] = useState<string>();
   const take = () => {
-    const typed = readTyped('figure', value);
+    const typed = readTyped(given, value, measures);
     if ('fault' in typed) setFault(typed.fault);
     else if (source.trim().length < 3)
       setFault('Say where the number comes from, so that others can check it.');

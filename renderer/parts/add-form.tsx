@@ -1,7 +1,6 @@
 import { useId, useState } from 'react';
-import type { AddField, Addition } from '../../core/views';
+import { readTyped, type AddField, type Addition, type Measures, type Typed } from '../../core/views';
 import { addEntry, type Filled } from '../edits/lists';
-import { readTyped } from '../edits/typed';
 import { change, useWindow } from '../state/store';
 import { edit } from '../state/working-out';
 
@@ -29,11 +28,12 @@ function startOf({ fields }: Addition): Filled {
 
 function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }) {
   const scenario = useWindow(window => window.scenario);
+  const measures = useWindow(window => window.settings.measures);
   const [filled, setFilled] = useState<Filled>(() => startOf(addition));
   const [faults, setFaults] = useState<Filled>({});
   const take = () => {
     const read = addition.fields.map(
-      field => [field.path, readField(field, filled[field.path] ?? '')] as const,
+      field => [field.path, readField(field, filled[field.path] ?? '', measures)] as const,
     );
     const wrong = read.flatMap(([path, typed]) => ('fault' in typed ? [[path, typed.fault] as const] : []));
     setFaults(Object.fromEntries(wrong));
@@ -75,12 +75,12 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
 }
 
 /** What was typed into a field of the form, or what is missing. */
-function readField(field: AddField, text: string): { value: string } | { fault: string } {
+function readField(field: AddField, text: string, measures: Measures): Typed {
   if (text.trim() === '')
     return field.optional === true
       ? { value: '' }
       : { fault: `${field.label} is needed before this can be added.` };
-  return readTyped(field.kind, text);
+  return readTyped(field, text, measures);
 }
 
 interface FieldProps {

@@ -1,8 +1,7 @@
 import { useId, useState } from 'react';
-import { unitWords, type Edit } from '../../core/views';
+import { readTyped, unitWords, type Edit } from '../../core/views';
 import { takeAway, typedEdit } from '../edits/edits';
-import { readTyped } from '../edits/typed';
-import { useWindow, change } from '../state/store';
+import { change, state, useWindow } from '../state/store';
 import { toldAt } from '../state/told-at';
 import { edit as makeEdit } from '../state/working-out';
 
@@ -16,7 +15,7 @@ export function takeTyped(edit: Edit, scenario: string, text: string, isEntered 
     makeEdit(takeAway(edit, scenario));
     return undefined;
   }
-  const typed = readTyped(edit.kind, text);
+  const typed = readTyped(edit, text, state().settings.measures);
   if ('fault' in typed) return typed.fault;
   makeEdit(typedEdit(edit, scenario, typed.value));
   return undefined;

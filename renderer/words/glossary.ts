@@ -19,6 +19,7 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
   { term: 'KG', means: 'The height of the centre of gravity above the keel.' },
   { term: 'Lightship', means: 'The mass of the ship with nothing aboard.' },
   { term: 'Long ton', means: '2,240 pounds, 1.016 tonnes: the measure of ships in the United States.' },
+  { term: 'mi', means: 'Statute mile, for roads: 1,609.344 metres.' },
   { term: 'nmi', means: 'Nautical mile: 1,852 metres.' },
   { term: 'P50', means: 'The figure that half of all runs stay under.' },
   { term: 'P80', means: 'The figure that eight in ten runs stay under.' },

@@ -2,7 +2,6 @@ import { expect, test } from 'vitest';
 import { shownKeys } from '../../renderer/commands/keys';
 import { COMMANDS } from '../../renderer/commands/table';
 import { moved, rangeOf } from '../../renderer/parts/grid/move';
-import { readTyped } from '../../renderer/edits/typed';
 
 test('no two commands have the same key or the same name', () => {
   const keys = COMMANDS.flatMap(command => command.keys);
@@ -30,18 +29,4 @@ test('a range runs from its first to its last cell whichever was chosen first', 
     from: { row: 1, column: 0 },
     to: { row: 4, column: 3 },
   });
-});
-
-test.each([
-  ['12.5', '12.5'],
-  ['1,234.50', '1234.50'],
-  ['$ 1 234', '1234'],
-  ['\u221212', '-12'],
-  [' 7 ', '7'],
-])('the typed number %j is kept as %j', (typed, kept) => {
-  expect(readTyped('figure', typed)).toEqual({ value: kept });
-});
-
-test.each(['', 'long', '1e9', '1.2.3', 'Infinity', '12 ft', '--1'])('%j is not taken for a number', typed => {
-  expect(readTyped('figure', typed)).toHaveProperty('fault');
 });

@@ -135,7 +135,7 @@ test('a copied range is what a spreadsheet reads as numbers', () => {
 });
 
 test('a paste changes what may be changed, passes over the rest, and says so', () => {
-  const done = pasted('x\t10\ny\tnot a number\n', ROWS, COLUMNS, { row: 0, column: 0 }, 'none');
+  const done = pasted('x\t10\ny\tnot a number\n', ROWS, COLUMNS, { row: 0, column: 0 }, 'none', 'metric');
   expect(done.words).toBe('Pasted 1 cells; 3 could not be changed and stay.');
   const after = done.edit === undefined ? demo() : edited(startHistory(demo()), done.edit).project;
   expect(after.vessel.length.value).toBe('10');

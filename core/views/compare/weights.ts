@@ -25,7 +25,7 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
     const used = table.weights.find(one => one.criterion === criterion);
     const place = `/decision/weights/${at}`;
     const label = `Weight of ${CRITERION_TITLES[criterion].toLowerCase()}`;
-    const edit = { at: `${place}/weight`, kind: 'decimal', value: weight, label } as const;
+    const edit = { at: `${place}/weight`, kind: 'decimal', unit: '1', value: weight, label } as const;
     return {
       id: criterion,
       kind: 'line',
@@ -90,7 +90,7 @@ function addition(taken: readonly string[]): Addition {
     entry: {},
     fields: [
       { path: 'criterion', kind: 'choice', label: 'What counts', choices },
-      { path: 'weight', kind: 'decimal', label: 'Weight, 0 to 1', value: '0.1' },
+      { path: 'weight', kind: 'decimal', unit: '1', label: 'Weight, 0 to 1', value: '0.1' },
     ],
   };
 }

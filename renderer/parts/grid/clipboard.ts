@@ -1,6 +1,5 @@
-import type { Column, Row, Shown } from '../../../core/views';
+import { readTyped, type Column, type Measures, type Row, type Shown } from '../../../core/views';
 import { together, typedEdit, type NamedEdit } from '../../edits/edits';
-import { readTyped } from '../../edits/typed';
 import type { Place } from './move';
 
 /** A cell as a spreadsheet takes it: no thousands marks, a plain minus, nothing for a dash. */
@@ -41,6 +40,7 @@ export function pasted(
   columns: readonly Column[],
   at: Place,
   scenario: string,
+  measures: Measures,
 ): Pasted {
   const edits: NamedEdit[] = [];
   let passed = 0;
@@ -51,7 +51,7 @@ export function pasted(
       line.split('\t').forEach((cell, along) => {
         const column = columns[at.column + along];
         const edit = column === undefined ? undefined : rows[at.row + down]?.cells[column.key]?.edit;
-        const typed = edit === undefined ? undefined : readTyped(edit.kind, cell);
+        const typed = edit === undefined ? undefined : readTyped(edit, cell, measures);
         if (
           edit !== undefined &&
           typed !== undefined &&

@@ -92,6 +92,7 @@ export function useGrid(
       columns,
       rangeOf(at, anchor).from,
       state().scenario,
+      state().settings.measures,
     );
     if (done.edit !== undefined) makeEdit(done.edit);
     change({ status: done.words });

@@ -3,6 +3,7 @@ import { checksOf, type OutsideCheck } from './check';
 
 const SP811: readonly (readonly [from: Unit, to: Unit, factor: string])[] = [
   ['ft', 'm', '0.3048000'],
+  ['mi', 'm', '1609.344'],
   ['nmi', 'm', '1852.000'],
   ['ft2', 'm2', '0.09290304'],
   ['ft3', 'm3', '0.02831685'],
