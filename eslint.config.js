@@ -16,7 +16,6 @@ export default tseslint.config(
       'test/e2e/out/**',
       '*.config.*',
       '**/*.mjs',
-      '.stryker-tmp/**',
       'reports/**',
     ],
   },

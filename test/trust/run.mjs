@@ -7,7 +7,7 @@ import { mutate } from './mutation/run.mjs';
 
 const home = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const words = process.argv.slice(2);
-if (words.includes('--mutation')) process.exit(mutate(home, words) ? 0 : 1);
+if (words.includes('--mutation')) process.exit((await mutate(home, words)) ? 0 : 1);
 const vite = join(home, 'node_modules/vite/bin/vite.js');
 const built = spawnSync(
   process.execPath,

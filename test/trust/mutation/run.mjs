@@ -1,12 +1,12 @@
-// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N] [--tests PLACES]: changes core/PART in a copy under dist, one place at
-// a time, and counts the changes that its tests see. The tool is fetched into the copy and is no package of the project.
-import { spawnSync } from 'node:child_process';
+// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N] [--changes N] [--tests PLACES]: changes core/PART in a
+// copy under dist, one place at a time, and counts the changes that its tests see.
+import { spawn, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { EQUIVALENT } from './equivalent.mjs';
+import { instrument, TOOL } from './instrument.mjs';
 import { leastOf, testsOf } from './parts.mjs';
 
-const TOOLS = ['@stryker-mutator/core@9.6.1', '@stryker-mutator/vitest-runner@9.6.1'];
 const PARTS = ['core', 'electron', 'renderer', 'templates', 'test', 'demo', 'package.json', 'tsconfig.json'];
 const NEVER_A_TEST = /\/(out|node_modules|dist)$/;
 
@@ -35,9 +35,9 @@ function filesUnder(home, place, wanted) {
 function workshop(home, part) {
   const shop = path.join(home, 'dist/mutation');
   fs.mkdirSync(shop, { recursive: true });
-  if (!fs.existsSync(path.join(shop, 'node_modules/@stryker-mutator/vitest-runner'))) {
+  if (!fs.existsSync(path.join(shop, 'node_modules/@stryker-mutator/instrumenter'))) {
     fs.writeFileSync(path.join(shop, 'package.json'), '{"name":"mutation","private":true}\n');
-    const words = ['i', '--no-save', '--no-package-lock', '--legacy-peer-deps', '--ignore-scripts', ...TOOLS];
+    const words = ['i', '--no-save', '--no-package-lock', '--legacy-peer-deps', '--ignore-scripts', TOOL];
     const fetched = spawnSync('npm', words, { cwd: shop, encoding: 'utf8' });
     if (fetched.status !== 0) throw new Error(`The mutation tool cannot be fetched:\n${fetched.stderr}`);
   }
@@ -51,46 +51,85 @@ function workshop(home, part) {
   return { shop, copy };
 }
 
-/** Random tests of a hundred runs or more take a tenth of them here: what these see, the whole of them sees too. */
-function thinned(copy, tests) {
+/**
+ * The tests are collected and not run at once. Random tests of a hundred runs or more take a tenth of them here: what
+ * these see, the whole of them sees too.
+ */
+function madeReady(copy, tests) {
   const tenth = (_, words, count) => `${words}${Math.ceil(Number(count.replaceAll('_', '')) / 10)}`;
-  for (const test of tests) {
+  const collect = path.join(copy, 'test/trust/mutation/collect.mjs');
+  for (const test of filesUnder(copy, 'test', name => /\.tsx?$/.test(name))) {
     const file = path.join(copy, test);
-    fs.writeFileSync(
-      file,
-      fs.readFileSync(file, 'utf8').replace(/(numRuns: |seed <= )(\d[\d_]{2,})/g, tenth),
-    );
+    const text = fs.readFileSync(file, 'utf8').replaceAll(`from 'vitest'`, `from '${collect}'`);
+    const isAsked = tests.includes(test);
+    fs.writeFileSync(file, isAsked ? text.replace(/(numRuns: |seed <= )(\d[\d_]{2,})/g, tenth) : text);
   }
 }
 
-const textOf = ({ location: { start, end } }, source) => {
-  const lines = source.split('\n').slice(start.line - 1, end.line);
-  lines[lines.length - 1] = lines.at(-1).slice(0, end.column - 1);
-  lines[0] = lines[0].slice(start.column - 1);
-  return lines.join('\n');
-};
+const entriesOf = file =>
+  fs.existsSync(file)
+    ? fs
+        .readFileSync(file, 'utf8')
+        .split('\n')
+        .filter(Boolean)
+        .map(line => JSON.parse(line))
+    : [];
 
-const SEEN = new Set(['Killed', 'Timeout']);
+/** Runs the asking process until it ends or is stuck; gives whether it is stuck, and what it said. */
+function askOnce(copy, results, env) {
+  const vitest = path.resolve('node_modules/vitest/vitest.mjs');
+  const words = [vitest, 'run', '--config', 'test/trust/mutation/vitest.config.mjs', '--root', copy];
+  return new Promise(resolve => {
+    const child = spawn(process.execPath, words, { cwd: copy, env, stdio: ['ignore', 'pipe', 'pipe'] });
+    let said = '';
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', bytes => (said += bytes));
+    let isStuck = false;
+    const watch = setInterval(() => {
+      const last = entriesOf(results).at(-1);
+      if (last?.state !== 'Begun') return;
+      if (Date.now() - fs.statSync(results).mtimeMs < 1000 * last.seconds) return;
+      isStuck = true;
+      child.kill('SIGKILL');
+    }, 2000);
+    child.on('close', code => {
+      clearInterval(watch);
+      resolve({ isStuck, code, said });
+    });
+  });
+}
+
+/** Asks until every change has an answer: a process that is stuck or breaks down is begun anew behind that change. */
+async function askAll(copy, place, changes, env) {
+  const results = path.join(place, 'results.jsonl');
+  fs.writeFileSync(path.join(place, 'changes.json'), JSON.stringify(changes.map(({ id }) => id)));
+  for (;;) {
+    const before = entriesOf(results).length;
+    const { isStuck, code, said } = await askOnce(copy, results, { ...env, MUTATION_PLACE: place });
+    const entries = entriesOf(results);
+    const last = entries.at(-1);
+    if (last?.state === 'Begun')
+      fs.appendFileSync(
+        results,
+        `${JSON.stringify({ id: last.id, state: isStuck ? 'Timeout' : 'Broken' })}\n`,
+      );
+    else if (code !== 0 || entries.length === before) throw new Error(`The tests cannot be asked:\n${said}`);
+    const states = new Map(entriesOf(results).map(({ id, state }) => [id, state]));
+    if (changes.every(({ id }) => states.has(id) && states.get(id) !== 'Later')) return states;
+  }
+}
+
+const SEEN = new Set(['Killed', 'Timeout', 'Broken']);
 const MISSED = new Set(['Survived', 'NoCoverage']);
 
-/** Counts of a report, with the changes nobody saw and those listed as the same without being so. */
-function told(report) {
-  const rows = Object.entries(report.files).flatMap(([file, { source, mutants }]) =>
-    mutants.map(mutant => ({
-      file,
-      state: mutant.status,
-      at: mutant.location.start.line,
-      line: source.split('\n')[mutant.location.start.line - 1].trim(),
-      was: textOf(mutant, source),
-      put: mutant.replacement,
-    })),
-  );
+/** Counts, with the changes nobody saw and those listed as the same without being so. */
+function told(rows) {
   const same = row =>
     EQUIVALENT.some(one => one.file === row.file && one.line === row.line && one.put === row.put);
   const seen = rows.filter(({ state }) => SEEN.has(state));
   const missed = rows.filter(({ state }) => MISSED.has(state));
   return {
     seen: seen.length,
+    stuck: seen.filter(({ state }) => state !== 'Killed').length,
     missed: missed.filter(row => !same(row)),
     same: missed.filter(same).length,
     tooMany: seen.filter(same),
@@ -100,9 +139,8 @@ function told(report) {
 
 const valueOf = (words, name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
 
-/** Runs one part; prints its score and what was missed; gives whether the score is high enough. */
-export function mutate(home, words) {
-  const part = valueOf(words, '--mutation') ?? '';
+/** Files to change and tests to ask, as the words say. */
+function asked(home, part, words) {
   const only = valueOf(words, '--files')?.split(',');
   const sample = Number(valueOf(words, '--sample') ?? Infinity);
   const files = filesUnder(
@@ -110,48 +148,44 @@ export function mutate(home, words) {
     `core/${part}`,
     name => name.endsWith('.ts') && !name.endsWith('/index.ts'),
   ).filter(name => only === undefined || only.some(each => name === `core/${part}/${each}`));
-  const chosen = shuffled(files, 20261128).slice(0, sample).sort();
   const places = valueOf(words, '--tests')?.split(',') ?? testsOf(part);
   const tests = places.flatMap(place => filesUnder(home, place, name => name.endsWith('.test.ts')));
-  if (chosen.length === 0 || tests.length === 0) {
+  return { all: files.length, files: shuffled(files, 20261128).slice(0, sample).sort(), tests };
+}
+
+/** Runs one part; prints its score and what was missed; gives whether the score is high enough. */
+export async function mutate(home, words) {
+  const part = valueOf(words, '--mutation') ?? '';
+  const { all, files, tests } = asked(home, part, words);
+  if (files.length === 0 || tests.length === 0) {
     console.error(`There is nothing to change or nothing to ask for ${part}.`);
     return false;
   }
   const begun = performance.now();
   const { shop, copy } = workshop(home, part);
-  thinned(copy, tests);
-  const report = path.join(shop, `${part.replaceAll('/', '-')}.json`);
-  fs.rmSync(report, { force: true });
-  spawnSync(
-    process.execPath,
-    [
-      path.join(shop, 'node_modules/@stryker-mutator/core/bin/stryker.js'),
-      'run',
-      'test/trust/mutation/stryker.config.mjs',
-    ],
-    {
-      cwd: copy,
-      stdio: ['ignore', 'inherit', 'inherit'],
-      env: {
-        ...process.env,
-        MUTATION_FILES: chosen.join('\n'),
-        MUTATION_TESTS: tests.join('\n'),
-        MUTATION_REPORT: report,
-      },
-    },
-  );
+  madeReady(copy, tests);
+  const found = await instrument(shop, copy, files);
+  const most = Number(valueOf(words, '--changes') ?? Infinity);
+  const changes = shuffled(found, 20261129)
+    .slice(0, most)
+    .sort((a, b) => a.id - b.id);
+  const place = path.join(shop, part.replaceAll('/', '-'));
+  fs.rmSync(place, { recursive: true, force: true });
+  fs.mkdirSync(place, { recursive: true });
+  const states = await askAll(copy, place, changes, { ...process.env, MUTATION_TESTS: tests.join('\n') });
   fs.rmSync(copy, { recursive: true, force: true });
-  if (!fs.existsSync(report)) return false;
-  const { seen, missed, same, tooMany, unasked } = told(JSON.parse(fs.readFileSync(report, 'utf8')));
-  for (const { file, at, state, was, put } of missed)
+  const { seen, stuck, missed, same, tooMany, unasked } = told(
+    changes.map(each => ({ ...each, state: states.get(each.id) })),
+  );
+  for (const { state, file, at, was, put } of missed)
     console.log(`${state}  ${file}:${at}  ${was.replace(/\s+/g, ' ')}  ->  ${put.replace(/\s+/g, ' ')}`);
   for (const { file, at, put } of tooMany)
     console.log(`seen though listed as the same  ${file}:${at}  ${put}`);
   const score = (100 * seen) / (seen + missed.length);
   const seconds = ((performance.now() - begun) / 1000).toFixed(0);
   console.log(
-    `core/${part}: ${score.toFixed(1)} % of ${seen + missed.length} changes in ${chosen.length} of ${files.length} files are seen` +
-      ` (${same} are the same by list, ${unasked} not asked), at least ${leastOf(part)} % (${seconds} s)`,
+    `core/${part}: ${score.toFixed(1)} % of ${seen + missed.length} changes in ${files.length} of ${all} files are seen` +
+      ` (${stuck} without an end, ${same} are the same by list, ${unasked} not asked), at least ${leastOf(part)} % (${seconds} s)`,
   );
   return score >= leastOf(part) && tooMany.length === 0;
 }
