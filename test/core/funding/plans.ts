@@ -2,14 +2,17 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import {
   CONTRACT_CLASSES,
+  grantBook,
   readForms,
   readFundingRules,
+  type Award,
   type FundingPlan,
   type FundingSource,
+  type GrantBook,
   type GrantInput,
 } from '../../../core/funding';
 import { STAGES, type EstimateLine } from '../../../core/cash-flow';
-import { randomLines, usd } from '../cash-flow/lines';
+import { line, randomLines, usd } from '../cash-flow/lines';
 
 const read = (name: string): unknown => JSON.parse(readFileSync(`templates/${name}.json`, 'utf8'));
 export const RULES = readFundingRules(read('funding'));
@@ -137,3 +140,47 @@ function classesFor(lines: readonly EstimateLine[], contractClass: (typeof CONTR
 }
 
 export { usd };
+
+const NONE = { labour: 0, equipment: 0, material: 0, disposal: 0, subcontract: 0, fee: 0, markUp: 0 };
+
+/** A line of the owner's own wages. */
+export const wages = (id: string, dollars: number, more: Partial<EstimateLine> = {}): EstimateLine =>
+  line({ id, amounts: { ...NONE, labour: usd(dollars) }, ...more });
+
+/** A line of contract work. */
+export const contractWork = (id: string, dollars: number, more: Partial<EstimateLine> = {}): EstimateLine =>
+  line({ id, contract: true, amounts: { ...NONE, subcontract: usd(dollars) }, ...more });
+
+/** The grant budget, which the input must allow. */
+export function budgetOf(input: GrantInput): GrantBook {
+  const { book, findings } = grantBook(input, RULES, FORMS);
+  if (book === undefined) throw new Error(JSON.stringify(findings));
+  return book;
+}
+
+/** The first award of a grant budget. */
+export function firstAward(input: GrantInput): Award {
+  const [award] = budgetOf(input).awards;
+  if (award === undefined) throw new Error('there is no award');
+  return award;
+}
+
+/** A contribution in kind that gives the line `gift`. */
+export const GIFT: FundingSource = {
+  ...COUNTY,
+  id: 'partner',
+  title: 'Dive club',
+  kind: 'other',
+  support: 'in kind',
+  valuation: { basis: 'judgement', source: 'invented for the test' },
+  lineIds: ['gift'],
+};
+
+/** A contingency that a grant may bear. */
+export const ACCEPTED = {
+  amount: usd(100),
+  isByAcceptedMethod: true,
+  isDocumented: true,
+  isAcceptedByAgency: true,
+  isReserve: false,
+};
