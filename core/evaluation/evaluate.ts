@@ -23,7 +23,7 @@ import { quotedLines, type QuotedLines } from './line-quotes';
 import { placeLimits } from './place-limits';
 import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
 import { ruleFindings } from './rules';
-import { scheduledOrHeld, verifiedOnce } from './scheduled-once';
+import { scheduledInSteps, scheduledOrHeld, verifiedOnce, type Effort } from './scheduled-once';
 import { scopeOfWork } from './scope-of-work';
 import { surveyOf } from './survey';
 import { shippedLibrary } from './templates';
@@ -189,12 +189,23 @@ function estimateParts(
   options: EvaluateOptions,
 ): EstimateParts {
   const unscheduled = unscheduledParts(project, library, checked, options.simulated);
-  const usual = usualSchedules(unscheduled.problem.activities.length);
-  const effort = { schedules: options.schedules ?? usual, seed: options.seed };
+  const effort = effortFor(unscheduled.problem, options);
   const { problem, schedule, datesHeld } = scheduledOrHeld(unscheduled.problem, effort, options.held);
   const priced =
     schedule.activities.length === 0 ? {} : pricedParts(project, unscheduled, schedule, options.today);
   return { ...unscheduled, problem, schedule, ...(datesHeld === undefined ? {} : { datesHeld }), ...priced };
+}
+
+function effortFor({ activities }: ScheduleProblem, { schedules, seed }: EvaluateOptions): Effort {
+  return { schedules: schedules ?? usualSchedules(activities.length), seed };
+}
+
+/** Schedules a plan that was priced at held dates, in steps: afterwards it is evaluated without a search. */
+export function schedulingSteps(
+  { problem }: EstimateParts,
+  options: EvaluateOptions,
+): Generator<undefined, undefined, undefined> {
+  return scheduledInSteps(problem, effortFor(problem, options));
 }
 
 type Unscheduled = ReturnType<typeof unscheduledParts>;

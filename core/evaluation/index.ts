@@ -15,7 +15,13 @@ export {
   type NoPlan,
 } from './crews';
 export { chosenOptions, estimateInput, faultsOf } from './estimate-input';
-export { evaluate, type EstimateParts, type EvaluateOptions, type Evaluation } from './evaluate';
+export {
+  evaluate,
+  schedulingSteps,
+  type EstimateParts,
+  type EvaluateOptions,
+  type Evaluation,
+} from './evaluate';
 export { datesOf, hazardousWaste, pricedGeneration, type Dates } from './generator';
 export { type UnmetGoal } from './goals';
 export { quotedLines, type QuotedLines } from './line-quotes';

@@ -1,5 +1,11 @@
 import { isSameData, keeping, type Finding } from '../base';
-import { schedule, verifySchedule, type ScheduleProblem, type ScheduleResult } from '../scheduling';
+import {
+  schedule,
+  scheduleInSteps,
+  verifySchedule,
+  type ScheduleProblem,
+  type ScheduleResult,
+} from '../scheduling';
 
 /** A schedule with the problem it was made for. */
 export interface Scheduled {
@@ -7,7 +13,8 @@ export interface Scheduled {
   readonly schedule: ScheduleResult;
 }
 
-interface Effort {
+/** What a schedule may cost. */
+export interface Effort {
   readonly schedules: number;
   readonly seed: number;
 }
@@ -21,6 +28,15 @@ const MOST_KEPT = 12;
  */
 export function scheduledOnce(problem: ScheduleProblem, effort: Effort): Scheduled {
   return keep(known(problem, effort) ?? { problem, ...effort, schedule: schedule(problem, effort) });
+}
+
+/** The same in steps; at their end the answer is known. */
+export function* scheduledInSteps(
+  problem: ScheduleProblem,
+  effort: Effort,
+): Generator<undefined, undefined, undefined> {
+  if (known(problem, effort) !== undefined) return;
+  keep({ problem, ...effort, schedule: yield* scheduleInSteps(problem, effort) });
 }
 
 /** The same, but a plan not scheduled before takes the dates of a held schedule, where that has all its activities. */

@@ -25,7 +25,7 @@ export type {
 } from './result';
 export { checkProblem } from './check/check-problem';
 export { verifySchedule } from './verify/verify-schedule';
-export { schedule, type ScheduleOptions } from './schedule';
+export { schedule, scheduleInSteps, type ScheduleOptions } from './schedule';
 export { usualSchedules } from './usual-schedules';
 export { daysWords, holdingWords, relationshipWords } from './words';
 export {

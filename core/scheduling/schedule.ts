@@ -27,8 +27,24 @@ export interface ScheduleOptions extends SearchOptions {
  * @returns dates, floats, what holds each activity and the proven bound; or the constraints that cannot hold together.
  */
 export function schedule(problem: ScheduleProblem, options: ScheduleOptions): ScheduleResult {
-  const prepared = prepare(problem, options);
+  const steps = scheduleInSteps(problem, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same schedule in a few steps of about equal length, so that between them newer work can be let by. */
+export function* scheduleInSteps(
+  problem: ScheduleProblem,
+  options: ScheduleOptions,
+): Generator<undefined, ScheduleResult, undefined> {
+  const packed = pack(problem, options);
+  if (!packed.compiled) return packed.failed;
+  yield;
+  const prepared = search(packed, options);
   if (!prepared.placed) return prepared.failed;
+  yield;
   const { placed, lowerBound, schedules, findings } = prepared;
   return { ...buildResult(placed, lowerBound, schedules), findings };
 }
@@ -45,23 +61,48 @@ export type Prepared =
 
 /** Checks, packs, diagnoses and searches. */
 export function prepare(problem: ScheduleProblem, options: ScheduleOptions): Prepared {
+  const packed = pack(problem, options);
+  return packed.compiled ? search(packed, options) : packed;
+}
+
+/** A problem checked, packed and found to have no conflict on sight. */
+interface Packed {
+  readonly compiled: Compiled;
+  readonly earliestFinish: number;
+  readonly findings: readonly Finding[];
+}
+
+function pack(
+  problem: ScheduleProblem,
+  options: ScheduleOptions,
+): Packed | { readonly compiled?: undefined; readonly failed: ScheduleResult } {
   const findings = checkProblem(problem);
   if (anyBlocks(findings)) return { failed: noResult('invalid', 0, findings) };
   const compiled = compile(problem, options.modes ?? plannedModes(problem));
   const earliest = earliestStarts(compiled.search);
   const conflicts = diagnose(compiled, earliest);
-  const fail = (status: 'infeasible' | 'not-found', schedules: number, sets: readonly ConflictSet[]) => ({
-    failed: noResult(status, schedules, [...findings, ...conflictFindings(sets)], sets),
-  });
-  if (conflicts.length > 0) return fail('infeasible', 0, conflicts);
-  const earliestFinish = earliest.finishes.reduce((a, b) => Math.max(a, b), 0);
+  if (conflicts.length > 0) return { failed: withoutSchedule('infeasible', 0, findings, conflicts) };
+  return { compiled, earliestFinish: earliest.finishes.reduce((a, b) => Math.max(a, b), 0), findings };
+}
+
+function search({ compiled, earliestFinish, findings }: Packed, options: ScheduleOptions): Prepared {
   const { found, placed } = placeInTime(compiled, earliestFinish, options);
   if (placed) {
     const lowerBound = Math.max(earliestFinish, found.lowerBound);
     return { placed, lowerBound, schedules: found.schedules, findings };
   }
   const sets = found.conflict ? [searchConflict(compiled, found.conflict)] : [];
-  return fail(found.status === 'infeasible' ? 'infeasible' : 'not-found', found.schedules, sets);
+  const status = found.status === 'infeasible' ? 'infeasible' : 'not-found';
+  return { failed: withoutSchedule(status, found.schedules, findings, sets) };
+}
+
+function withoutSchedule(
+  status: 'infeasible' | 'not-found',
+  schedules: number,
+  findings: readonly Finding[],
+  sets: readonly ConflictSet[],
+): ScheduleResult {
+  return noResult(status, schedules, [...findings, ...conflictFindings(sets)], sets);
 }
 
 /** Worth laying out anew: the shorter horizon is less than this share of the full one. */

@@ -84,27 +84,34 @@ const SETTLING = 'settling';
 
 /**
  * The bottom line of an evaluation that is not settled: the new total, at the dates held from the plan before where the
- * plan changed, and everything that is not known yet in words.
+ * plan changed, the finish where it was scheduled anew, and everything that is not known yet in words.
  * @param before the cells shown so far, in their order.
  */
 export function settlingLine(parts: EstimateParts, before: readonly BottomCell[]): readonly BottomCell[] {
-  const { money } = parts;
-  const amounts = new Map<string, Money | undefined>(
-    money === undefined
-      ? []
-      : [
-          ['total', money.result.money(money.sums.total)],
-          ['budget', money.result.money(money.sums.budget)],
-        ],
-  );
+  const known = new Map([...settlingAmounts(parts), ...settlingFinish(parts)]);
+  const beside = parts.datesHeld === true ? 'dates settling' : SETTLING;
   return before.map(cell => {
-    const amount = amounts.get(cell.key);
+    const text = known.get(cell.key);
     const { verdict: _verdict, beside: _beside, ...rest } = cell;
-    if (amount === undefined) return { ...rest, value: { text: SETTLING, absent: true }, isSettling: true };
-    const value = { ...cell.value, text: dollars(roundedDollars(amount.cents) * 100) };
-    const beside = parts.datesHeld === true ? 'dates settling' : SETTLING;
-    return { ...rest, value, beside, isSettling: true };
+    if (text === undefined) return { ...rest, value: { text: SETTLING, absent: true }, isSettling: true };
+    return { ...rest, value: { ...cell.value, text }, beside, isSettling: true };
   });
+}
+
+function settlingAmounts({ money }: EstimateParts): [string, string][] {
+  if (money === undefined) return [];
+  const amounts: [string, Money | undefined][] = [
+    ['total', money.result.money(money.sums.total)],
+    ['budget', money.result.money(money.sums.budget)],
+  ];
+  return amounts.flatMap(([key, amount]) =>
+    amount === undefined ? [] : [[key, dollars(roundedDollars(amount.cents) * 100)]],
+  );
+}
+
+/** The finish of a plan that was scheduled: dates held from another plan are not its own. */
+function settlingFinish({ schedule: { finish }, datesHeld }: EstimateParts): [string, string][] {
+  return finish === undefined || datesHeld === true ? [] : [['finish', dateWords(finish)]];
 }
 
 /** The bottom line of a document just opened: what the roll-over screen adds to is not told before it. */

@@ -1,4 +1,4 @@
-import { evaluate, type Evaluation } from '../../core/evaluation';
+import { evaluate, schedulingSteps, type Evaluation } from '../../core/evaluation';
 import {
   isOpenedName,
   planOf,
@@ -60,7 +60,9 @@ const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: [
  */
 export class EvaluationDesk {
   #kept: Kept | undefined;
+  /** How long the last plan took to settle, and what of that its schedule took beforehand, in milliseconds. */
   #settling = 0;
+  #scheduling = 0;
   /** Answers about a document just opened, until its roll-over screen is settled. */
   #opening: WhyDesk | undefined;
   /** The plan as the document was opened in this scenario: later plans show how they moved from it. */
@@ -76,6 +78,7 @@ export class EvaluationDesk {
     const about = `${ask.document} ${scenario} ${measures}`;
     const options = { today: project.statusDate ?? ask.today, seed: SEED, scenario };
     const kept = this.#kept?.about === about ? this.#kept : undefined;
+    this.#scheduling = 0;
     const goesOn =
       kept === undefined
         ? await this.#sayOpening(ask, options, work)
@@ -83,7 +86,8 @@ export class EvaluationDesk {
     if (!goesOn) return OVERTAKEN;
     const started = work.now();
     const evaluation = evaluate(project, options);
-    this.#settling = work.now() - started;
+    this.#settling = this.#scheduling + work.now() - started;
+    if (this.#settling > SLOW && !(await work.pause(0))) return OVERTAKEN;
     const parts = windowParts(project, evaluation, measures, kept?.amounts, this.#earlier(about));
     if (parts === undefined) return { hasRows: false, findings: evaluation.findings };
     const desk = new WhyDesk(evaluation, measures);
@@ -115,7 +119,10 @@ export class EvaluationDesk {
     return work.pause(0);
   }
 
-  /** Says the total at once, at the dates of the plan before where the plan has changed. */
+  /**
+   * Says the total at once, at the dates of the plan before where the plan has changed; where settling takes long, the
+   * total at the new dates as well, as soon as there are any.
+   */
   async #sayTotal(
     project: Ask['project'],
     options: Options,
@@ -124,10 +131,19 @@ export class EvaluationDesk {
   ): Promise<boolean> {
     const before = evaluation.estimate?.schedule;
     if (before === undefined || before.activities.length === 0) return true;
-    const { estimate } = evaluate(project, { ...options, upright: false, held: before });
-    if (estimate?.money === undefined) return true;
-    work.say({ kind: 'settling', bottom: settlingLine(estimate, bottom) });
-    return work.pause(estimate.datesHeld === true && this.#settling > SLOW ? MOMENT : 0);
+    const sayPriced = () => {
+      const { estimate } = evaluate(project, { ...options, upright: false, held: before });
+      if (estimate?.money !== undefined)
+        work.say({ kind: 'settling', bottom: settlingLine(estimate, bottom) });
+      return estimate;
+    };
+    const atOnce = sayPriced();
+    if (atOnce?.datesHeld !== true || this.#settling <= SLOW) return work.pause(0);
+    const started = work.now();
+    for (const _ of schedulingSteps(atOnce, options)) if (!(await work.pause(0))) return false;
+    this.#scheduling = work.now() - started;
+    sayPriced();
+    return work.pause(MOMENT);
   }
 
   #earlier(about: string): EarlierPlan | undefined {

@@ -2,8 +2,8 @@
  * From an edit in the window to the total it shows, in a project of 2,000 lines: the document is sent as the window sends
  * it, evaluated by the engine that the window's worker runs, and every answer is copied as it is copied to the window.
  * Only the browser's own work is missing: the event, two messages between threads, and painting. Totals are measured
- * with the next edit following at once, as in typing, at the dates of the last settled plan; a few edits then wait until
- * the plan is scheduled anew and everything is settled.
+ * with the next edit following at once, as in typing: first at the dates of the last settled plan, then of edits that wait
+ * for the total at the dates of the plan scheduled anew; a few edits wait until everything is settled.
  */
 import { produce, type Draft } from 'immer';
 import type { Project } from '../../core/project';
@@ -53,8 +53,9 @@ const start: Change = (project, run) => {
 };
 
 interface Edited {
-  /** Milliseconds until a total was shown, and until all was settled. */
+  /** Milliseconds until a total was shown, until it was one at dates of its own plan, and until all was settled. */
   readonly total: number;
+  readonly scheduled: number;
   readonly settled: number;
   /** Processor time until the total was shown, milliseconds. */
   readonly processor: number;
@@ -64,6 +65,13 @@ const processorTime = () => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1000;
 };
+
+type Until = 'total' | 'scheduled' | 'settled';
+
+/** Whether a part shows a total at the dates of its own plan: the finish is told with it. */
+const isScheduled = (part: Part) =>
+  part.kind === 'head' ||
+  (part.kind === 'settling' && part.bottom.some(cell => cell.key === 'finish' && cell.value.absent !== true));
 
 /** A window without a browser. */
 class Window {
@@ -76,27 +84,34 @@ class Window {
     this.project = project;
   }
 
-  /** Makes an edit and waits until everything is settled, or only until a total is shown. */
-  async edit(change: (project: Draft<Project>) => void, until: 'total' | 'settled'): Promise<Edited> {
+  /** Makes an edit and waits until everything is settled, or only until a total is shown or scheduled. */
+  async edit(change: (project: Draft<Project>) => void, until: Until): Promise<Edited> {
     const started = performance.now();
     const before = processorTime();
     this.project = produce(this.project, change);
     const packed = this.#sender.packed({ project: this.project });
     const project = this.#receiver.received(structuredClone(packed.sent ?? { whole: this.project }));
     let total: number | undefined;
+    let scheduled: number | undefined;
     let processor = Number.NaN;
+    const goesOn = () => until === 'settled' || (until === 'scheduled' && scheduled === undefined);
     const work: Work = {
       say: (part: Part) => {
         structuredClone(part);
         if (total === undefined) processor = processorTime() - before;
         total ??= performance.now() - started;
+        if (isScheduled(part)) scheduled ??= performance.now() - started;
       },
-      pause: milliseconds =>
-        new Promise(resolve => setTimeout(() => resolve(until === 'settled'), milliseconds)),
+      pause: milliseconds => new Promise(resolve => setTimeout(() => resolve(goesOn()), milliseconds)),
       now: () => performance.now(),
     };
     await this.#desk.evaluate(askOf(project), work);
-    return { total: total ?? Number.NaN, processor, settled: performance.now() - started };
+    return {
+      total: total ?? Number.NaN,
+      scheduled: scheduled ?? Number.NaN,
+      processor,
+      settled: performance.now() - started,
+    };
   }
 }
 
@@ -108,6 +123,7 @@ function askOf(project: unknown): Questions['evaluate']['ask'] {
 
 const WARM_UP = 10;
 const TOTALS = 40;
+const SCHEDULED = 20;
 const SETTLED = 2;
 
 async function rowsOf(window: Window, name: string, change: Change): Promise<Times[]> {
@@ -116,6 +132,9 @@ async function rowsOf(window: Window, name: string, change: Change): Promise<Tim
     const edited = await window.edit(project => change(project, run), 'total');
     if (run >= WARM_UP) shown.push(edited);
   }
+  const scheduled: Edited[] = [];
+  for (let run = 0; run < SCHEDULED; run++)
+    scheduled.push(await window.edit(project => change(project, 500 + run), 'scheduled'));
   const settled: Edited[] = [];
   for (let run = 0; run < SETTLED; run++)
     settled.push(await window.edit(project => change(project, 1000 + run), 'settled'));
@@ -127,6 +146,10 @@ async function rowsOf(window: Window, name: string, change: Change): Promise<Tim
     timesOf(
       `${name}: processor time of that`,
       shown.map(one => one.processor),
+    ),
+    timesOf(
+      `${name}: edit to total at its own dates`,
+      scheduled.map(one => one.scheduled),
     ),
     timesOf(
       `${name}: edit to all settled`,

@@ -88,3 +88,60 @@ test('an edit is answered by its total first, and settles to what a first evalua
   const { changes: _changes, changeWords: _words, schedule: _schedule, ...settled } = { ...fresh };
   expect(shown).toMatchObject(settled);
 }, 60_000);
+
+/** The example in a desk whose clock says that settling takes long, after it was opened. */
+async function slowDesk() {
+  const project = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8')).project;
+  if (project === undefined) throw new Error('the example cannot be read');
+  const desk = new EvaluationDesk();
+  const parts: Part[] = [];
+  let [time, pauses, pausesLeft] = [0, 0, Infinity];
+  const work = {
+    say: (part: Part) => void parts.push(part),
+    pause: () => Promise.resolve(++pauses <= pausesLeft),
+    now: () => (time += 500),
+  };
+  const scenario = project.scenarios[0]?.id ?? '';
+  const ask = { project, scenario, today: TODAY, measures: 'us', document: 'd', view: 'work' } as const;
+  await desk.evaluate(ask, work);
+  parts.length = 0;
+  const heavier = (tonnes: string) =>
+    produce(project, draft => {
+      if (draft.vessel.lightship !== undefined) draft.vessel.lightship.value = tonnes;
+    });
+  return {
+    parts,
+    /** Evaluates the ship with another lightship; after so many pauses a newer question comes. */
+    edit: async (tonnes: string, overtakenAfter = Infinity) => {
+      [pauses, pausesLeft] = [0, overtakenAfter];
+      await desk.evaluate({ ...ask, project: heavier(tonnes) }, work);
+    },
+  };
+}
+
+test('where settling takes long, total and finish at the new dates come before everything else', async () => {
+  const { parts, edit } = await slowDesk();
+  await edit('5390');
+  expect(parts.map(part => part.kind).slice(0, 3)).toEqual(['settling', 'settling', 'head']);
+  const told = parts.map(part =>
+    part.kind === 'view' ? [] : part.kind === 'head' ? part.rows.bottom : part.bottom,
+  );
+  const cell = (part: number, key: string) => told[part]?.find(one => one.key === key);
+  expect(cell(0, 'total')?.beside).toBe('dates settling');
+  expect(cell(0, 'finish')?.value.absent).toBe(true);
+  expect(cell(1, 'total')?.value.text).toBe(cell(2, 'total')?.value.text);
+  expect(cell(1, 'finish')?.value.text).toBe(cell(2, 'finish')?.value.text);
+}, 60_000);
+
+test('a newer edit ends the scheduling of the one before, and neither is mistaken for the other', async () => {
+  const { parts, edit } = await slowDesk();
+  await edit('5390', 1);
+  expect(parts.map(part => part.kind)).toEqual(['settling']);
+  parts.length = 0;
+  await edit('4910');
+  const other = await slowDesk();
+  await other.edit('4910');
+  const heads = (of: readonly Part[]) => of.filter(part => part.kind === 'head');
+  expect(heads(parts)).toHaveLength(1);
+  expect(heads(parts)).toEqual(heads(other.parts));
+}, 60_000);
