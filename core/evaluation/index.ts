@@ -95,6 +95,7 @@ export {
   type TabulationView,
 } from './books';
 export {
+  awardChance,
   grantEnd,
   contingencyOf,
   prepareRisk,
@@ -106,6 +107,7 @@ export {
   shippedRisk,
   simulatedContingency,
   whatIfs,
+  type AwardChance,
   type FinishView,
   type GrowthComparison,
   type PolicyContingency,

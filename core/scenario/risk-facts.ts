@@ -1,6 +1,8 @@
 import { dayOf, isoOf } from '../calendar';
-import { grantEnd, prepareRisk, type Evaluation } from '../evaluation';
+import { awardChance, grantEnd, prepareRisk, type AwardChance, type Evaluation } from '../evaluation';
+import { dollarsOf } from '../money';
 import { chanceOfMissing, orderStatistic, simulate, sorted, type SimulationResult } from '../risk';
+import { summaryOf } from './totals';
 
 /** How sure cost and finish of a scenario are, from one simulation. Money in dollars. */
 export interface RiskFacts {
@@ -16,6 +18,8 @@ export interface RiskFacts {
   readonly chanceOfDeadline?: number;
   /** Chance that the grant period ends before all is done; absent without one. */
   readonly missesGrant?: number;
+  /** How likely the cost stays inside the award itself; absent without one. */
+  readonly award?: AwardChance;
   /** The largest drivers of cost, each with its share of the variance. */
   readonly drivers: readonly { readonly title: string; readonly share: number }[];
   /** Cost of each trial: trials of two scenarios with one seed share their draws. */
@@ -48,6 +52,13 @@ export function factsOf(evaluation: Evaluation, result: SimulationResult, first:
   const { deadline } = evaluation.project.calendars;
   const end = grantEnd(evaluation);
   const missing = (iso: string) => chanceOfMissing(result, dayOf(iso) - first + 1);
+  const contingency = summaryOf(evaluation)?.contingency;
+  const award = awardChance(
+    evaluation.project,
+    result.samples,
+    result.cost.plan,
+    contingency && dollarsOf(contingency),
+  );
   return {
     scenario: evaluation.scenario.id,
     trials: result.trials,
@@ -59,6 +70,7 @@ export function factsOf(evaluation: Evaluation, result: SimulationResult, first:
     finishP80: date(orderStatistic(finish, 0.8)),
     ...(deadline !== undefined && { chanceOfDeadline: 1 - missing(deadline) }),
     ...(end !== undefined && { missesGrant: missing(end) }),
+    ...(award !== undefined && { award }),
     drivers: result.drivers
       .slice(0, DRIVERS)
       .map(({ title, contribution }) => ({ title, share: contribution })),

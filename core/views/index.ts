@@ -14,8 +14,6 @@ export {
   windowRows,
   unscreenedHead,
   windowParts,
-  findingRows,
-  homeOf,
   type WindowAnswer,
   type WindowHead,
   type WindowParts,

@@ -5,7 +5,7 @@ import { figureInMeasures, unitWords } from './measures';
 import { printed } from './number-text';
 import type { WhyRow, WhyRows } from './rows';
 import { rateFigures } from './rates';
-import { homeOf } from './window';
+import { homeOf } from './finding-rows';
 
 /** A named entry of a list, or a field. */
 function step(place: unknown, name: string): unknown {

@@ -4,6 +4,7 @@ import { bottomChanges, bottomLine, unscreenedLine, type Bottom, type BottomAmou
 import { budgetView } from './budget';
 import { lineBases } from './bases';
 import type { EstimateContext } from './context';
+import { rowsOfFindings } from './finding-rows';
 import type { Measures } from './measures';
 import { printed } from './number-text';
 import { ratesView } from './rates';
@@ -13,7 +14,6 @@ import { shownMoney } from './shown-money';
 import { stillMissing } from './still-missing';
 import { vesselView } from './vessel';
 import { workView } from './work';
-import type { FindingRow } from './rows';
 import type { WindowRows } from './window-rows';
 
 export interface WindowAnswer {
@@ -69,7 +69,7 @@ function headOf(
   before: BottomAmounts | undefined,
 ): WindowHead {
   const moved = bottomChanges(before, bottom.amounts);
-  const findings = findingRows(evaluation);
+  const findings = rowsOfFindings(evaluation.findings);
   return {
     scenario: evaluation.scenario.id,
     changes: moved.changes,
@@ -120,36 +120,4 @@ export function windowRows(
 /** The money of an estimate in figures, when there is any. */
 export function summaryOf(parts: EstimateParts): EstimateSummary | undefined {
   return parts.money === undefined ? undefined : summarise({ ...parts, money: parts.money });
-}
-
-const HOMES: readonly (readonly [string, string])[] = [
-  ['/vessel', 'vessel'],
-  ['/site', 'vessel'],
-  ['/items', 'work'],
-  ['/options', 'work'],
-  ['/survey', 'materials'],
-  ['/funding', 'funding'],
-  ['/bid', 'bid'],
-  ['/receivedBids', 'bid'],
-  ['/risk', 'risk'],
-  ['/decision', 'compare'],
-  ['/contingency', 'funding'],
-  ['templates/materials', 'materials'],
-  ['/quotes', 'work'],
-  ['/rates', 'rates'],
-  ['/calendars', 'schedule'],
-  ['/schedule', 'schedule'],
-];
-
-/** The view where a place of the document is put right. */
-export function homeOf(place: string): string {
-  return HOMES.find(([start]) => place.startsWith(start))?.[1] ?? 'review';
-}
-
-/** Findings with the view where each is put right, those that withhold a figure first. */
-export function findingRows(evaluation: Evaluation): readonly FindingRow[] {
-  const order = { blocks: 0, warns: 1, notes: 2 } as const;
-  return evaluation.findings
-    .map(finding => ({ finding, view: homeOf(finding.place) }))
-    .toSorted((a, b) => order[a.finding.weight] - order[b.finding.weight]);
 }

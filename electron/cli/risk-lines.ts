@@ -26,6 +26,11 @@ export function riskLines(view: RiskView): string[] {
           `Grant    ${hundred(view.grantPeriod.chanceOfMissing)} in 100 runs miss its end on ${view.grantPeriod.end}`,
         ]
       : []),
+    ...(view.award
+      ? [
+          `Award    ${hundred(view.award.chance)} in 100 runs cost no more than it holds, ${usd(view.award.budget)}, ${view.award.holdsContingency ? 'with' : 'without'} the contingency`,
+        ]
+      : []),
     `Season   ${hundred(view.chanceOfAnotherSeason)} in 100 runs need another season`,
     `History  runs end ${times(growth.p10)} to ${times(growth.p90)} times the plan (P10 to P90), middle ${times(growth.p50)}; ` +
       `past hulls ${times(growth.least)} to ${times(growth.most)} times their middle estimate, middle ${times(growth.middle)}; ` +

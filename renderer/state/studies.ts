@@ -131,14 +131,19 @@ function follow(name: StudyName): void {
   study(name);
 }
 
+/** What Risk last told of the document and scenario shown. */
+export function useRun(): StudyAnswers['risk'] | undefined {
+  const { answer, scenario, document } = useStudies(all => all.risk);
+  const key = useWindow(window => window.document?.key);
+  const chosen = useWindow(window => window.scenario);
+  return document === key && scenario === chosen ? answer : undefined;
+}
+
 /** What a run adds to the bottom line; figures of a document that was edited since say so. */
 export function useRunCells(): readonly BottomCell[] {
-  const { answer, about, scenario, document } = useStudies(all => all.risk);
-  const key = useWindow(window => window.document?.key);
+  const about = useStudies(all => all.risk.about);
   const project = useWindow(window => window.history?.project);
-  const chosen = useWindow(window => window.scenario);
-  const cells = answer?.found?.bottom ?? [];
-  if (document !== key || scenario !== chosen || cells.length === 0) return [];
+  const cells = useRun()?.found?.bottom ?? [];
   return about === project ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
 }
 

@@ -1,3 +1,4 @@
+export { awardChance, type AwardChance } from './award-room';
 export { riskJson } from './risk-json';
 export {
   grantEnd,

@@ -17,7 +17,7 @@ export function riskJson(
 ): JsonObject {
   const view = riskView(evaluation, prepared, result, whatIfs);
   const { run } = prepared;
-  const { cost, contingencyAtP80, grantPeriod, deadline } = view;
+  const { cost, contingencyAtP80, grantPeriod, award, deadline } = view;
   return {
     scenario: view.scenario,
     trials: view.trials,
@@ -44,6 +44,11 @@ export function riskJson(
     ...(grantPeriod && {
       grantPeriodEnd: grantPeriod.end,
       chanceOfMissingGrantPeriod: share(grantPeriod.chanceOfMissing),
+    }),
+    ...(award && {
+      awardBudget: cents(award.budget),
+      awardHoldsContingency: award.holdsContingency,
+      chanceInsideAward: share(award.chance),
     }),
     ...(deadline && {
       deadline: deadline.date,

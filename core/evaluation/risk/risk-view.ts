@@ -20,6 +20,7 @@ import {
   type SurveyValue,
 } from '../../risk';
 import type { Evaluation } from '../evaluate';
+import { awardChance, type AwardChance } from './award-room';
 import { contingencyOf, type PolicyContingency } from './policy-contingency';
 import { gapSentence, safeView } from './plan-words';
 import type { PreparedEstimate } from './prepare';
@@ -90,6 +91,8 @@ export interface RiskView {
   readonly contingency: PolicyContingency;
   readonly contingencyNote: string;
   readonly grantPeriod: { readonly end: string; readonly chanceOfMissing: number } | undefined;
+  /** How likely the cost stays inside the award itself; absent without one. */
+  readonly award: AwardChance | undefined;
   readonly deadline: { readonly date: string; readonly chanceOfMissing: number } | undefined;
   readonly chanceOfAnotherSeason: number;
   readonly drivers: readonly DriverRow[];
@@ -161,6 +164,7 @@ export function riskView(
     contingencyNote: GRANT_CONTINGENCY_NOTE,
     grantPeriod:
       end === undefined || missesGrant === undefined ? undefined : { end, chanceOfMissing: missesGrant },
+    award: awardChance(project, result.samples, run.plan.total, contingency.amount),
     deadline:
       deadline === undefined || missesDeadline === undefined
         ? undefined

@@ -3,7 +3,7 @@ import { decisionAbout, type Decision } from '../../papers';
 import type { Comparison } from '../../scenario';
 import { aligned, editCell, NOT_APPLYING, words } from '../cells';
 import { dollars } from '../number-text';
-import { perCent, simulatedDollars } from '../risk/words';
+import { awardWords, inHundred, perCent, simulatedDollars } from '../risk/words';
 import { dateWords } from '../schedule-axis';
 import { monthWords } from '../budget-tables';
 import type { Column, Row, Sentence, Shown, TableRows, WhyRow } from '../rows';
@@ -64,6 +64,8 @@ const PLAN: readonly WhyRow[] = [
 
 const RULES: Readonly<Record<string, string>> = {
   p80: 'All runs are put in order of cost. 80 in 100 of them cost this much or less. Risk tells the runs and what drives them.',
+  award:
+    'The runs that cost no more than the forms hold are counted; here they are of 100. A contingency that is not allowable is borne by the county.',
   'finish-p80':
     'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
   sunk: 'The last day of the sinking in the plan.',
@@ -112,6 +114,11 @@ function figureTable(decision: Decision): TableRows {
     ...row('contingency', 'Set aside for what is not known', money(contingency, 'sums/budget')),
     ...row('budget', 'Budget', money(budget, 'sums/budget')),
     ...row('p80', '80 in 100 runs cost no more than', risk && words(simulatedDollars(risk.p80))),
+    ...row(
+      'award',
+      risk?.award === undefined ? '' : awardWords(risk.award),
+      risk?.award && words(`${inHundred(risk.award.chance)} in 100 runs`),
+    ),
     ...row('sunk', 'The ship is sunk by', sunkOn === undefined ? undefined : words(dateWords(sunkOn))),
     ...row(
       'finish',

@@ -52,5 +52,6 @@ export interface FundingView {
   readonly beside: TableRows;
   /** What the reader decides: sources, terms, indirect cost, contingency. */
   readonly terms: readonly TableRows[];
+  /** What else is to be known of the forms: cost that no grant bears, and why. */
   readonly findings: readonly string[];
 }

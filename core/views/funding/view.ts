@@ -1,3 +1,4 @@
+import type { Finding } from '../../base';
 import type { GrantView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { monthWords } from '../budget-tables';
@@ -20,12 +21,10 @@ export function fundingView(context: EstimateContext): FundingView {
   const { funding } = context.evaluation.project;
   const view = grantOf(context.evaluation);
   const { book, cash } = view;
+  const isWithheld = (one: Finding) => funding !== undefined && book === undefined && one.weight === 'blocks';
   return {
     sentence: sentence(view),
-    missing:
-      funding !== undefined && book === undefined
-        ? view.findings.filter(one => one.weight === 'blocks').map(findingWords)
-        : [],
+    missing: view.findings.filter(isWithheld).map(findingWords),
     begin: funding === undefined ? beginFunding(context.evaluation.project) : undefined,
     awards: (book?.awards ?? []).map(award => ({
       id: award.source.id,
@@ -45,7 +44,7 @@ export function fundingView(context: EstimateContext): FundingView {
     contracts: contractTable(view, funding),
     beside: besideTable(cash),
     terms: fundingTerms(context),
-    findings: view.findings.map(findingWords),
+    findings: funding === undefined ? [] : view.findings.filter(one => !isWithheld(one)).map(findingWords),
   };
 }
 

@@ -4,6 +4,8 @@ import { aligned, NOT_APPLYING, words } from '../cells';
 import { percentText } from '../bid/received';
 import type { EstimateContext } from '../context';
 import { asSentence } from '../finding-words';
+import { rowsOfFindings } from '../finding-rows';
+import { grantOf } from '../funding/grant-of';
 import { dollars, roundText } from '../number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
 import { recordTables } from './record';
@@ -22,7 +24,10 @@ export function reviewOf(evaluation: Evaluation): { rows: readonly ReviewRow[]; 
 export function reviewView(context: EstimateContext): ReviewView {
   const { rows, history } = reviewOf(context.evaluation);
   const counted = (standing: ReviewRow['standing']) => rows.filter(row => row.standing === standing).length;
+  const ofGrant = grantFindings(context);
   return {
+    ofGrant,
+    ofGrantSentence: `${ofGrant.length === 1 ? '1 more is' : `${ofGrant.length} more are`} of the grant budget.`,
     practicesSentence: [
       `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told.`,
     ],
@@ -41,6 +46,13 @@ export function reviewView(context: EstimateContext): ReviewView {
     recordSentence: recordSentence(context),
     record: recordTables(context),
   };
+}
+
+/** What making the grant budget finds beyond the estimate: cost that no grant bears, match, rates. */
+function grantFindings({ evaluation }: EstimateContext): ReviewView['ofGrant'] {
+  if (evaluation.project.funding === undefined) return [];
+  const known = new Set(evaluation.findings);
+  return rowsOfFindings(grantOf(evaluation).findings.filter(one => !known.has(one)));
 }
 
 function recordSentence({ evaluation: { project } }: EstimateContext): Sentence {

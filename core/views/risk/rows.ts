@@ -70,6 +70,8 @@ export interface FoundRisk {
   readonly frontier: FrontierPicture;
   readonly percentiles: TableRows;
   readonly chances: TableRows;
+  /** How likely the cost stays inside the award itself; absent without one. */
+  readonly award: Sentence | undefined;
   readonly drivers: TableRows;
   readonly driverBars: Readonly<Record<string, DriverBar>>;
   readonly drivesFinish: TableRows;

@@ -3,7 +3,7 @@ import { aligned, NOT_APPLYING, words } from '../cells';
 import { dateWords } from '../schedule-axis';
 import type { Column, Row, Shown, TableRows } from '../rows';
 import type { DriverBar } from './rows';
-import { bareDollars, inHundred, perCent, signedDollars, simulatedDollars } from './words';
+import { awardWords, bareDollars, inHundred, perCent, signedDollars, simulatedDollars } from './words';
 
 const PERCENTILES: readonly Column[] = [
   { key: 'share', title: 'Runs that end inside', unit: 'in 100', kind: 'number' },
@@ -61,7 +61,7 @@ const CHANCES: readonly Column[] = [
 
 /** The chances a board asks about. */
 export function chanceTable(view: RiskView): TableRows {
-  const { joint, grantPeriod, deadline } = view;
+  const { joint, grantPeriod, award, deadline } = view;
   const row = (id: string, what: string, share: number): Row => ({
     id,
     kind: 'line',
@@ -71,6 +71,7 @@ export function chanceTable(view: RiskView): TableRows {
     row('joint', `Inside ${simulatedDollars(joint.budget)} and by ${dateWords(joint.date)}`, joint.joint),
     row('money', `Inside ${simulatedDollars(joint.budget)}`, joint.insideMoney),
     row('date', `By ${dateWords(joint.date)}`, joint.insideDate),
+    ...(award === undefined ? [] : [row('award', awardWords(award), award.chance)]),
     ...(grantPeriod === undefined
       ? []
       : [

@@ -15,7 +15,7 @@ import { libraryEvents, registerTable } from './register';
 import type { FoundRisk, RiskRows } from './rows';
 import { settingsTable } from './settings';
 import { chanceTable, driverBars, driverTable, finishDrivers, percentileTable } from './tables';
-import { inHundred, simulatedDollars } from './words';
+import { awardWords, inHundred, simulatedDollars } from './words';
 
 /** What the view of risk is made from. */
 export interface RiskStudy {
@@ -125,6 +125,7 @@ function foundRisk({ evaluation, isStale }: RiskStudy, view: RiskView, { open, t
     frontier: { ...frontier, table: open(frontier.table) },
     percentiles: open(percentileTable(view, tell)),
     chances: open(chanceTable(view)),
+    award: awardSentence(view, isStale, tell),
     drivers: open(driverTable(view)),
     driverBars: driverBars(view),
     drivesFinish: open(finishDrivers(view)),
@@ -135,6 +136,18 @@ function foundRisk({ evaluation, isStale }: RiskStudy, view: RiskView, { open, t
     pastHulls: [pastWords(view)],
     bottom: bottomCells(view, isStale, tell),
   };
+}
+
+/** How likely the cost stays inside the award, for the page of the grant budget. */
+function awardSentence({ award }: RiskView, isStale: boolean, tell: Tell): Sentence | undefined {
+  if (award === undefined) return undefined;
+  const chance = tell(
+    'award',
+    `${inHundred(award.chance)} in 100`,
+    'Inside the award itself',
+    'The runs that cost no more than the forms hold are counted; here they are of 100.',
+  );
+  return [`${awardWords(award)}: `, chance, isStale ? ' runs, before the edit.' : ' runs.'];
 }
 
 /** Where the runs stand beside past hulls. */

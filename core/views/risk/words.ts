@@ -1,3 +1,4 @@
+import type { AwardChance } from '../../evaluation';
 import { dollars, roundText, shownNumber } from '../number-text';
 
 /** Dollars of a simulation as whole dollars in words. */
@@ -26,4 +27,10 @@ export function inHundred(share: number): string {
 /** A share in per cent with one decimal. */
 export function perCent(share: number): string {
   return shownNumber((share * 100).toFixed(6), 1);
+}
+
+/** Staying inside the award itself, in words. */
+export function awardWords({ budget, holdsContingency }: Omit<AwardChance, 'chance'>): string {
+  const what = holdsContingency ? 'contingency included' : 'the contingency not being part of it';
+  return `Inside the award itself, ${simulatedDollars(budget)}, ${what}`;
 }

@@ -1,12 +1,15 @@
 import { useState } from 'react';
 import type { AwardView, FundingView } from '../../../core/views';
+import { goTo } from '../../commands/run';
 import { takeSections } from '../../edits/lists';
 import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { CashPicture } from '../../pictures/cash/cash-picture';
 import { useWidth } from '../../pictures/use-width';
 import { useOpened } from '../../state/opened';
+import { useRun } from '../../state/studies';
 import { edit } from '../../state/working-out';
 import './funding.css';
 
@@ -38,6 +41,12 @@ export default function Funding() {
           {words}
         </div>
       ))}
+      {view.findings.map(words => (
+        <p key={words} className="caution funding-missing">
+          {words}
+        </p>
+      ))}
+      {view.awards.length === 0 ? null : <InsideAward />}
       {view.begin === undefined ? null : <Begin section={view.begin} />}
       {award === undefined ? null : <Form view={view} award={award} />}
       {face === 'lines'
@@ -55,6 +64,25 @@ export default function Funding() {
         </div>
       ) : null}
     </>
+  );
+}
+
+/** How likely the cost stays inside the award: told once the runs of Risk were made. */
+function InsideAward() {
+  const award = useRun()?.found?.award;
+  return (
+    <p className="quiet">
+      {award === undefined ? (
+        <>
+          How likely the cost stays inside the award itself is told once the runs are made.{' '}
+          <button type="button" className="text-button" onClick={() => goTo('risk')}>
+            Go to Risk
+          </button>
+        </>
+      ) : (
+        <Says sentence={award} />
+      )}
+    </p>
   );
 }
 

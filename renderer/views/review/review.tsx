@@ -28,9 +28,10 @@ export default function Review() {
     findings.length === 0
       ? 'There is no open finding.'
       : `${findings.length} findings are open; those that withhold a figure come first.`;
+  const ofGrant = view?.ofGrant ?? [];
   const sentence =
     view === undefined || face === 'findings'
-      ? [open]
+      ? [ofGrant.length === 0 || view === undefined ? open : `${open} ${view.ofGrantSentence}`]
       : face === 'practices'
         ? view.practicesSentence
         : face === 'record'
@@ -39,7 +40,7 @@ export default function Review() {
   return (
     <>
       <TitleLine sentence={sentence} faces={FACES} face={face} onFace={setFace} />
-      {face === 'findings' ? <Findings findings={findings} /> : null}
+      {face === 'findings' ? <Findings findings={[...findings, ...ofGrant]} /> : null}
       {face === 'practices' && view !== undefined ? <Practices view={view} /> : null}
       {face === 'past' && view !== undefined ? <Past view={view} /> : null}
       {face === 'record' && view !== undefined ? <Record tables={view.record} /> : null}

@@ -1,0 +1,48 @@
+import type { Finding } from '../base';
+import { asSentence } from './finding-words';
+import type { FindingRow } from './rows';
+
+const HOMES: readonly (readonly [string, string])[] = [
+  ['/vessel', 'vessel'],
+  ['/site', 'vessel'],
+  ['/items', 'work'],
+  ['/options', 'work'],
+  ['/survey', 'materials'],
+  ['/funding', 'funding'],
+  ['/bid', 'bid'],
+  ['/receivedBids', 'bid'],
+  ['/risk', 'risk'],
+  ['/decision', 'compare'],
+  ['/contingency', 'funding'],
+  ['templates/materials', 'materials'],
+  ['/quotes', 'work'],
+  ['/rates', 'rates'],
+  ['/calendars', 'schedule'],
+  ['/schedule', 'schedule'],
+];
+
+/** The view where a place of the document is put right. */
+export function homeOf(place: string): string {
+  return HOMES.find(([start]) => place.startsWith(start))?.[1] ?? 'review';
+}
+
+/** Findings with the view where each is put right, those that withhold a figure first. */
+export function rowsOfFindings(findings: readonly Finding[]): readonly FindingRow[] {
+  const order = { blocks: 0, warns: 1, notes: 2 } as const;
+  return findings
+    .map(finding => ({
+      finding: inSentences(finding),
+      view: homeOf(finding.place),
+    }))
+    .toSorted((a, b) => order[a.finding.weight] - order[b.finding.weight]);
+}
+
+function inSentences(finding: Finding): Finding {
+  const { message, meaning, remedy } = finding;
+  return {
+    ...finding,
+    message: asSentence(message),
+    remedy: asSentence(remedy),
+    ...(meaning === undefined ? {} : { meaning: asSentence(meaning) }),
+  };
+}
