@@ -54,11 +54,10 @@ export function grantBook(input: GrantInput, rules: FundingRules, forms: FormsDa
   ];
   if (anyBlocks(early)) return { contracts: [], findings: early };
   const { outcomes, outside } = makeAwards(input, rules, forms);
-  const findings = [...early, ...outcomes.flatMap(outcome => outcome.findings)];
+  const findings = [...early, ...outcomes.flatMap(outcome => outcome.findings), ...noAward(outcomes)];
   const contracts = outcomes.flatMap(outcome => outcome.indirect?.contracts ?? []);
+  if (anyBlocks(findings)) return { contracts, findings };
   const awards = outcomes.flatMap(outcome => outcome.award ?? []);
-  if (anyBlocks(findings) || awards.length === 0)
-    return { contracts, findings: [...findings, ...noAward(awards)] };
   return { book: toBook(input, awards, outside), contracts, findings };
 }
 
@@ -133,8 +132,8 @@ function sourceTotal(source: FundingSource, rows: Award['rows']): SourceTotal {
   };
 }
 
-function noAward(awards: readonly Award[]): Finding[] {
-  if (awards.length > 0) return [];
+function noAward(outcomes: readonly AwardOutcome[]): Finding[] {
+  if (outcomes.length > 0) return [];
   return [
     {
       code: 'funding/no-award',

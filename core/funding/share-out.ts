@@ -46,11 +46,11 @@ export function shareOut(
     }
   };
   giveInOrder('in kind');
-  entries = bear(entries, PROGRAM_INCOME, Math.min(usedInBudget(result), leftOf(entries)));
+  entries = bear(entries, PROGRAM_INCOME, Math.max(0, Math.min(usedInBudget(result), leftOf(entries))));
   entries = grantBears(entries, award, result.federal);
   giveInOrder('cash');
   const missing = leftOf(entries);
-  entries = bear(entries, NOT_FOUND, missing);
+  entries = entries.map(entry => borne(entry, NOT_FOUND, entry.left));
   return {
     rows: entries.map(({ row, shares }) => ({ ...row, shares })),
     income: result,
@@ -112,7 +112,6 @@ function bear(
   isInReach: (entry: Entry) => boolean = () => true,
 ): readonly Entry[] {
   const reached = (entry: Entry): Cents => (isInReach(entry) ? entry.left : 0);
-  if (total === 0 && sumCents(entries.map(reached)) !== 0) return entries;
   return allocateOver(total, entries, reached).map(({ item, amount }) => borne(item, sourceId, amount));
 }
 

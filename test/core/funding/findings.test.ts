@@ -26,17 +26,14 @@ const withPlan = (change: Partial<FundingPlan>, lines = [wages('a', 10)]): Grant
 });
 
 const STOPS = 'no grant budget is made until this is put right; the estimate stands';
-const without = (key: keyof FundingSource): FundingSource => {
-  const copy: Partial<Record<keyof FundingSource, unknown>> = { ...FEDERAL };
-  delete copy[key];
-  return copy as unknown as FundingSource;
-};
+const { period: _period, ...NO_PERIOD } = FEDERAL;
+const { share: _share, ...NO_SHARE } = FEDERAL;
 
 // What a form needs: OMB 4040-0006 and 4040-0008; what counts as match: 2 CFR 200.306.
 describe('what is wrong with a source is said in full', () => {
-  it.each<[string, string, string, FundingSource, string?]>([
-    ['funding/period-missing', 'has no award period', 'enter its start and finish', without('period')],
-    ['funding/share-missing', 'has no share', 'enter the share its notice allows', without('share')],
+  it.each<[string, string, string, FundingSource]>([
+    ['funding/period-missing', 'has no award period', 'enter its start and finish', NO_PERIOD],
+    ['funding/share-missing', 'has no share', 'enter the share its notice allows', NO_SHARE],
     ['funding/share-range', 'has a share of 1.5', 'enter a share from 0 to 1', { ...FEDERAL, share: 1.5 }],
     ['funding/share-range', 'has a share of -0.1', 'enter a share from 0 to 1', { ...FEDERAL, share: -0.1 }],
   ])('%s: %s', (code, what, remedy, source) => {
