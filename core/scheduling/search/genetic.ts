@@ -1,9 +1,10 @@
 import { NONE, Dice } from './dice';
 import { assess, Individuals, lengthOf, type Individual } from './individual';
 import { ListMaker, type Block } from './list-maker';
-import { sampledOrder } from './random-order';
+import { Ready, sampledOrder } from './random-order';
 import type { Side } from './side';
 import type { Tuning } from './tuning';
+import { WorkBefore } from './work-before';
 
 /** What the search may still do; shared with the caller. */
 export interface Spending {
@@ -22,6 +23,7 @@ export interface Spending {
 interface Camp {
   readonly side: Side;
   readonly lists: ListMaker;
+  readonly ready: Ready;
   readonly held: Set<number>;
   readonly isForward: boolean;
   population: Individual[];
@@ -40,6 +42,7 @@ export class GeneticSearch {
   private readonly dice: Dice;
   private readonly camps: readonly [Camp, Camp];
   private readonly list: Int32Array;
+  private readonly work = new WorkBefore();
   private readonly individuals: Individuals;
   private limit: number;
   private generations = 0;
@@ -59,8 +62,9 @@ export class GeneticSearch {
   }
 
   private campOf(side: Side, isForward: boolean): Camp {
-    const lists = new ListMaker(side, this.dice, this.tuning.tieOrders);
-    return { side, lists, isForward, held: new Set(), population: [] };
+    const ready = new Ready(side);
+    const lists = new ListMaker(side, this.dice, this.tuning.tieOrders, ready);
+    return { side, lists, ready, isForward, held: new Set(), population: [] };
   }
 
   /** Breeds until so many schedules are spent in all, the bound is met or the caller stops it. */
@@ -102,7 +106,7 @@ export class GeneticSearch {
     if (isParallel && side.count <= SAMPLED_AT_MOST && side.sampleParallel) {
       this.count(camp, made, side.sampleParallel(this.tuning.bias, this.dice, made));
     } else {
-      this.list.set(sampledOrder(side, side.priorities, this.tuning.bias, this.dice));
+      sampledOrder(camp.ready, side.priorities, this.tuning.bias, this.dice, this.list);
       this.decode(camp, made, Infinity);
     }
   }
@@ -176,8 +180,8 @@ export class GeneticSearch {
     let bestLength = keeper.last - keeper.low;
     let most = -1;
     const span = bestLength;
-    const { work } = keeper;
-    if (work.isStale) work.read(keeper, this.camps[0].side.weights);
+    const { work } = this;
+    work.read(keeper, this.camps[0].side.weights);
     for (let k = 0; k < tuning.blockTries; k++) {
       const share = tuning.blockLow + (tuning.blockHigh - tuning.blockLow) * dice.share();
       const length = Math.max(1, Math.round(share * span));

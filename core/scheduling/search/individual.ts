@@ -1,5 +1,4 @@
 import { NONE } from './dice';
-import { WorkBefore } from './work-before';
 
 /** A schedule as the genetic search holds it, in the time direction it was made in. */
 export interface Individual {
@@ -7,8 +6,6 @@ export interface Individual {
   readonly finishes: Int32Array;
   /** The activities by falling finish, once the schedule is a parent. */
   readonly order: Int32Array;
-  /** Where its work lies, read when it is a parent. */
-  readonly work: WorkBefore;
   /** The first start and the last finish. */
   low: number;
   last: number;
@@ -47,7 +44,6 @@ export class Individuals {
       starts: this.numbers(),
       finishes: this.numbers(),
       order: this.numbers(),
-      work: new WorkBefore(),
       low: 0,
       last: 0,
       beyond: 0,
@@ -91,7 +87,6 @@ export function assess(made: Individual, weights: Float64Array, tail: number): v
     }
   }
   made.hash = hash;
-  made.work.isStale = true;
   made.value = last - made.low + made.beyond + LATE_WEIGHT * made.late + left / (tail + 1);
 }
 

@@ -1,7 +1,7 @@
 import { NONE, type Dice } from './dice';
 import type { Individual } from './individual';
 import type { Links } from './plain-net';
-import { randomOrder } from './random-order';
+import { randomOrder, Ready } from './random-order';
 import type { Side } from './side';
 
 /** A stretch of time in one parent whose activities the child keeps together. */
@@ -27,13 +27,13 @@ export class ListMaker {
   private readonly side: Side;
   private readonly dice: Dice;
 
-  constructor(side: Side, dice: Dice, tieOrders: number) {
+  constructor(side: Side, dice: Dice, tieOrders: number, ready = new Ready(side)) {
     this.side = side;
     this.dice = dice;
     this.counts = new Int32Array(side.span + 8);
     this.marks = new Int32Array(side.count);
     this.sorted = new Int32Array(side.count);
-    this.tieOrders = Array.from({ length: tieOrders }, () => randomOrder(side, dice));
+    this.tieOrders = Array.from({ length: tieOrders }, () => randomOrder(side, dice, ready));
   }
 
   /** The activities of a schedule by falling finish, equal ones in one of the random orders: its `order`. */

@@ -1,91 +1,109 @@
 import { NONE, type Dice } from './dice';
 import type { PlainNet } from './plain-net';
-import { drawBiased, openCounts, release } from './random-order';
+import { drawBiased, Ready } from './random-order';
 import { clearDays, fitsOn, holdFrom, type PassMemory } from './serial-pass';
 
 /**
  * Parallel schedule generation: goes from moment to moment and starts whatever fits, drawing among the ready
- * activities with a bias towards small `priorities` (regret-based biased random sampling). Since nothing has started
+ * activities with a bias towards small priorities (regret-based biased random sampling). Since nothing has started
  * later than now, what fits on the first day fits on all.
- * @param bias how strong the bias is; 0 draws evenly.
- * @param finishes receives the finish of each activity.
- * @returns the last finish.
  * @source Kolisch, European Journal of Operational Research 90 (1996) 320-333; Kolisch and Drexl, European
  *   Journal of Operational Research 91 (1996) 22-37.
  */
-export function sampledParallelPass(
-  net: PlainNet,
-  memory: PassMemory,
-  priorities: Int32Array,
-  bias: number,
-  dice: Dice,
-  finishes: Int32Array,
-): number {
-  const open = openCounts(net);
-  const ready: number[] = [];
-  for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
-  const running: number[] = [];
-  const fitting: number[] = [];
-  let now = 0;
-  let last = 0;
-  let placed = 0;
-  while (placed < net.count) {
-    fill(net, memory, ready, fitting, now);
-    while (fitting.length > 0) {
-      const activity = fitting[drawBiased(fitting, priorities, bias, dice)] ?? NONE;
-      holdFrom(net, memory, activity, now);
-      const finish = now + (net.durations[activity] ?? NONE);
-      finishes[activity] = finish;
-      if (finish > last) last = finish;
-      placed++;
-      ready.splice(ready.indexOf(activity), 1);
-      if (finish > now) {
-        running.push(activity);
-        thin(net, memory, fitting, activity, now);
-      } else {
-        release(net, activity, open, ready);
-        fill(net, memory, ready, fitting, now);
+export class ParallelPass {
+  private readonly net: PlainNet;
+  private readonly memory: PassMemory;
+  private readonly priorities: Int32Array;
+  private readonly ready: Ready;
+  /** Where in the list of ready ones each stands that fits now. */
+  private readonly fitting: Int32Array;
+  private fittingSize = 0;
+  private readonly running: Int32Array;
+  private runningSize = 0;
+
+  /** @param priorities the smaller, the sooner an activity is drawn. */
+  constructor(net: PlainNet, memory: PassMemory, priorities: Int32Array) {
+    this.net = net;
+    this.memory = memory;
+    this.priorities = priorities;
+    this.ready = new Ready(net);
+    this.fitting = new Int32Array(net.count);
+    this.running = new Int32Array(net.count);
+  }
+
+  /**
+   * @param bias how strong the bias is; 0 draws evenly.
+   * @param finishes receives the finish of each activity.
+   * @returns the last finish.
+   */
+  sample(bias: number, dice: Dice, finishes: Int32Array): number {
+    const { net, memory, ready } = this;
+    ready.begin();
+    this.runningSize = 0;
+    let last = 0;
+    let placed = 0;
+    for (let now = 0; ; now = this.finishNext(finishes, now)) {
+      this.fill(now);
+      while (this.fittingSize > 0) {
+        const place = drawBiased(this.fitting, this.fittingSize, this.priorities, bias, dice);
+        const activity = this.fitting[place] ?? NONE;
+        holdFrom(net, memory, activity, now);
+        const finish = now + (net.durations[activity] ?? NONE);
+        finishes[activity] = finish;
+        if (finish > last) last = finish;
+        placed++;
+        ready.takeAt(ready.items.indexOf(activity));
+        if (finish > now) {
+          this.running[this.runningSize++] = activity;
+          this.thin(activity, now);
+        } else {
+          ready.release(activity);
+          this.fill(now);
+        }
       }
+      if (placed === net.count) break;
     }
-    now = finishNext(net, running, finishes, open, ready, now);
+    clearDays(net, memory, last);
+    return last;
   }
-  clearDays(net, memory, last);
-  return last;
-}
 
-/** Fills `fitting` with those ready that fit now. */
-function fill(net: PlainNet, memory: PassMemory, ready: number[], fitting: number[], now: number): void {
-  fitting.length = 0;
-  for (const activity of ready) if (fitsOn(net, memory, activity, now)) fitting.push(activity);
-}
+  /** Notes those ready that fit now. */
+  private fill(now: number): void {
+    const { net, memory, ready, fitting } = this;
+    let size = 0;
+    for (let place = 0; place < ready.size; place++) {
+      const activity = ready.items[place] ?? NONE;
+      if (fitsOn(net, memory, activity, now)) fitting[size++] = activity;
+    }
+    this.fittingSize = size;
+  }
 
-/** Leaves in `fitting` those that still fit beside the one just placed. */
-function thin(net: PlainNet, memory: PassMemory, fitting: number[], placed: number, now: number): void {
-  let kept = 0;
-  for (const activity of fitting) {
-    if (activity !== placed && fitsOn(net, memory, activity, now)) fitting[kept++] = activity;
+  /** Keeps those that still fit beside the one just placed. */
+  private thin(placed: number, now: number): void {
+    const { net, memory, fitting } = this;
+    let kept = 0;
+    for (let place = 0; place < this.fittingSize; place++) {
+      const activity = fitting[place] ?? NONE;
+      if (activity !== placed && fitsOn(net, memory, activity, now)) fitting[kept++] = activity;
+    }
+    this.fittingSize = kept;
   }
-  fitting.length = kept;
-}
 
-function finishNext(
-  net: PlainNet,
-  running: number[],
-  finishes: Int32Array,
-  open: Int32Array,
-  ready: number[],
-  now: number,
-): number {
-  let next = -1;
-  for (const activity of running) {
-    const finish = finishes[activity] ?? NONE;
-    if (next < 0 || finish < next) next = finish;
+  /** Goes on to the next finish of those running; what has waited for it becomes ready. */
+  private finishNext(finishes: Int32Array, now: number): number {
+    const { running } = this;
+    let next = -1;
+    for (let r = 0; r < this.runningSize; r++) {
+      const finish = finishes[running[r] ?? NONE] ?? NONE;
+      if (next < 0 || finish < next) next = finish;
+    }
+    let kept = 0;
+    for (let r = 0; r < this.runningSize; r++) {
+      const activity = running[r] ?? NONE;
+      if (finishes[activity] === next) this.ready.release(activity);
+      else running[kept++] = activity;
+    }
+    this.runningSize = kept;
+    return next < 0 ? now : next;
   }
-  for (let r = running.length - 1; r >= 0; r--) {
-    const activity = running[r] ?? NONE;
-    if (finishes[activity] !== next) continue;
-    running.splice(r, 1);
-    release(net, activity, open, ready);
-  }
-  return next < 0 ? now : next;
 }

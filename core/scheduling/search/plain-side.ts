@@ -1,6 +1,6 @@
 import { NONE, type Dice } from './dice';
 import type { Individual } from './individual';
-import { sampledParallelPass } from './parallel-pass';
+import { ParallelPass } from './parallel-pass';
 import type { Links, PlainNet } from './plain-net';
 import { passMemoryOf, serialPass, type PassMemory } from './serial-pass';
 import type { Side } from './side';
@@ -17,6 +17,7 @@ export class PlainSide implements Side {
   readonly needsRepair = false;
   private readonly net: PlainNet;
   private readonly memory: PassMemory;
+  private readonly parallel: ParallelPass;
 
   constructor(net: PlainNet) {
     this.net = net;
@@ -27,6 +28,7 @@ export class PlainSide implements Side {
     this.weights = net.weights;
     this.span = net.slots;
     this.priorities = tailsOf(net).map(tail => -tail);
+    this.parallel = new ParallelPass(net, this.memory, this.priorities);
   }
 
   decode(list: Int32Array, made: Individual, limit: number): number {
@@ -38,7 +40,7 @@ export class PlainSide implements Side {
   }
 
   sampleParallel(bias: number, dice: Dice, made: Individual): number {
-    made.last = sampledParallelPass(this.net, this.memory, this.priorities, bias, dice, made.finishes);
+    made.last = this.parallel.sample(bias, dice, made.finishes);
     return this.fillStarts(made);
   }
 

@@ -8,48 +8,81 @@ export interface Ordered {
   readonly successors: Links;
 }
 
+/** The activities whose predecessors are all taken; reused from one order to the next. */
+export class Ready {
+  /** The ready ones, the first `size` entries. */
+  readonly items: Int32Array;
+  size = 0;
+  /** How many predecessors of each activity are still to come. */
+  private readonly open: Int32Array;
+  private readonly counts: Int32Array;
+  private readonly successors: Links;
+
+  constructor({ count, predecessors, successors }: Ordered) {
+    this.items = new Int32Array(count);
+    this.open = new Int32Array(count);
+    this.counts = this.open.map(
+      (_, i) => (predecessors.first[i + 1] ?? NONE) - (predecessors.first[i] ?? NONE),
+    );
+    this.successors = successors;
+  }
+
+  /** Begins anew: only what has no predecessor is ready. */
+  begin(): void {
+    const { open, counts, items } = this;
+    open.set(counts);
+    this.size = 0;
+    for (let i = 0; i < counts.length; i++) if (counts[i] === 0) items[this.size++] = i;
+  }
+
+  /** Takes the activity at a place out; the last one takes its place. */
+  takeAt(place: number): number {
+    const { items } = this;
+    const activity = items[place] ?? NONE;
+    items[place] = items[--this.size] ?? NONE;
+    return activity;
+  }
+
+  /** Counts the activity as done; successors with no predecessor left become ready. */
+  release(activity: number): void {
+    const { first, list } = this.successors;
+    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
+      const next = list[s] ?? NONE;
+      const left = (this.open[next] ?? NONE) - 1;
+      this.open[next] = left;
+      if (left === 0) this.items[this.size++] = next;
+    }
+  }
+}
+
 /** A topological order drawn at random. */
-export function randomOrder(net: Ordered, dice: Dice): Int32Array {
-  return drawOrder(net, ready => dice.below(ready.length));
-}
-
-/** An order of all activities, each after its predecessors, drawn with a bias towards small `priorities`. */
-export function sampledOrder(net: Ordered, priorities: Int32Array, bias: number, dice: Dice): Int32Array {
-  return drawOrder(net, ready => drawBiased(ready, priorities, bias, dice));
-}
-
-function drawOrder(net: Ordered, draw: (ready: readonly number[]) => number): Int32Array {
-  const open = openCounts(net);
+export function randomOrder(net: Ordered, dice: Dice, ready = new Ready(net)): Int32Array {
   const order = new Int32Array(net.count);
-  const ready: number[] = [];
-  for (let i = 0; i < net.count; i++) if (open[i] === 0) ready.push(i);
-  for (let k = 0; k < net.count; k++) {
-    const place = draw(ready);
-    const activity = ready[place] ?? NONE;
+  ready.begin();
+  for (let k = 0; k < order.length; k++) {
+    const activity = ready.takeAt(dice.below(ready.size));
     order[k] = activity;
-    ready[place] = ready[ready.length - 1] ?? NONE;
-    ready.pop();
-    release(net, activity, open, ready);
+    ready.release(activity);
   }
   return order;
 }
 
-/** How many predecessors of each activity are still to come. */
-export function openCounts(net: Ordered): Int32Array {
-  const { first } = net.predecessors;
-  const open = new Int32Array(net.count);
-  for (let i = 0; i < net.count; i++) open[i] = (first[i + 1] ?? NONE) - (first[i] ?? NONE);
-  return open;
-}
-
-/** Counts the activity as done; successors with no predecessor left become ready. */
-export function release(net: Ordered, activity: number, open: Int32Array, ready: number[]): void {
-  const { first, list } = net.successors;
-  for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-    const next = list[s] ?? NONE;
-    const left = (open[next] ?? NONE) - 1;
-    open[next] = left;
-    if (left === 0) ready.push(next);
+/**
+ * Draws an order of all activities, each after its predecessors, with a bias towards small `priorities`.
+ * @param order receives it.
+ */
+export function sampledOrder(
+  ready: Ready,
+  priorities: Int32Array,
+  bias: number,
+  dice: Dice,
+  order: Int32Array,
+): void {
+  ready.begin();
+  for (let k = 0; k < order.length; k++) {
+    const activity = ready.takeAt(drawBiased(ready.items, ready.size, priorities, bias, dice));
+    order[k] = activity;
+    ready.release(activity);
   }
 }
 
@@ -60,43 +93,45 @@ const FEW = 8;
 /** Working memory of a draw. */
 const chances = new Float64Array(MANY);
 
-function bestOfFew(from: readonly number[], priorities: Int32Array, dice: Dice): number {
-  let best = dice.below(from.length);
+function bestOfFew(from: Int32Array, size: number, priorities: Int32Array, dice: Dice): number {
+  let best = dice.below(size);
   for (let k = 1; k < FEW; k++) {
-    const place = dice.below(from.length);
+    const place = dice.below(size);
     if ((priorities[from[place] ?? NONE] ?? NONE) < (priorities[from[best] ?? NONE] ?? NONE)) best = place;
   }
   return best;
 }
 
 /**
- * The place in `from` that was drawn: chance in proportion to (largest priority - own + 1) to the power `bias`.
+ * The place among the first `size` of `from` that was drawn: chance in proportion to (largest priority - own + 1) to
+ * the power `bias`.
  * @source Kolisch and Drexl, European Journal of Operational Research 91 (1996) 22-37 (regret-based biased
  *   random sampling).
  */
 export function drawBiased(
-  from: readonly number[],
+  from: Int32Array,
+  size: number,
   priorities: Int32Array,
   bias: number,
   dice: Dice,
 ): number {
-  if (from.length > MANY) return bestOfFew(from, priorities, dice);
+  if (size > MANY) return bestOfFew(from, size, priorities, dice);
   let largest = -Infinity;
-  for (const activity of from) {
-    const own = priorities[activity] ?? NONE;
+  for (let place = 0; place < size; place++) {
+    const own = priorities[from[place] ?? NONE] ?? NONE;
     if (own > largest) largest = own;
   }
   let sum = 0;
-  for (let place = 0; place < from.length; place++) {
+  for (let place = 0; place < size; place++) {
     const regret = largest - (priorities[from[place] ?? NONE] ?? NONE) + 1;
     sum += chances[place] = bias === 2 ? regret * regret : regret ** bias;
   }
   let left = dice.share() * sum;
-  for (let place = 0; place < from.length; place++) {
+  for (let place = 0; place < size; place++) {
     left -= chances[place] ?? NONE;
     if (left < 0) return place;
   }
-  return from.length - 1;
+  return size - 1;
 }
 
 /** The wished order, with the predecessors of an activity pulled forward where they stand behind it. */

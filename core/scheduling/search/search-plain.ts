@@ -2,19 +2,21 @@ import type { BoundNet } from './bounds/bound-net';
 import { boundNetOf, destructiveBound, energyBound } from './bounds/destructive';
 import { windowsForEnd } from './bounds/windows-for-end';
 import { plainNetOf } from './compile-plain';
-import { OrderSearch } from './exact/order-search';
+import { NONE } from './dice';
 import { GeneticSearch, type Spending } from './genetic';
+import { cutsIn } from './learning/cuts';
+import { LearningSearch } from './learning/learning-search';
 import { isFinished, resultOf, spendingFor, type Best } from './outcome';
 import { reversedNet, type PlainNet } from './plain-net';
 import { PlainSide } from './plain-side';
 import type { SearchOptions, SearchProblem, SearchResult } from './problem';
 import { tuningFor } from './tuning';
 
-/** Largest plain networks that are searched exactly too: the started activities must fit one word. */
-const EXACT_AT_MOST = 31;
-
 /** Largest networks whose bound is raised by refuting ends: its time grows with the square of the size. */
 const REFUTED_AT_MOST = 400;
+
+/** Cuts an exact search may number: about 70 bytes each. */
+const MOST_CUTS = 1_000_000;
 
 /** Schedules a plain problem: bounds, genetic search and, when it is small, exact search. */
 export function searchPlain(problem: SearchProblem, options: SearchOptions): SearchResult {
@@ -33,32 +35,42 @@ export function searchPlain(problem: SearchProblem, options: SearchOptions): Sea
   if (net.count <= REFUTED_AT_MOST) {
     spending.lowerBound = destructiveBound(bounds, spending.lowerBound, spending.best, spending.shouldStop);
   }
-  if (options.isHeuristicOnly !== true && net.count <= EXACT_AT_MOST) {
-    search.evolve(spending.limit * geneticShare(spending.limit));
-    searchOrders(net, bounds, spending, best);
+  if (options.isHeuristicOnly !== true) {
+    search.evolve(spending.limit * geneticShare(net.count));
+    searchExactly(net, bounds, spending, best);
   }
   search.evolve(spending.limit);
   return resultOf(best, spending);
 }
 
 /**
- * Share of the budget before the exact search begins. Up to 5,000 schedules it proves little beyond the easy
- * networks, so it gets the last twentieth; at 50,000 it gets a fifth, then more.
+ * Share of the budget before the exact search begins. Found by trials on parts of public instance sets: what the exact
+ * search proves and finds in the rest is worth more than the last schedules of a population, the more the smaller the
+ * network.
  */
-function geneticShare(limit: number): number {
-  return Math.min(0.95, Math.max(0.5, 0.95 - 0.065 * Math.log(limit / 5000)));
+function geneticShare(count: number): number {
+  return Math.min(0.85, 0.6 + count / 240);
 }
 
 /** The exact search, with what is left of the budget. */
-function searchOrders(net: PlainNet, bounds: BoundNet, spending: Spending, best: Best): void {
-  if (isFinished(spending)) return;
-  const search = new OrderSearch(net, bounds, spending.best, {
-    limit: spending.limit - spending.spent,
+function searchExactly(net: PlainNet, bounds: BoundNet, spending: Spending, best: Best): void {
+  if (isFinished(spending) || !best.starts) return;
+  const windowsFor = (end: number) => (end < spending.lowerBound ? null : windowsForEnd(bounds, end));
+  const windows = windowsFor(spending.best - 1);
+  if (!windows) {
+    spending.lowerBound = spending.best;
+    return;
+  }
+  const left = spending.limit - spending.spent;
+  // To number the cuts must not take longer than what is left to spend.
+  if (cutsIn(windows, net.durations) > Math.min(left * net.count, MOST_CUTS)) return;
+  const search = new LearningSearch(net, bounds, windows, best.starts, {
+    limit: left,
     shouldStop: spending.shouldStop,
-    windowsFor: end => (end < spending.lowerBound ? null : windowsForEnd(bounds, end)),
-    found: (finishes, last) => {
-      best.finishes = finishes.slice();
-      best.starts = finishes.map((finish, i) => finish - (net.durations[i] ?? 0));
+    windowsFor,
+    found: (starts, last) => {
+      best.starts = starts.slice();
+      best.finishes = starts.map((start, i) => start + (net.durations[i] ?? NONE));
       spending.best = last;
     },
   });

@@ -3,14 +3,11 @@ import type { Individual } from './individual';
 
 /** The work of a schedule done before each moment, so that the work inside any stretch is one subtraction. */
 export class WorkBefore {
-  /** Whether the schedule has changed since it was read. */
-  isStale = true;
   private low = 0;
   private sums = new Float64Array(0);
 
   /** Reads a schedule. @param weights work of each activity a day. */
   read(schedule: Individual, weights: Float64Array): void {
-    this.isStale = false;
     const { starts, finishes, low, last } = schedule;
     const span = last - low + 2;
     if (this.sums.length < span) this.sums = new Float64Array(2 * span);

@@ -1,7 +1,7 @@
 import { searchSchedule, workDaysOf, type SearchProblem } from '../../../core/scheduling/search';
 import type { Instance } from './instances';
 import { cpuSeconds } from './measure';
-import type { BenchOptions } from './options';
+import { schedulesFor, type BenchOptions } from './options';
 
 /** The instance with three calendars (5, 6 and 7 days a week), some lags of two days and a varying capacity. */
 export function datedVariant(problem: SearchProblem): SearchProblem {
@@ -49,8 +49,9 @@ function speedOf(problems: readonly SearchProblem[], options: BenchOptions): num
   let seconds = 0;
   for (const problem of problems) {
     const before = cpuSeconds();
-    const result = searchSchedule(problem, { schedules: options.schedules, seed: 1, isHeuristicOnly: true });
-    if (result.schedules < options.schedules) continue;
+    const asked = schedulesFor(options, problem.activities.length);
+    const result = searchSchedule(problem, { schedules: asked, seed: 1, isHeuristicOnly: true });
+    if (result.schedules < asked) continue;
     schedules += result.schedules;
     seconds += cpuSeconds() - before;
   }

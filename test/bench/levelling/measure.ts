@@ -1,6 +1,6 @@
 import { searchSchedule } from '../../../core/scheduling/search';
 import type { Instance } from './instances';
-import type { BenchOptions } from './options';
+import { schedulesFor, type BenchOptions } from './options';
 
 /** One run of the search on one instance. */
 export interface Run {
@@ -33,8 +33,9 @@ export function measureAll(instances: readonly Instance[], options: BenchOptions
 function measure(instance: Instance, seed: number, options: BenchOptions): Run {
   const before = cpuSeconds();
   const { seconds } = options;
+  const schedules = schedulesFor(options, instance.problem.activities.length);
   const result = searchSchedule(instance.problem, {
-    schedules: options.schedules,
+    schedules,
     seed,
     isHeuristicOnly: options.isHeuristicOnly,
     ...(seconds === undefined ? {} : { shouldStop: () => cpuSeconds() - before > seconds }),
@@ -52,7 +53,7 @@ function measure(instance: Instance, seed: number, options: BenchOptions): Run {
     lowerBound: result.lowerBound,
     schedules: result.schedules,
     cpuSeconds: spent,
-    isFull: result.schedules >= options.schedules * 0.99,
+    isFull: result.schedules >= schedules * 0.99,
     ...(finish === undefined ? {} : { finish }),
     ...(deviation === undefined ? {} : { deviation }),
     ...(overBest === undefined ? {} : { overBest }),

@@ -6,7 +6,7 @@ export interface BenchOptions {
   readonly set: string;
   /** Folder with `bounds.csv` and one folder a set. */
   readonly dir: string;
-  readonly schedules: number;
+  readonly schedules?: number;
   /** CPU seconds an instance; absent: only the schedules count. */
   readonly seconds?: number;
   readonly seeds: number;
@@ -32,7 +32,7 @@ const PEER_TAKE = 12;
 export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME[,NAME] [--schedules N] [--seconds S] [--seeds K] [--dir DIR]
   [--every K [--from I]] [--take N] [--hard] [--heuristic] [--bounds] [--reference] [--peer] [--dated] [--json]
   --schedules  forward and backward passes an instance, each counting 1; partial passes count placed / all
-               (5000; 50000 for ubo10)
+               (5000; 50000 for ubo10; with --seconds as many as they allow)
   --seconds    CPU seconds an instance
   --seeds      runs with seeds 1 to K, their mean is reported (1)
   --dir        folder of the sets; default PSPLIB_DIR, for ubo10 RCPSP_MAX_DIR
@@ -82,7 +82,7 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
     return {
       set,
       dir: values.dir ?? defaultDir(set),
-      schedules: Number(values.schedules ?? defaultSchedules(set, values.seconds)),
+      ...schedulesOf(set, values.schedules, values.seconds),
       ...seconds,
       seeds: Number(values.seeds ?? 1),
       every: Number(values.every ?? 1),
@@ -101,10 +101,23 @@ export function readOptions(args: readonly string[]): BenchOptions | string {
   }
 }
 
-/** Schedules that time does not reach, or what decides every instance with maximum lags. */
-function defaultSchedules(set: string, seconds: string | undefined): number {
-  if (seconds !== undefined) return 150_000 * Number(seconds);
-  return set.startsWith('ubo') ? 50_000 : 5000;
+/** As asked; else as many as the seconds allow, or 5,000, or what decides every instance with maximum lags. */
+function schedulesOf(
+  set: string,
+  asked: string | undefined,
+  seconds: string | undefined,
+): { schedules?: number } {
+  if (asked !== undefined) return { schedules: Number(asked) };
+  if (seconds !== undefined) return {};
+  return { schedules: set.startsWith('ubo') ? 50_000 : 5000 };
+}
+
+/** Placements a second that any machine of today reaches: the seconds then end close behind the schedules. */
+const PLACEMENTS = 13_000_000;
+
+/** The schedules an instance of so many activities gets. */
+export function schedulesFor({ schedules, seconds }: BenchOptions, activities: number): number {
+  return schedules ?? Math.round((PLACEMENTS * (seconds ?? 1)) / activities);
 }
 
 function defaultDir(set: string): string {

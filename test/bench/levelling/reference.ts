@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { plainNetOf } from '../../../core/scheduling/search/compile-plain';
 import { Dice } from '../../../core/scheduling/search/dice';
 import type { PlainNet } from '../../../core/scheduling/search/plain-net';
-import { sampledOrder } from '../../../core/scheduling/search/random-order';
+import { Ready, sampledOrder } from '../../../core/scheduling/search/random-order';
 import { passMemoryOf, serialPass } from '../../../core/scheduling/search/serial-pass';
 import { tailsOf } from '../../../core/scheduling/search/tails';
 import type { Instance } from './instances';
@@ -49,7 +49,13 @@ export function compareReference(instances: readonly Instance[], options: BenchO
 function jobOf(net: PlainNet): Job {
   const dice = new Dice(1, 'reference');
   const priorities = tailsOf(net).map(tail => -tail);
-  return { net, lists: Array.from({ length: LISTS }, () => sampledOrder(net, priorities, 2, dice)) };
+  const ready = new Ready(net);
+  const lists = Array.from({ length: LISTS }, () => {
+    const order = new Int32Array(net.count);
+    sampledOrder(ready, priorities, 2, dice, order);
+    return order;
+  });
+  return { net, lists };
 }
 
 function decodeAll(jobs: readonly Job[], rounds: number): number {

@@ -5,7 +5,8 @@ import type { BenchOptions } from './options';
 /** What the bench says of a set. */
 export interface Report {
   readonly set: string;
-  readonly schedules: number;
+  /** Absent: as many as the seconds allow. */
+  readonly schedules?: number;
   readonly counting: string;
   readonly seeds: number;
   readonly instances: number;
@@ -40,7 +41,7 @@ export function reportOf(
   const cpu = (some: readonly Run[]): number => some.reduce((sum, run) => sum + run.cpuSeconds, 0);
   return {
     set: options.set,
-    schedules: options.schedules,
+    ...(options.schedules === undefined ? {} : { schedules: options.schedules }),
     counting:
       'forward or backward pass = 1 schedule; passes ended early and exact search = placements / activities',
     seeds: options.seeds,
@@ -65,7 +66,7 @@ export function reportOf(
 export function reportText(report: Report): string {
   const over = report.meanOverBestKnownPercent;
   return [
-    `${report.set}: ${report.instances} instances, ${report.schedules} schedules, mean of ${report.seeds} seed(s)`,
+    `${report.set}: ${report.instances} instances, ${report.schedules ?? 'timed'} schedules, mean of ${report.seeds} seed(s)`,
     `  ${report.meanDeviationPercent.toFixed(3)} % over the ${report.deviationFrom}` +
       ` (seeds ${report.meanDeviationBySeed.map(value => value.toFixed(3)).join(', ')})`,
     ...(over === undefined ? [] : [`  ${over.toFixed(3)} % over the best known`]),

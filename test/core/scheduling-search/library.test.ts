@@ -25,6 +25,19 @@ describe.skipIf(!existsSync(join(PSPLIB, 'bounds.csv')))('on the public project-
   }
 });
 
+describe.skipIf(!existsSync(join(PSPLIB, 'bounds.csv')))('on the library of 30 activities', () => {
+  it('what is proved optimal is the published optimum, and most of every tenth is proved', () => {
+    const some = readBounds(join(PSPLIB, 'bounds.csv'), 'j30').filter((_, k) => k % 10 === 3);
+    const proved = some.filter(known => {
+      const problem = readSm(readFileSync(join(PSPLIB, 'j30', `${known.instance}.sm`), 'utf8'));
+      const result = searchSchedule(problem, { schedules: 5000, seed: 1 });
+      if (result.status === 'optimal') expect(result.finish).toBe(known.upper);
+      return result.status === 'optimal';
+    });
+    expect(proved.length).toBeGreaterThan(0.8 * some.length);
+  });
+});
+
 /** Instances of Kolisch, Schwindt and Sprecher (1999) with minimum and maximum lags. */
 describe.skipIf(!existsSync(join(RCPSP_MAX, 'bounds.csv')))('on small networks with maximum lags', () => {
   it('recognises the 73 feasible and 17 infeasible ones and finds every optimum', () => {

@@ -52,6 +52,8 @@ export function rivalsOf(count: number, pairs: Int32Array): Links {
 /** Of a pair that cannot run at once, one goes first: when only one order fits the windows, it is enforced. */
 export function orderPairs(windows: DatedWindows, { first, list }: Links): boolean {
   const { isNarrowed } = windows;
+  if (!windows.hasNarrowed) return true;
+  windows.hasNarrowed = false;
   for (let i = 0; i < isNarrowed.length; i++) {
     if (isNarrowed[i] === 0) continue;
     isNarrowed[i] = 0;

@@ -14,7 +14,10 @@ const MOST_STRETCHES = 16;
  */
 export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
   const view = windows.views[way];
-  const changed = renewed(view, windows.views[way === 0 ? 1 : 0]);
+  const isInLine = view.inLineAt === windows.moves;
+  if (isInLine && !view.hasMoved) return true;
+  const changed = isInLine ? [] : renewed(view, windows.views[way === 0 ? 1 : 0]);
+  view.inLineAt = windows.moves;
   const stretches: number[] = [];
   let holds = true;
   for (const [i, from, to] of changed) {
@@ -27,9 +30,11 @@ export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
 }
 
 /** Brings what is held in line with the windows after they were put back. */
-export function bringInLine({ views: [forward, backward] }: DatedWindows): void {
+export function bringInLine({ views: [forward, backward], moves }: DatedWindows): void {
   for (const [i] of renewed(forward, backward)) take(forward, i);
   for (const [i] of renewed(backward, forward)) take(backward, i);
+  forward.inLineAt = moves;
+  backward.inLineAt = moves;
 }
 
 /** Gives back the parts that have changed and enters the new ones in the tables; each with what it was. */
@@ -75,10 +80,9 @@ function hasRoom({ net, parts }: View, i: number): boolean {
 function moveOthers(windows: DatedWindows, way: 0 | 1, stretches: readonly number[]): boolean {
   const view = windows.views[way];
   const { net, parts, times, isMoved } = view;
-  const isLookedAt =
-    stretches.length > MOST_STRETCHES ? () => true : (i: number) => meets(view, i, stretches);
+  const area = stretches.length > MOST_STRETCHES ? null : areaOf(view, stretches);
   for (const i of parts.holders) {
-    if (isMoved[i] === 0 && !isLookedAt(i)) continue;
+    if (isMoved[i] === 0 && area !== null && !meets(view, i, area, stretches)) continue;
     isMoved[i] = 0;
     const now = times.starts[i] ?? NONE;
     const from = parts.from[i] ?? NONE;
@@ -90,19 +94,41 @@ function moveOthers(windows: DatedWindows, way: 0 | 1, stretches: readonly numbe
     if (!startFrom(windows, way, i, start)) return false;
     isMoved[i] = 0;
   }
+  view.hasMoved = false;
   return true;
 }
 
+/** All that some stretches hold: from when, until when, on which words. */
+interface Area {
+  readonly from: number;
+  readonly to: number;
+  readonly words: number;
+}
+
+function areaOf({ parts }: View, stretches: readonly number[]): Area {
+  let from = Infinity;
+  let to = 0;
+  let words = 0;
+  for (const j of stretches) {
+    from = Math.min(from, parts.from[j] ?? NONE);
+    to = Math.max(to, parts.to[j] ?? NONE);
+    words |= parts.wordsOf[j] ?? NONE;
+  }
+  return { from, to, words };
+}
+
 /** Whether an activity at its earliest lies on one of the stretches, on a word that is held there. */
-function meets({ parts, times }: View, i: number, stretches: readonly number[]): boolean {
+function meets({ parts, times }: View, i: number, area: Area, stretches: readonly number[]): boolean {
   const start = times.starts[i] ?? NONE;
   const finish = times.finishes[i] ?? NONE;
+  const words = parts.wordsOf[i] ?? NONE;
+  if ((words & area.words) === 0 || finish <= area.from || start >= area.to) return false;
   for (const j of stretches) {
     if (
       j !== i &&
       (parts.from[j] ?? NONE) < finish &&
       (parts.to[j] ?? NONE) > start &&
-      ((parts.wordsOf[i] ?? NONE) & (parts.wordsOf[j] ?? NONE)) !== 0
+      (words & (parts.wordsOf[j] ?? NONE)) !== 0
     ) {
       return true;
     }

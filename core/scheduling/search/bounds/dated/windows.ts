@@ -14,9 +14,15 @@ export interface View {
   readonly heeders: Links;
   readonly times: Times;
   readonly parts: Parts;
+  /** Those that no capacity ever keeps from a start that their calendar and their allowed starts let them have. */
+  readonly isUnheld: Uint8Array;
   /** Those that have to be looked at again along the relationships, and beside the compulsory parts. */
   readonly isPushed: Uint8Array;
   readonly isMoved: Uint8Array;
+  /** Whether there may be any of those, and how often windows had moved when the parts were last brought in line. */
+  hasPushed: boolean;
+  hasMoved: boolean;
+  inLineAt: number;
 }
 
 /** What each activity holds in any case, and what that leaves of the capacities. */
@@ -35,6 +41,7 @@ export interface DatedWindows {
   readonly views: readonly [View, View];
   /** Those whose pairs have to be looked at again. */
   readonly isNarrowed: Uint8Array;
+  hasNarrowed: boolean;
   /** How often a rule has moved a window. */
   moves: number;
 }
@@ -43,6 +50,7 @@ export function windowsOf(nets: readonly [DatedNet, DatedNet]): DatedWindows {
   return {
     views: [viewOf(nets[0]), viewOf(nets[1])],
     isNarrowed: new Uint8Array(nets[0].count),
+    hasNarrowed: false,
     moves: 0,
   };
 }
@@ -55,9 +63,31 @@ function viewOf(net: DatedNet): View {
     heeders: heedersOf(net),
     times: { starts: new Int32Array(count), finishes: new Int32Array(count) },
     parts: partsOf(net),
+    isUnheld: unheldOf(net),
     isPushed: new Uint8Array(count),
     isMoved: new Uint8Array(count),
+    hasPushed: false,
+    hasMoved: false,
+    inLineAt: -1,
   };
+}
+
+/** With the same capacities on every day these are the activities that have room on the first. */
+function unheldOf({ count, uses, guards, template, slots, watched, fixed }: DatedNet): Uint8Array {
+  const isUnheld = new Uint8Array(count);
+  if (watched.some(({ capacityByDay }) => capacityByDay !== null) || fixed.some(start => start >= 0))
+    return isUnheld;
+  isUnheld.fill(1);
+  for (let i = 0; i < count; i++) {
+    for (let use = uses.first[i] ?? NONE; use < (uses.first[i + 1] ?? NONE); use++) {
+      const word = uses.word[use] ?? NONE;
+      const guard = guards[word] ?? NONE;
+      const units = template[word * slots] ?? NONE;
+      const most = Math.max(uses.work[use] ?? NONE, uses.idle[use] ?? NONE);
+      if (((units - most) & guard) !== guard) isUnheld[i] = 0;
+    }
+  }
+  return isUnheld;
 }
 
 function partsOf({ count, uses, fixed, template }: DatedNet): Parts {
@@ -108,23 +138,45 @@ export function openWindows(windows: DatedWindows, end: number): void {
     setStart(backward, i, Math.max(earliest, backward.net.release[i] ?? NONE));
   }
   mark(windows, 1);
+  forward.inLineAt = -1;
+  backward.inLineAt = -1;
 }
 
 /** Marks every activity as one to be looked at by all rules (1), or by none (0). */
-function mark({ views, isNarrowed }: DatedWindows, value: 0 | 1): void {
-  isNarrowed.fill(value);
-  for (const { isPushed, isMoved } of views) {
-    isPushed.fill(value);
-    isMoved.fill(value);
+function mark(windows: DatedWindows, value: 0 | 1): void {
+  windows.isNarrowed.fill(value);
+  windows.hasNarrowed = value === 1;
+  for (const view of windows.views) {
+    view.isPushed.fill(value);
+    view.isMoved.fill(value);
+    view.hasPushed = value === 1;
+    view.hasMoved = value === 1;
   }
 }
 
-function setStart({ net, times }: View, i: number, moment: number): void {
+function setStart({ net, times, isUnheld }: View, i: number, moment: number): void {
   const only = net.fixed[i] ?? NONE;
-  const start = only >= 0 ? only : earliestFit(net, net.template, i, moment);
+  const start =
+    only >= 0
+      ? only
+      : isUnheld[i] === 1
+        ? startByCalendar(net, i, moment)
+        : earliestFit(net, net.template, i, moment);
   times.starts[i] = start;
   const calendar = net.calendars[net.calendarOf[i] ?? NONE];
   times.finishes[i] = calendar ? finishOf(calendar, start, net.durations[i] ?? NONE) : start;
+}
+
+/** The first start at or after a moment that calendar and allowed starts let it have; the end of the axis without one. */
+function startByCalendar(net: DatedNet, i: number, moment: number): number {
+  const next = net.nextStart[i];
+  const start = next ? (next[moment] ?? net.slots) : Math.min(moment, net.slots);
+  const duration = net.durations[i] ?? NONE;
+  if (duration === 0 || start === net.slots) return start;
+  const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
+  const index = net.indexOfDay[base + start] ?? NONE;
+  if (index + duration > (net.indexOfDay[base + net.slots] ?? NONE)) return net.slots;
+  return net.dayOfIndex[base + index] ?? NONE;
 }
 
 /** The latest start of an activity in one direction, from its earliest finish in the other. */
@@ -139,29 +191,27 @@ export function latestFinish(other: View, i: number): number {
 /** The windows as they stand, to come back to. */
 export class Bookmark {
   private readonly windows: DatedWindows;
+  private readonly tables: readonly Int32Array[];
   private readonly kept: readonly Int32Array[];
 
   constructor(windows: DatedWindows) {
     this.windows = windows;
-    this.kept = tablesOf(windows).map(table => table.slice());
+    this.tables = windows.views.flatMap(({ times }) => [times.starts, times.finishes]);
+    this.kept = this.tables.map(table => table.slice());
   }
 
   /** Keeps the windows as they are now instead. */
   renew(): void {
-    tablesOf(this.windows).forEach((table, t) => this.kept[t]?.set(table));
+    this.tables.forEach((table, t) => this.kept[t]?.set(table));
   }
 
   /** Puts the windows back as they were, settled. */
   comeBack(): void {
-    tablesOf(this.windows).forEach((table, t) => {
+    this.tables.forEach((table, t) => {
       table.set(this.kept[t] ?? []);
     });
     mark(this.windows, 0);
   }
-}
-
-function tablesOf({ views }: DatedWindows): Int32Array[] {
-  return views.flatMap(({ times }) => [times.starts, times.finishes]);
 }
 
 /** Moves the earliest start to the next one the activity can have; false when the window has become too short. */
@@ -173,10 +223,14 @@ export function startFrom(windows: DatedWindows, way: 0 | 1, i: number, moment: 
     if (moment > view.net.slots) return false;
     setStart(view, i, moment);
     view.isMoved[i] = 1;
+    view.hasMoved = true;
     windows.isNarrowed[i] = 1;
+    windows.hasNarrowed = true;
     const { first, list } = view.heeders;
-    for (let k = first[i] ?? NONE, end = first[i + 1] ?? NONE; k < end; k++)
+    for (let k = first[i] ?? NONE, end = first[i + 1] ?? NONE; k < end; k++) {
       view.isPushed[list[k] ?? NONE] = 1;
+      view.hasPushed = true;
+    }
     windows.moves++;
   }
   return (view.times.starts[i] ?? NONE) <= latestStart(other, i);
@@ -187,10 +241,12 @@ const MOST_SWEEPS = 5;
 
 /** Pushes the windows along the relationships in one direction; false when one has become too short. */
 export function alongRelationships(windows: DatedWindows, way: 0 | 1): boolean {
-  const { net, order, times, isPushed } = windows.views[way];
+  const view = windows.views[way];
+  const { net, order, times, isPushed } = view;
   const sweeps = net.hasMaximums ? MOST_SWEEPS : 1;
-  for (let sweep = 0; sweep < sweeps; sweep++) {
+  for (let sweep = 0; sweep < sweeps && view.hasPushed; sweep++) {
     const before = windows.moves;
+    view.hasPushed = false;
     for (const i of order) {
       if (isPushed[i] === 0) continue;
       isPushed[i] = 0;
