@@ -1,8 +1,8 @@
 import type { Finding } from '../base';
-import type { LineQuote, MoneySheet } from '../estimate';
+import type { LineQuote, MoneySheet, PlannedItem } from '../estimate';
 import { allocate, moneyText, roundToCents, type Money } from '../money';
 import type { Project, Quote } from '../project';
-import { decimalProduct, quantity } from '../units';
+import { amountWords, decimalProduct, quantity } from '../units';
 
 /** What the chosen quotes put in place of lines, and what is to be said of them. */
 export interface QuotedLines {
@@ -15,8 +15,14 @@ export interface QuotedLines {
  * it covers of each. A price per unit is multiplied by the quantity of the line first.
  * @param computed the money sheet without any quote.
  * @param today `YYYY-MM-DD`.
+ * @param planned the items of the scenario, for lines that carry the cost of another.
  */
-export function quotedLines(project: Project, computed: MoneySheet, today: string): QuotedLines {
+export function quotedLines(
+  project: Project,
+  computed: MoneySheet,
+  today: string,
+  planned: readonly PlannedItem[],
+): QuotedLines {
   const quotes = new Map<string, LineQuote>();
   const findings: Finding[] = [];
   for (const quote of project.quotes.filter(candidate => candidate.chosen)) {
@@ -29,6 +35,7 @@ export function quotedLines(project: Project, computed: MoneySheet, today: strin
     }
     const amounts = spread(quote, covered, computed);
     if (amounts === undefined) findings.push(cannotSpread(quote));
+    findings.push(...carriedElsewhere(quote, covered, amounts ?? [], computed, planned));
     covered.forEach((cover, i) => {
       const amount = amounts?.[i];
       if (amount === undefined) return;
@@ -108,6 +115,57 @@ function quoteFindings(quote: Quote, covered: number, today: string): Finding[] 
       remedy: 'See that the share covered of each line is right.',
     });
   return found;
+}
+
+/** Lines that cost little or nothing themselves, because lines beside the quote carry what they use. */
+function carriedElsewhere(
+  quote: Quote,
+  covered: readonly Cover[],
+  amounts: readonly Money[],
+  { result, lines }: MoneySheet,
+  planned: readonly PlannedItem[],
+): Finding[] {
+  const isCovered = (id: string) => covered.some(cover => cover.item === id);
+  return covered.flatMap(({ item }, at): Finding[] => {
+    const [before, amount] = [result.money(lines.columns.computed, item), amounts[at]];
+    const carriers = planned.filter(one => isCarrierOf(one, item) && !isCovered(one.item.id));
+    if (before === undefined || amount === undefined || amount.cents <= before.cents) return [];
+    if (before.cents > 0 && carriers.length === 0) return [];
+    const title = planned.find(one => one.item.id === item)?.item.title ?? item;
+    return [
+      carried(
+        quote,
+        title,
+        { before, amount },
+        carriers.map(one => one.item.title),
+      ),
+    ];
+  });
+}
+
+/** Whether an item stands for what another uses while it lasts: its span is that of the other alone. */
+function isCarrierOf({ item: { span } }: PlannedItem, id: string): boolean {
+  return span !== undefined && [...span.from, ...span.to].every(one => one === id);
+}
+
+function carried(
+  quote: Quote,
+  title: string,
+  { before, amount }: { readonly before: Money; readonly amount: Money },
+  carriers: readonly string[],
+): Finding {
+  const words = (money: Money) => amountWords({ value: moneyText(money), unit: 'USD' });
+  const cost = before.cents === 0 ? 'nothing' : words(before);
+  const others =
+    carriers.length === 0 ? 'Other lines carry' : `${carriers.map(one => `“${one}”`).join(', ')} carries`;
+  return {
+    code: 'quotes/carried-elsewhere',
+    weight: 'warns',
+    place: `/quotes/${quote.id}`,
+    message: `The quote of ${quote.vendor} puts ${words(amount)} on “${title}”, which cost ${cost} before. ${others} what it uses.`,
+    meaning: 'The quote is counted beside those lines, so the same work may be paid for twice.',
+    remedy: 'Let the quote price those lines too, or leave them out of the work.',
+  };
 }
 
 function coveredTwice(quote: Quote, item: string): Finding {

@@ -8,6 +8,26 @@ import { projectSchema, type Project } from './schema';
 /** The book that a copy is made without: what the bidder, or the owner, keeps to himself. */
 export type LeftOutBook = 'bid' | 'owner';
 
+/** Who reads the copy without a book, what stays behind, and what such a reader can work out all the same. */
+export const COPY_READERS: readonly {
+  readonly without: LeftOutBook;
+  readonly reader: string;
+  readonly keeps: string;
+}[] = [
+  {
+    without: 'bid',
+    reader: 'the owner',
+    keeps:
+      'Mark-ups, quotes, vendors, own rates and changed hours and crews stay with you. Whoever opens the copy sees an estimate at the default rates and hours.',
+  },
+  {
+    without: 'owner',
+    reader: 'those who bid',
+    keeps:
+      'Own rates, changes to work items, contingency, funding, risk and bids received stay with you. The ship and her quantities go along: whoever opens the copy sees an estimate of them at the default rates, which may be near yours.',
+  },
+];
+
 /** What a copy leaves out, in words, with the number of entries and what they are called. */
 export interface LeftOut {
   readonly place: string;

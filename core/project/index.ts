@@ -9,4 +9,4 @@ export { checkProject, checkGiven } from './check';
 export { knownItems } from './check-items';
 export { startingProject, type StartingPoint } from './starting';
 export * from './imports';
-export { copyForOthers, type LeftOut, type LeftOutBook } from './copy-for-others';
+export { COPY_READERS, copyForOthers, type LeftOut, type LeftOutBook } from './copy-for-others';

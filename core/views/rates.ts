@@ -4,7 +4,7 @@ import type { Library } from '../work';
 import { aligned, asStep, basisCell, givenCell, words } from './cells';
 import type { Measures } from './measures';
 import type { Column, Row, Shown, TableRows } from './rows';
-import { wageTable } from './wages';
+import { tradesBesideWages, wageTable } from './wages';
 import type { RatesView } from './window-rows';
 
 /** One number of the rate book: its place in the book and what it is called. */
@@ -33,9 +33,10 @@ const MARKED_UP = {
 /** The rate book as the project uses it: an override stands before the book, with its own basis. */
 export function ratesView(project: Project, library: Library, measures: Measures): RatesView {
   const overrides = new Map(project.rates.overrides.map(one => [one.at, one.figure]));
-  const tables = rateGroups(library).map(({ id, caption, lines }) =>
-    rateTable(id, caption, lines, overrides, measures),
-  );
+  const tables = rateGroups(library).map(({ id, caption, lines }) => {
+    const table = rateTable(id, caption, lines, overrides, measures);
+    return id === 'trades' ? tradesBesideWages(table, project, library, measures) : table;
+  });
   const wages = wageTable(project, library, measures);
   const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
   const own =

@@ -37,5 +37,62 @@ export function wageTable(project: Project, library: Library, measures: Measures
       },
     };
   });
-  return { id: 'wages', caption: 'Wage table', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+  return {
+    id: 'wages',
+    caption: 'Wage table',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, rows),
+    note: [wageNote(project, library)],
+  };
+}
+
+/** Which of two wages of one trade counts. */
+function wageNote({ rates }: Project, library: Library): string {
+  const changed = library.rateBook.trades
+    .filter(({ id }) => rates.overrides.some(one => one.at === wagePlace(id)))
+    .filter(({ id }) => rates.wages.some(one => one.trade === id))
+    .map(({ title }) => title.toLowerCase());
+  const now = changed.length === 0 ? '' : ` That is so for ${changed.join(', ')}.`;
+  return `A wage given here counts instead of the rate book. A wage changed under Trades counts instead of both.${now}`;
+}
+
+function wagePlace(trade: string): string {
+  return `trades/${trade}/wage`;
+}
+
+/** The trades at the wages that count: one of the wage table, unless it is changed under Trades itself. */
+export function tradesBesideWages(
+  table: TableRows,
+  { rates }: Project,
+  library: Library,
+  measures: Measures,
+): TableRows {
+  const rows = table.rows.map((row): Row => {
+    const trade = library.rateBook.trades.find(({ id }) => wagePlace(id) === row.id);
+    const given = rates.wages.find(one => one.trade === trade?.id);
+    if (trade === undefined || given === undefined || rates.overrides.some(one => one.at === row.id))
+      return row;
+    const { figure } = given;
+    const at = `/rates/overrides/${asStep(row.id)}/figure`;
+    const value = {
+      ...givenCell(at, trade.title, figure, measures),
+      why: `given:/rates/wages/${trade.id}/figure`,
+    };
+    return {
+      ...row,
+      cells: {
+        ...row.cells,
+        value,
+        basis: basisCell(figure.basis, figure.source, value.why),
+        source: words(`${figure.source}, from the wage table`),
+      },
+    };
+  });
+  return {
+    ...table,
+    rows: aligned(table.columns, rows),
+    note: [
+      'A wage of the wage table, at the end of this page, counts here. One changed here counts instead of it.',
+    ],
+  };
 }

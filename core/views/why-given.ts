@@ -12,7 +12,8 @@ function step(place: unknown, name: string): unknown {
   if (Array.isArray(place)) {
     return place.find(
       (entry: unknown) =>
-        isRecord(entry) && [entry['id'], entry['item'], entry['driver'], entry['at']].includes(name),
+        isRecord(entry) &&
+        [entry['id'], entry['item'], entry['driver'], entry['at'], entry['trade']].includes(name),
     );
   }
   return isRecord(place) ? place[name] : undefined;

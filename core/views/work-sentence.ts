@@ -14,6 +14,7 @@ export function workSentence(context: EstimateContext, item: WorkItem): Sentence
   const clauses = [
     quantityClause(context, item),
     rateClause(context, item),
+    hoursClause(context, item),
     crewClause(context, item),
     daysClause(context, item),
   ].filter(clause => clause.length > 0);
@@ -105,9 +106,45 @@ function rateClause(context: EstimateContext, item: WorkItem): Sentence {
       label: `Hours per unit of ${item.title.toLowerCase()}`,
     },
   };
-  return isOnce(context, item)
-    ? [rate, ' hours', ...(hours.text === rate.text ? [] : [', with conditions ', hours])]
-    : ['at ', rate, ` ${unitWords(shown.unit)}, `, hours, ' hours in all'];
+  return isOnce(context, item) ? [rate, ' hours'] : ['at ', rate, ` ${unitWords(shown.unit)}`];
+}
+
+/** The hours in all, with the factor of the conditions and the hours to set up that make them more than the rate. */
+function hoursClause(context: EstimateContext, item: WorkItem): Sentence {
+  const { work } = context.parts;
+  const all = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
+  if (all.text === '0') return [];
+  const factor = partOfHours(context, item, 'condition', 1);
+  const setup = partOfHours(context, item, 'setup-hours', 0);
+  if (isOnce(context, item) && factor === undefined && setup === undefined) return [];
+  return [
+    ...(factor === undefined ? [] : ['times ', factor, ` ${conditionNames(context, item)}, `]),
+    ...(setup === undefined ? [] : ['with ', setup, ' hours to set up, ']),
+    all,
+    ' hours in all',
+  ];
+}
+
+/** A part of the hours of an item, when it changes them. */
+function partOfHours(
+  { parts: { work } }: EstimateContext,
+  item: WorkItem,
+  column: string,
+  neutral: number,
+): Shown | undefined {
+  const id = `${item.disposes === undefined ? 'worked' : 'hauled'}/${item.id}/${column}`;
+  const text = work.result.has(id) ? work.result.figure(id).text : undefined;
+  return text === undefined || Number(text) === neutral ? undefined : { text: shortNumber(text), why: id };
+}
+
+/** The conditions of work in words: `in a confined space and in heat`. */
+function conditionNames({ evaluation: { library } }: EstimateContext, item: WorkItem): string {
+  const titles = item.conditions.flatMap(
+    id => library.rateBook.conditions.find(condition => condition.id === id)?.title.toLowerCase() ?? [],
+  );
+  return titles.length < 2
+    ? (titles[0] ?? 'for the conditions')
+    : `${titles.slice(0, -1).join(', ')} and ${titles.at(-1) ?? ''}`;
 }
 
 function crewClause(context: EstimateContext, item: WorkItem): Sentence {

@@ -1,22 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { LeftOut, LeftOutBook } from '../../../core/project';
+import { COPY_READERS, type LeftOut, type LeftOutBook } from '../../../core/project';
 import { engine } from '../../engine/engine';
 import { give } from '../../state/files';
 import { change, useWindow } from '../../state/store';
-
-const READERS: readonly { readonly without: LeftOutBook; readonly title: string; readonly keeps: string }[] =
-  [
-    {
-      without: 'bid',
-      title: 'the owner',
-      keeps: 'Mark-ups, quotes, vendors, hours and crews stay with you.',
-    },
-    {
-      without: 'owner',
-      title: 'those who bid',
-      keeps: 'The estimate’s own figures, funding, risk and bids received stay with you.',
-    },
-  ];
 
 interface Copy {
   readonly without: LeftOutBook;
@@ -28,14 +14,14 @@ interface Copy {
 export function Copies() {
   const [without, setWithout] = useState<LeftOutBook>('bid');
   const copy = useCopy(without);
-  const reader = READERS.find(one => one.without === without);
+  const reader = COPY_READERS.find(one => one.without === without);
   return (
     <div className="copies">
       <div role="group" aria-labelledby="copy-reader" className="copy-readers">
         <h2 className="head" id="copy-reader">
           Who reads the copy
         </h2>
-        {READERS.map(one => (
+        {COPY_READERS.map(one => (
           <label key={one.without} className="copy-reader">
             <input
               type="radio"
@@ -43,7 +29,7 @@ export function Copies() {
               checked={one.without === without}
               onChange={() => setWithout(one.without)}
             />{' '}
-            A copy for {one.title}. <span className="quiet">{one.keeps}</span>
+            A copy for {one.reader}. <span className="quiet">{one.keeps}</span>
           </label>
         ))}
       </div>
@@ -57,7 +43,7 @@ export function Copies() {
         className="main-button"
         disabled={copy === undefined}
         onClick={() => {
-          if (copy !== undefined) write(copy, reader?.title ?? '');
+          if (copy !== undefined) write(copy, reader?.reader ?? '');
         }}
       >
         Write the copy

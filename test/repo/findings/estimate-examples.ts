@@ -293,6 +293,11 @@ const quote = (change: Partial<Project['quotes'][number]>): Project['quotes'][nu
 });
 export const quoteExamples = examples(
   [
+    'quotes/carried-elsewhere',
+    'a quote for the tow beside the line of its tug',
+    worked({ quotes: [quote({ covers: [{ item: 'ocean-tow', share: '1' }] })] }),
+  ],
+  [
     'quotes/covered-twice',
     'two chosen quotes for one line',
     worked({ quotes: [quote({}), quote({ id: 'other' })] }),
