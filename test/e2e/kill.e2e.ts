@@ -1,7 +1,6 @@
 import fs from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { MOUSE } from './lib/hands';
 import { cellOf } from './lib/inputs';
 import { goToView, openSample } from './lib/views';
 import { hostOver, launchBrowser, newBase, openPage, type RunningHost } from './lib/window';
@@ -24,14 +23,25 @@ afterAll(async () => {
 /** When each edit was made, by what it put in. */
 type Made = Map<number, number>;
 
+/** Puts a value into the figure as a person does; who is too slow for a busy machine tries again. */
+async function isPut(page: Page, value: string): Promise<boolean> {
+  const editor = page.locator('.cell-input');
+  try {
+    await cellOf(page, AT).click({ timeout: 2000 });
+    await editor.fill(value, { timeout: 2000 });
+    await editor.press('Enter', { timeout: 2000 });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** Edits one figure over and over for so many milliseconds, another value each time. */
 async function typeFor(page: Page, milliseconds: number, first: number): Promise<Made> {
   const made: Made = new Map();
   const until = performance.now() + milliseconds;
-  for (let value = first; performance.now() < until; value++) {
-    await MOUSE.put(page, AT, String(value));
-    made.set(value, performance.now());
-  }
+  for (let value = first; performance.now() < until; value++)
+    if (await isPut(page, String(value))) made.set(value, performance.now());
   return made;
 }
 
@@ -71,6 +81,7 @@ test('a program killed in the middle of edits comes back with all but the last f
     const found = Number((await cellOf(next.page, AT).innerText()).replace(/[^\d.]/g, ''));
     expect(found).toBeGreaterThanOrEqual(first);
     lost.push(lostOf(made, found, at));
+    console.log(`${made.size} edits, ${(Math.max(...lost.slice(-1)) / 1000).toFixed(1)} s lost`);
     edits += made.size;
     await next.context.close();
     await killed(again);
