@@ -324,6 +324,43 @@ describe('cash of the owner', () => {
   });
 });
 
+describe('the parts of the cost that are counted', () => {
+  it('are kept apart by why they stand outside the base of indirect cost', () => {
+    const plan = {
+      ...PLAN,
+      sources: [FEDERAL, GIFT, COUNTY],
+      indirect: { kind: 'negotiated' as const, rate: 0.5, agreement: 'invented' },
+    };
+    const crane = line({
+      id: 'crane',
+      unitCost: usd(12_000),
+      amounts: { ...wages('x', 0).amounts, equipment: usd(12_000) },
+    });
+    const lines = [
+      wages('gift', 40, { inKind: true }),
+      wages('berth', 30, { rent: true }),
+      crane,
+      wages('a', 10),
+    ];
+    const award = firstAward({ lines, contingency: ACCEPTED, plan });
+    expect(award.indirect).toMatchObject({ rate: 0.5, base: usd(10), amount: usd(5) });
+  });
+  it('a service of the owner that is bought from several lines is held to the cap together', () => {
+    const plan = { ...PLAN, indirect: { kind: 'de minimis' as const } };
+    const part = (id: string, dollars: number) =>
+      line({
+        id,
+        contractId: 'lab',
+        amounts: { ...wages(id, 0).amounts, labour: usd(1), subcontract: usd(dollars) },
+      });
+    const { findings } = grantBook({ lines: [part('x', 30_000), part('y', 30_000)], plan }, RULES, FORMS);
+    expect(findings.map(each => each.code)).toEqual(['funding/contract-class']);
+    expect(grantBook({ lines: [part('x', 30_000), part('y', 20_000)], plan }, RULES, FORMS).findings).toEqual(
+      [],
+    );
+  });
+});
+
 // 2 CFR 200.318(a): the recipient's own stricter rules hold.
 describe('whose limit governs a purchase', () => {
   const owners = (county: { microPurchase?: number; simplified?: number }) => {

@@ -54,12 +54,11 @@ const cellsOf = (form: GrantForm) =>
 
 // OMB 4040-0006: A by activity, B by object class, C the non-federal resources, D the first year by quarter, E later years.
 describe('SF-424A, cell by cell', () => {
-  const form = firstAward(WITH_STATE).form;
-  const cells = cellsOf(form);
-  const part = (letter: string) => cells.filter(([key]) => String(key).startsWith(`${letter}/`));
+  const filled = () => firstAward(WITH_STATE).form;
+  const part = (letter: string) => cellsOf(filled()).filter(([key]) => String(key).startsWith(`${letter}/`));
 
   it('is a book of its source and kind', () => {
-    expect(bookOfForm(form)).toMatchObject({ id: 'federal/SF-424A', title: 'SF-424A' });
+    expect(bookOfForm(filled())).toMatchObject({ id: 'federal/SF-424A', title: 'SF-424A' });
   });
   it('section A has each activity and line 5, 75 in 100 of each', () => {
     expect(part('A')).toEqual([
@@ -120,7 +119,7 @@ describe('SF-424A, cell by cell', () => {
     ]);
   });
   it('nothing stands between the sections', () => {
-    expect(cells.length).toBe(
+    expect(cellsOf(filled()).length).toBe(
       ['A', 'B', 'C', 'D', 'E'].reduce((sum, letter) => sum + part(letter).length, 0),
     );
   });
@@ -135,6 +134,7 @@ describe('SF-424A, cell by cell', () => {
     expect(other?.kind === 'SF-424A' && other.sectionA.lines[0]?.listingNumber).toBe('');
   });
   it('asks for 75 in 100 of its total', () => {
+    const form = filled();
     expect([formTotal(form), federalRequest(form)]).toEqual([usd(1000), usd(750)]);
   });
 });
@@ -148,11 +148,10 @@ describe('SF-424C, line by line', () => {
   };
   const lines = [contractWork('prep', 600), wages('permit', 200, { stage: 'permits' })];
   const scrap = { amount: usd(50), keptBy: 'owner' as const, month: '2027-03' };
-  const form = firstAward({ lines, plan, scrap, contingency: ACCEPTED }).form;
-  const cells = cellsOf(form).filter(([, , amount]) => amount !== 0);
+  const filled = () => firstAward({ lines, plan, scrap, contingency: ACCEPTED }).form;
 
   it('has total, not allowable and allowable of each line', () => {
-    expect(cells).toEqual([
+    expect(cellsOf(filled()).filter(([, , amount]) => amount !== 0)).toEqual([
       ['1/a', 'line 1, total', 200],
       ['1/c', 'line 1, allowable', 200],
       ['8/a', 'line 8, total', 600],
@@ -175,6 +174,7 @@ describe('SF-424C, line by line', () => {
     ]);
   });
   it('bears the titles of the form', () => {
+    const form = filled();
     const titles = form.kind === 'SF-424C' ? form.lines.map(one => [one.id, one.title]) : [];
     const totals = new Map(FORMS.sf424c.totals.map(one => [one.id, one.title]));
     expect(titles.slice(-5)).toEqual(['12', '13', '14', '15', '16'].map(id => [id, totals.get(id)]));
@@ -214,11 +214,11 @@ describe('from the estimate to the forms, step by step', () => {
       indirect: { kind: 'de minimis' },
     },
   };
-  const book = budgetOf(input);
+  const made = () => budgetOf(input);
 
   it('each step has its name, amount and lines', () => {
     // indirect: 15 in 100 of 550 that are allowed and paid; of the contingency 70 and 90 of 800 stand outside the period
-    expect(book.reconciliation).toEqual({
+    expect(made().reconciliation).toEqual({
       id: 'forms',
       from: { id: 'estimate', title: 'Estimate', amount: usd(830) },
       steps: [
@@ -236,7 +236,7 @@ describe('from the estimate to the forms, step by step', () => {
     });
   });
   it('and from the estimate to what is paid', () => {
-    expect(grantCash(input, book).reconciliation).toEqual({
+    expect(grantCash(input, made()).reconciliation).toEqual({
       id: 'cash',
       from: { id: 'estimate', title: 'Estimate', amount: usd(830) },
       steps: [
@@ -255,7 +255,7 @@ describe('from the estimate to the forms, step by step', () => {
     });
   });
   it('the narrative says what each row is and how it came about', () => {
-    const [award] = book.awards;
+    const [award] = made().awards;
     expect(
       award?.narrative.map(({ rowId, lineId, classId, text }) => [rowId, lineId, classId, text]),
     ).toEqual([
@@ -314,14 +314,14 @@ describe('from the estimate to the forms, step by step', () => {
     expect(bookOfNarrative([{ rowId: 'a', classId: '1', text: 'no amount at all' }]).entries).toEqual([]);
   });
   it('rows that no line stands behind are named for their column', () => {
-    const rows = book.awards[0]?.rows.filter(row => row.lineId === undefined) ?? [];
+    const rows = made().awards[0]?.rows.filter(row => row.lineId === undefined) ?? [];
     expect(rows.map(({ title, isInKind, kind }) => [title, isInKind, kind])).toEqual([
       ['Contingency, preparing the ship', false, 'contingency'],
       ['Indirect cost, preparing the ship', false, 'indirect'],
     ]);
   });
   it('the tie-out leaves out lines of the form that nothing stands on', () => {
-    expect(book.awards[0]?.tieOut.map(row => [row.classId, row.lineIds, row.estimate, row.form])).toEqual([
+    expect(made().awards[0]?.tieOut.map(row => [row.classId, row.lineIds, row.estimate, row.form])).toEqual([
       ['1', [], usd(82.5), usd(82.5)],
       ['8', ['gift', 'clean', 'early', 'late'], usd(590), usd(590)],
       ['13', [], usd(80), usd(80)],
