@@ -1,13 +1,14 @@
 /**
  * Runs in the copy of the tree: asks the tests about one change after another, in one process. A change that is seen is
- * asked again without it, so that nothing is laid to it that an earlier one left behind; one that the tests reached at
- * first and do not reach now (its answer was kept) is asked in a process of its own.
+ * asked again without it, so that nothing is laid to it that an earlier one left behind; one that the tests
+ * reached at first and do not reach now (its answer was kept), or meet while they are read, is asked in a process of its
+ * own, from before they are read.
  */
 import fs from 'node:fs';
 import path from 'node:path';
 import fc from 'fast-check';
 import { it } from 'vitest';
-import { runOnce, tests } from './collect.mjs';
+import { beginFile, runOnce, tests } from './collect.mjs';
 
 const place = process.env.MUTATION_PLACE;
 const lines = name => (process.env[name] ?? '').split('\n').filter(line => line !== '');
@@ -18,6 +19,7 @@ const note = entry => fs.appendFileSync(results, `${JSON.stringify(entry)}\n`);
 /** A change in an endless loop is met more often than this many times what it was met at first. */
 const MOST_HITS = 100;
 const space = (globalThis.__stryker__ ??= {});
+const FILES = lines('MUTATION_TESTS');
 
 /**
  * What each change is met by, and how long each test takes: found once, before anything is changed. A test that fails
@@ -37,10 +39,17 @@ async function reach() {
   space.currentTestId = undefined;
   const { perTest, static: atStart } = space.mutantCoverage ?? { perTest: {}, static: {} };
   const met = {};
-  for (const [test, hits] of Object.entries(perTest).filter(([at]) => !leftOut.includes(tests[at - 1].name)))
-    for (const [id, count] of Object.entries(hits)) (met[id] ??= []).push([Number(test) - 1, count]);
+  const atReading = {};
+  for (const [by, hits] of Object.entries(perTest))
+    if (by.startsWith('file ')) atReading[by.slice('file '.length)] = Object.keys(hits);
+    else if (!leftOut.includes(tests[by - 1].name))
+      for (const [id, count] of Object.entries(hits)) (met[id] ??= []).push([Number(by) - 1, count]);
   for (const each of Object.values(met)) each.sort(([a], [b]) => seconds[a] - seconds[b]);
-  const found = { seconds, met, leftOut, atStart: Object.keys(atStart) };
+  const names = tests.map((test, _, all) => [
+    test.file,
+    all.filter(({ file: number }) => number === test.file).indexOf(test),
+  ]);
+  const found = { seconds, met, leftOut, atReading, names, atStart: Object.keys(atStart) };
   fs.writeFileSync(file, JSON.stringify(found));
   return found;
 }
@@ -71,25 +80,82 @@ async function ask(id, met) {
   return { seenBy, hits: space.hitCount };
 }
 
-async function askAll() {
-  fc.configureGlobal({ endOnFailure: true });
-  for (const file of lines('MUTATION_TESTS')) await import(path.resolve(file));
-  space.activeMutant = '';
-  const { seconds, met, atStart } = await reach();
+/** Brings in the tests of one file; what it works out while it is read counts as its own. */
+async function bring(number) {
+  const [file = ''] = FILES.slice(number, number + 1);
+  beginFile(number);
+  space.currentTestId = `file ${number}`;
+  await import(path.resolve(file));
+  space.currentTestId = undefined;
+}
+
+/** Whether a test of some files fails with a change that is there before they are read. */
+async function isSeenFromStart(id, numbers) {
+  space.activeMutant = id;
+  for (const number of numbers) {
+    try {
+      await bring(number);
+    } catch {
+      return true;
+    }
+    for (const test of tests.filter(({ file }) => file === number)) if (await fails(test)) return true;
+  }
+  return false;
+}
+
+/** The files that meet a change while they are read, and the tests of which what they work out there decides. */
+const meetsAtReading = ({ atReading }, id) =>
+  Object.entries(atReading).flatMap(([number, ids]) => (ids.includes(id) ? [Number(number)] : []));
+
+function statesSoFar() {
   const states = new Map();
   if (fs.existsSync(results))
     for (const line of fs.readFileSync(results, 'utf8').split('\n').filter(Boolean)) {
       const { id, state } = JSON.parse(line);
       states.set(id, state);
     }
-  const open = read('changes.json').filter(id => states.get(id) === undefined);
-  const later = read('changes.json').filter(id => states.get(id) === 'Later');
-  const isLast = open.length === 0;
+  return states;
+}
+
+/** Asks about one change in a process of its own, from before the tests are read. */
+async function askAlone(id) {
+  const found = read('reach.json');
+  const numbers = meetsAtReading(found, id);
+  const rest = [...FILES.keys()].filter(number => !numbers.includes(number));
+  note({ id, state: 'Begun', seconds: 60 + 10 * found.seconds.reduce((sum, each) => sum + each, 0) });
+  if (await isSeenFromStart(id, numbers)) return note({ id, state: 'Killed' });
+  space.activeMutant = '';
+  for (const number of rest) await bring(number);
+  const own = (found.met[id] ?? []).map(([test, count]) => [
+    tests.findIndex(isNamed(found.names[test])),
+    count,
+  ]);
+  const { seenBy } = await ask(id, own);
+  note({ id, state: seenBy === undefined ? 'Survived' : 'Killed' });
+}
+const isNamed =
+  ([file, at]) =>
+  (test, _, all) =>
+    test.file === file && all.filter(other => other.file === file).indexOf(test) === at;
+
+async function askAll() {
+  fc.configureGlobal({ endOnFailure: true });
+  space.activeMutant = '';
+  for (const file of lines('MUTATION_FILES')) await import(path.resolve(file));
+  const ids = read('changes.json');
+  const states = statesSoFar();
+  const open = ids.filter(id => states.get(id) === undefined);
+  const [later] = ids.filter(id => states.get(id) === 'Later');
+  if (open.length === 0) return later === undefined ? undefined : askAlone(later);
+  for (const number of FILES.keys()) await bring(number);
+  const found = await reach();
+  const { seconds, met, atStart } = found;
   let isFresh = true;
-  for (const id of isLast ? later : open) {
+  for (const id of open) {
+    const isRead = meetsAtReading(found, id).length > 0;
     const own = met[id];
     if (own === undefined) {
-      note({ id, state: atStart.includes(id) ? 'Ignored' : 'NoCoverage' });
+      note({ id, state: isRead ? 'Later' : atStart.includes(id) ? 'Ignored' : 'NoCoverage' });
       continue;
     }
     const usual = own.reduce((sum, [at]) => sum + seconds[at], 0);
@@ -98,8 +164,8 @@ async function askAll() {
     const isLeftBehind = seenBy !== undefined && (await fails(seenBy));
     if (isLeftBehind && !isFresh) return note({ id, state: 'Later' });
     if (seenBy !== undefined) note({ id, state: 'Killed' });
-    else note({ id, state: hits === 0 && !isFresh ? 'Later' : 'Survived' });
-    if (isLeftBehind || isLast) return;
+    else note({ id, state: isRead || hits === 0 ? 'Later' : 'Survived' });
+    if (isLeftBehind) return;
     isFresh = false;
   }
 }

@@ -1,8 +1,14 @@
 /** Takes the place of the runner in the copies of the tests: they are collected, to be run as often as wanted. */
 import * as vitest from 'vitest';
 
-/** Every test with the hooks around it, outermost first. */
+/** Every test with its file and the hooks around it. */
 export const tests = [];
+
+let file = 0;
+/** Tests that are collected from now on are those of this file. */
+export function beginFile(number) {
+  file = number;
+}
 
 const newGroup = above => ({ above, beforeAll: [], beforeEach: [], afterEach: [], isBegun: false });
 let group = newGroup(undefined);
@@ -15,7 +21,7 @@ export function describe(_name, body) {
 
 export function it(name, ...rest) {
   const run = rest.find(each => typeof each === 'function');
-  tests.push({ name, run, group });
+  tests.push({ name, run, group, file });
 }
 export const test = it;
 

@@ -172,7 +172,11 @@ export async function mutate(home, words) {
   const place = path.join(shop, part.replaceAll('/', '-'));
   fs.rmSync(place, { recursive: true, force: true });
   fs.mkdirSync(place, { recursive: true });
-  const states = await askAll(copy, place, changes, { ...process.env, MUTATION_TESTS: tests.join('\n') });
+  const states = await askAll(copy, place, changes, {
+    ...process.env,
+    MUTATION_FILES: files.join('\n'),
+    MUTATION_TESTS: tests.join('\n'),
+  });
   fs.rmSync(copy, { recursive: true, force: true });
   const { leftOut } = JSON.parse(fs.readFileSync(path.join(place, 'reach.json'), 'utf8'));
   for (const name of leftOut) console.log(`left out, as it fails without a change: ${name}`);
