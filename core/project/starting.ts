@@ -55,13 +55,7 @@ const STARTING_CLEARANCE = typed(
   '40',
   '60',
 );
-const STARTING_ROAD = typed(
-  '80',
-  'km',
-  'Starting value: 80 km by road to the disposal sites',
-  '20',
-  '250',
-);
+const STARTING_ROAD = typed('80', 'km', 'Starting value: 80 km by road to the disposal sites', '20', '250');
 const STARTING_CONTINGENCY = typed(
   '0.25',
   '1',

@@ -1,3 +1,4 @@
+import type { Evaluation } from '../evaluation';
 import type { EstimateContext } from './context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
 import { unitWords } from './measures';
@@ -158,6 +159,12 @@ export function coverAdditions({ evaluation: { project }, parts }: EstimateConte
       { path: 'share', kind: 'decimal', unit: '1', label: 'Share of the item, 0 to 1', value: '1' },
     ],
   }));
+}
+
+/** Which of several quotes takes another work item. */
+export function coverHint({ project }: Evaluation): string {
+  if (project.quotes.length < 2) return '';
+  return 'A work item goes to the quote chosen in the table above, and to the first of them until one is chosen.';
 }
 
 function itemChoices(items: readonly { readonly id: string; readonly title: string }[]) {

@@ -112,6 +112,8 @@ export interface WorkView {
   /** What each quote prices, and what may be added to each. */
   readonly covers: TableRows;
   readonly coverAdditions: readonly Addition[];
+  /** Which quote another work item goes to; empty where there is only one. */
+  readonly coverHint: string;
   readonly leftOut: readonly {
     readonly id: string;
     readonly title: string;

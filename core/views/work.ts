@@ -5,7 +5,7 @@ import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { changeOf, groupBy, indexBy } from './index-of';
 import { dollars, printed } from './number-text';
-import { coverAdditions, coverTable, quoteTable } from './quotes';
+import { coverAdditions, coverHint, coverTable, quoteTable } from './quotes';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
 import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
@@ -23,6 +23,7 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
     quotes: quoteTable(context),
     covers: coverTable(context),
     coverAdditions: coverAdditions(context),
+    coverHint: coverHint(context.evaluation),
     leftOut: leftOut(context),
   };
 }

@@ -3,7 +3,7 @@ import { anyBlocks } from '../../core/base';
 import { localDate } from '../local-date';
 import { Stopped, STOPPED, UsageError, type Call, type Command, type Outcome } from './command';
 import { COMMANDS } from './commands';
-import { commandHelp, findingLines, generalHelp } from './words';
+import { commandHelp, findingLines, findingsInShort, generalHelp } from './words';
 
 /** Runs one command and answers with the exit code: 0 done, 1 findings that block, 2 wrong use. */
 async function main(argv: readonly string[]): Promise<number> {
@@ -20,7 +20,7 @@ async function main(argv: readonly string[]): Promise<number> {
     return 0;
   }
   const outcome = await command.run(callOf(values, positionals));
-  return print(outcome, values['json'] === true);
+  return print(outcome, { json: values['json'] === true, findings: values['findings'] === true });
 }
 
 type Values = Readonly<Record<string, string | boolean | undefined>>;
@@ -29,6 +29,7 @@ function readArguments(command: Command, rest: readonly string[]): { values: Val
   const options: Record<string, { type: 'string' | 'boolean' }> = {
     json: { type: 'boolean' },
     help: { type: 'boolean' },
+    findings: { type: 'boolean' },
     today: { type: 'string' },
   };
   for (const [name, spec] of Object.entries(command.options)) options[name] = { type: spec.type };
@@ -56,12 +57,13 @@ function callOf(values: Values, positionals: readonly string[]): Call {
   };
 }
 
-function print(outcome: Outcome, json: boolean): number {
+/** Results go to standard output; findings in one line beside it, those that block and those asked for in full. */
+function print(outcome: Outcome, asks: { readonly json: boolean; readonly findings: boolean }): number {
   const blocked = anyBlocks(outcome.findings);
-  if (json) process.stdout.write(JSON.stringify(outcome.json) + '\n');
+  if (asks.json) process.stdout.write(JSON.stringify(outcome.json) + '\n');
   else {
     if (outcome.lines.length > 0) process.stdout.write(outcome.lines.join('\n') + '\n');
-    const lines = findingLines(outcome.findings);
+    const lines = asks.findings ? findingLines(outcome.findings) : findingsInShort(outcome.findings);
     if (lines.length > 0) process.stderr.write(lines.join('\n') + '\n');
   }
   return blocked ? 1 : 0;

@@ -17,6 +17,23 @@ export function findingLines(findings: readonly Finding[]): string[] {
   ]);
 }
 
+/** Findings counted in one line, after those that block, which withhold a result and are told in full. */
+export function findingsInShort(findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return [];
+  const blocking = findings.filter(({ weight }) => weight === 'blocks');
+  const count = (weight: Finding['weight']) => findings.filter(finding => finding.weight === weight).length;
+  const notes = count('notes') === 1 ? 'note' : 'notes';
+  const parts = (
+    [
+      [blocking.length, blocking.length === 1 ? 'blocks' : 'block'],
+      [count('warns'), 'to look at'],
+      [count('notes'), notes],
+    ] as const
+  ).flatMap(([number, words]) => (number === 0 ? [] : [`${number} ${words}`]));
+  const all = `${findings.length} ${findings.length === 1 ? 'finding' : 'findings'}`;
+  return [...findingLines(blocking), `${all}: ${parts.join(', ')}. --findings prints them in full.`];
+}
+
 /** The commands with a line each. */
 export function generalHelp(commands: readonly Command[]): string {
   const width = Math.max(...commands.map(command => command.name.length));
@@ -25,7 +42,8 @@ export function generalHelp(commands: readonly Command[]): string {
     '',
     ...commands.map(command => `  ${command.name.padEnd(width)}  ${command.words}`),
     '',
-    'Every command takes --json (one JSON object and nothing else), --today YYYY-MM-DD and --help.',
+    'Every command takes --json (one JSON object and nothing else), --findings (each finding in full),',
+    '--today YYYY-MM-DD and --help.',
     'Exit 0 done, 1 findings that block, 2 wrong use.',
     '',
   ].join('\n');

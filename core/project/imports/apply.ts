@@ -7,6 +7,7 @@ import { importLaboratory } from './laboratory';
 import type { ImportKind, ImportMapping } from './mapping';
 import { merged, type ImportChange, type ListOf, type Merged } from './merge';
 import { priceEntries } from './price-entries';
+import { underItems } from './price-items';
 import type { TextTable } from './table';
 import { underTrades } from './trades';
 
@@ -132,8 +133,8 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       },
       wages => ({ ...project, rates: { ...project.rates, wages } }),
     ),
-  prices: (project, table, mapping) => {
-    const read = importPrices(table, mapping);
+  prices: (project, table, mapping, { items }) => {
+    const read = underItems(importPrices(table, mapping), mapping, [...items, ...project.ownItems]);
     const { overrides, quotes, findings } = priceEntries(read.rows, mapping);
     const rates = merged(project.rates.overrides, overrides, {
       place: '/rates/overrides',

@@ -35,7 +35,7 @@ export default function Work() {
 /** Quotes, and what each prices; the chosen one takes another work item. */
 function Quotes({ view }: { view: WorkView }) {
   const chosen = useWindow(window => window.chosen);
-  const { quotes, covers, coverAdditions } = view;
+  const { quotes, covers, coverAdditions, coverHint } = view;
   const addition =
     coverAdditions.find(one => one.at === `/quotes/${chosen ?? ''}/covers`) ?? coverAdditions[0];
   return (
@@ -51,8 +51,8 @@ function Quotes({ view }: { view: WorkView }) {
       {quotes.rows.length === 0 ? null : <DataTable table={covers} />}
       {addition === undefined ? null : (
         <>
+          {coverHint === '' ? null : <p className="table-note">{coverHint}</p>}
           <AddForm key={addition.at} addition={addition} />
-          <p className="table-note">Choose a quote above to add a work item to it.</p>
         </>
       )}
     </>

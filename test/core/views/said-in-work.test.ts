@@ -75,6 +75,16 @@ describe('two wages of one trade', () => {
   });
 });
 
+it('where several quotes may take another work item, it is said which one does', () => {
+  const hintOf = (quotes: Project['quotes']) => {
+    const of = { ...project, quotes };
+    return windowRows(of, evaluated(of), 'us', undefined)?.rows.work.coverHint;
+  };
+  expect(project.quotes.length).toBeGreaterThan(1);
+  expect(hintOf(project.quotes)).toContain('the quote chosen in the table above');
+  expect(hintOf(project.quotes.slice(0, 1))).toBe('');
+});
+
 it('who makes a copy is told that an estimate can be made from it', () => {
   for (const { keeps } of COPY_READERS) expect(keeps).toContain('sees an estimate');
 });

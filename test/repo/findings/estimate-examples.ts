@@ -467,19 +467,28 @@ const mapping = (fields: Partial<ImportMapping> & Pick<ImportMapping, 'kind'>) =
 const imported = (table: string[][], how: ImportMapping) => () =>
   importTable(base, library, table, how).findings;
 const wages = mapping({ kind: 'wages', columns: { trade: 'Trade', wage: 'Wage' } });
+const prices = mapping({ kind: 'prices', columns: { item: 'Item', unit: 'Unit', price: 'Price' } });
+const priceOf = (item: string) => [
+  ['Item', 'Unit', 'Price'],
+  [item, 'each', '5'],
+];
+const twoTows: typeof library = {
+  ...library,
+  items: library.items.flatMap(one => (one.id === 'ocean-tow' ? [one, { ...one, id: 'second-tow' }] : [one])),
+};
 export const importExamples = examples(
-  ['imports/no-such-column', 'a wage table without wages', imported([['Trade'], ['burner']], wages)],
   [
-    'imports/quote-incomplete',
-    'a price without its vendor',
-    imported(
-      [
-        ['Item', 'Unit', 'Price'],
-        ['ocean-tow', 'each', '5'],
-      ],
-      mapping({ kind: 'prices', columns: { item: 'Item', unit: 'Unit', price: 'Price' } }),
-    ),
+    'imports/item-not-known',
+    'a price for a work item of no project',
+    imported(priceOf('Keel polish'), prices),
   ],
+  [
+    'imports/item-not-unique',
+    'a price for one of two work items of one title',
+    () => importTable(base, twoTows, priceOf('Tow to the site'), prices).findings,
+  ],
+  ['imports/no-such-column', 'a wage table without wages', imported([['Trade'], ['burner']], wages)],
+  ['imports/quote-incomplete', 'a price without its vendor', imported(priceOf('ocean-tow'), prices)],
   [
     'imports/row-not-read',
     'a wage of "ask later"',
