@@ -32,7 +32,7 @@ export function power(out: Trials, a: Trials, b: Trials, n: number): void {
   for (let i = 0; i < n; i++) out[i] = raised(a[i] ?? NaN, b[i] ?? NaN);
 }
 
-/** One power; NaN where it is not finite. */
+/** One power; NaN where it is not finite, and of an absent base to whatever power: the engine makes 1 of it to the power 0. */
 export function raised(base: number, exponent: number): number {
   const part = (base - 1) / (base + 1);
   const near = exponent * 2 * part * atanhOver(part * part);
@@ -40,7 +40,7 @@ export function raised(base: number, exponent: number): number {
     return expNearNothing(near);
   const isPlain = base > LEAST_BASE && base < GREATEST_BASE && Math.abs(exponent) < GREATEST_POWER;
   const y = isPlain ? Math.exp(exponent * Math.log(base)) : Math.pow(base, exponent);
-  return Number.isFinite(y) ? y : NaN;
+  return Number.isFinite(y) && !Number.isNaN(base) ? y : NaN;
 }
 
 /** Yearly changes of prices: (base - 1) / (base + 1) up to this, and logarithms of the power up to the other. */
