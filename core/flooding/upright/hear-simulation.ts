@@ -1,4 +1,4 @@
-import type { SimulationResult } from '../simulate/ship';
+import type { SimulationResult, Snapshot } from '../simulate/ship';
 import type { ScreenCase } from './cases';
 import { UPRIGHT_DEFAULTS } from './defaults';
 import type { UprightInput, UprightVerdict } from './types';
@@ -6,13 +6,33 @@ import type { Judged } from './verdict';
 
 /** Share of the depth up to which a list in the simulation counts: beyond it the deck is nearly under. Judgement. */
 const NEARLY_UNDER = 0.9;
+/** Degrees beyond which a list in the simulation is a roll. */
+const ROLLED = 60;
 const RISING: readonly UprightVerdict[] = ['stays up', 'leans', 'may roll over'];
+
+/** The moment of the greatest list of the simulation while there is freeboard left; none where she never has any. */
+export function worstBeforeUnder(history: readonly Snapshot[], depth: number): Snapshot | undefined {
+  const before = history.filter(({ draught }) => draught < NEARLY_UNDER * depth);
+  return before.reduce<Snapshot | undefined>(
+    (worst, one) => (worst !== undefined && Math.abs(worst.heel) >= Math.abs(one.heel) ? worst : one),
+    undefined,
+  );
+}
 
 /** Greatest list of the simulation, degrees, while there is freeboard left. */
 export function listBeforeUnder(run: SimulationResult, depth: number): number {
-  return run.history
-    .filter(({ draught }) => draught < NEARLY_UNDER * depth)
-    .reduce((most, { heel }) => Math.max(most, Math.abs(heel)), 0);
+  return Math.abs(worstBeforeUnder(run.history, depth)?.heel ?? 0);
+}
+
+/** What the simulation lists, and what it shows once the deck is nearly under, which is judged no more. */
+function listWords(run: SimulationResult, list: number): string {
+  if (list > ROLLED) return 'The flooding simulation of the likely values rolls over.';
+  const later = run.history.reduce((most, { heel }) => Math.max(most, Math.abs(heel)), 0);
+  const beyond =
+    later.toFixed(1) === list.toFixed(1)
+      ? ''
+      : `; the ${later.toFixed(1)} degrees it shows with the deck nearly under are not judged`;
+  return `The flooding simulation of the likely values lists up to ${list.toFixed(1)} degrees while there is freeboard left${beyond}.`;
 }
 
 function standingOf(list: number, input: UprightInput): UprightVerdict {
@@ -37,10 +57,7 @@ export function hearSimulation(
   }
   const list = listBeforeUnder(run, input.particulars.depth);
   const shown = standingOf(list, input);
-  const words =
-    list > 60
-      ? 'The flooding simulation of the likely values rolls over.'
-      : `The flooding simulation of the likely values lists up to ${list.toFixed(1)} degrees.`;
+  const words = listWords(run, list);
   if (judged.verdict === 'cannot tell') return { ...judged, reasons: [...judged.reasons, words] };
   if (RISING.indexOf(shown) <= RISING.indexOf(judged.verdict) || judged.verdict === 'does not sink')
     return judged;

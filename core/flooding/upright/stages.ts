@@ -1,6 +1,7 @@
 import { gmUpright, levelOf, restAt, type FloodPath, type PathLevel, type PathPoint } from '../../stability';
 import type { SimulationResult, Snapshot } from '../simulate/ship';
 import type { ScreenCase } from './cases';
+import { worstBeforeUnder } from './hear-simulation';
 import { centreAfter, type ResolvedShip } from './resolved';
 import type { UprightStage } from './types';
 
@@ -47,19 +48,20 @@ function heelAt(
   return greatest;
 }
 
-function chosen(history: readonly Snapshot[]): Snapshot[] {
+function chosen(history: readonly Snapshot[], depth: number): Snapshot[] {
   const most = history.reduce((top, { water }) => Math.max(top, water), 1e-9);
+  const worst = worstBeforeUnder(history, depth);
   const last = history.length - 1;
   let next = 0;
   return history.filter((snapshot, i) => {
     const isDue = snapshot.water >= (next * most) / LISTED - 1e-9;
     if (isDue) next = Math.floor((snapshot.water / most) * LISTED + 1e-9) + 1;
-    return isDue || snapshot.event !== undefined || i === last;
+    return isDue || snapshot.event !== undefined || snapshot === worst || i === last;
   });
 }
 
 /**
- * Stages of the flooding: the simulation at even steps of water aboard and whenever something happens, each with
+ * Stages of the flooding: the simulation at even steps of water aboard, at her greatest list and whenever something happens, each with
  * the roll-over check at the level where as much water is aboard upright.
  * @param cases the cases of one displacement and one mismatch (they share a path), for every KG.
  */
@@ -70,7 +72,7 @@ export function stagesOf(
   likely: ScreenCase,
 ): UprightStage[] {
   const water = waterOf(likely.path);
-  return chosen(run.history).map((snapshot): UprightStage => {
+  return chosen(run.history, ship.input.particulars.depth).map((snapshot): UprightStage => {
     const at = fractionalIndex(water, snapshot.water);
     const level = levelOf(
       likely.path.plan,
