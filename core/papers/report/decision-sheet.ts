@@ -61,16 +61,20 @@ function asked({ request, isPermittable, budget, recommended, letter, scenario }
     element('p', { class: 'lead' }, request, ...amount, '.'),
     ...(isOwn || recommended === undefined
       ? []
-      : [paragraph(`The figures below are those of scenario ${letter}.`)]),
+      : [
+          paragraph(
+            `The figures on this page are those of scenario ${letter}, not of scenario ${recommended.letter}.`,
+          ),
+        ]),
     heading(2, title),
     points(reasons),
   ];
 }
 
 function cost(decision: Decision): Markup[] {
-  const { total, contingency, budget, risk, county } = decision;
+  const { letter, total, contingency, budget, risk, county } = decision;
   return [
-    heading(2, 'Cost and time'),
+    heading(2, `Cost and time of scenario ${letter}`),
     paragraph(
       'The work costs ',
       figure(dollarsAndCents(total)),

@@ -35,7 +35,7 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
     notThisOne:
       recommended === undefined || recommended.scenario === decision.scenario
         ? ''
-        : `The figures below are those of scenario ${decision.letter}.`,
+        : `The figures on this page are those of scenario ${decision.letter}, not of scenario ${recommended.letter}.`,
     figures: open(figureTable(decision)),
     county: openNote(open(countyTable(decision)), told),
     troubles: decision.troubles,
@@ -139,7 +139,8 @@ function figureTable(decision: Decision): TableRows {
         : { text: `${perCent(uncheckedShare)} %`, why: 'basis:unchecked' },
     ),
   ];
-  return { id: 'decision-figures', caption: 'Cost and time', columns: FIGURES, rows };
+  const caption = `Cost and time of scenario ${decision.letter}`;
+  return { id: 'decision-figures', caption, columns: FIGURES, rows };
 }
 
 const COUNTY: readonly Column[] = [
@@ -153,7 +154,7 @@ const COUNTY_NOTES: Readonly<Record<Decision['county']['of'], string>> = {
   'not known': 'Not known, because a line is absent.',
 };
 
-function countyTable({ county }: Decision): TableRows {
+function countyTable({ county, letter }: Decision): TableRows {
   const rows = county.fiscalYears.map(({ fiscalYear, amount }): Row => ({
     id: String(fiscalYear),
     kind: 'line',
@@ -165,7 +166,7 @@ function countyTable({ county }: Decision): TableRows {
       : ` It is out of pocket most at the end of ${monthWords(county.peakGap.month)}: ${dollars(county.peakGap.amount)}.`;
   return {
     id: 'county-money',
-    caption: 'What the county pays, and when',
+    caption: `What the county pays in scenario ${letter}, and when`,
     columns: COUNTY,
     rows: aligned(COUNTY, rows),
     note: [`${COUNTY_NOTES[county.of]}${gap}`],

@@ -31,7 +31,8 @@ function Page({ rows, isWorking }: { rows: DecisionRows; isWorking: boolean }) {
     <div className="two-columns decision">
       <div className="column">
         <Recommended rows={rows} />
-        <DataTable table={rows.figures} isCaptionUnseen />
+        <WhoseFigures rows={rows} />
+        <DataTable table={rows.figures} />
         {rows.figures.rows.some(row => row.id === 'p80') ? null : (
           <p className="decision-run">
             <button
@@ -71,6 +72,19 @@ function Page({ rows, isWorking }: { rows: DecisionRows; isWorking: boolean }) {
   );
 }
 
+/** Whose figures follow, with the switch to those of the scenario recommended beside it. */
+function WhoseFigures({ rows: { notThisOne, recommended } }: { rows: DecisionRows }) {
+  if (notThisOne === '' || recommended === undefined) return null;
+  return (
+    <p className="decision-run decision-whose" role="note">
+      <strong className="accent">{notThisOne}</strong>
+      <button type="button" className="plain-button" onClick={() => chooseScenario(recommended.scenario)}>
+        Show scenario {recommended.letter}
+      </button>
+    </p>
+  );
+}
+
 function Recommended({ rows }: { rows: DecisionRows }) {
   const { recommended } = rows;
   return (
@@ -90,14 +104,6 @@ function Recommended({ rows }: { rows: DecisionRows }) {
           <li key={words}>{words}</li>
         ))}
       </ul>
-      {rows.notThisOne === '' || recommended === undefined ? null : (
-        <p className="decision-run">
-          <span className="accent">{rows.notThisOne}</span>
-          <button type="button" className="plain-button" onClick={() => chooseScenario(recommended.scenario)}>
-            Show scenario {recommended.letter}
-          </button>
-        </p>
-      )}
     </section>
   );
 }

@@ -258,6 +258,11 @@ describe('decision', () => {
     expect(plain(decisionRows(other, compared).sentence)).toMatch(
       new RegExp(`choose scenario ${letter}, .* rather than scenario ${other.letter}\\.$`),
     );
+    expect(decisionRows(own, compared).notThisOne).toBe('');
+    expect(decisionRows(other, compared).notThisOne).toBe(
+      `The figures on this page are those of scenario ${other.letter}, not of scenario ${letter}.`,
+    );
+    expect(decisionRows(other, compared).figures.caption).toBe(`Cost and time of scenario ${other.letter}`);
   });
 
   test('scenarios whose figures differ are asked for in different sentences', () => {
