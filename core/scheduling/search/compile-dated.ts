@@ -17,9 +17,12 @@ export function datedNetsOf(problem: SearchProblem, lags: readonly Lag[], room =
   return [forward, mirroredNet(forward, lags)];
 }
 
+/** The room before and after the problem's days is at most its days over this: no pass of any use needs more. */
+const LEAD_SHARE = 2;
+
 function forwardNetOf(problem: SearchProblem, lags: readonly Lag[], room: number): DatedNet {
   const count = problem.activities.length;
-  const lead = Math.min(leadOf(problem), problem.horizon) + room;
+  const lead = Math.min(leadOf(problem), Math.ceil(problem.horizon / LEAD_SHARE)) + room;
   const slots = problem.horizon + 2 * lead;
   const tables = besideEachOther(
     [...problem.calendars, everyDay(problem.horizon)].map(days => onAxis(days, lead)),

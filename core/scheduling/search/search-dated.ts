@@ -18,15 +18,21 @@ const EXACT_AT_MOST = 40;
 /** Largest dated networks whose bound is raised by refuting ends: its time grows with the square of the size. */
 const REFUTED_AT_MOST = 500;
 
-/** Shares of the budget after which the best schedule so far is tried to be proved optimal, if it is a new one. */
+/**
+ * Shares of the budget after which the best schedule so far is tried to be proved optimal, if it is a new one. A proof
+ * costs as much as some fifty passes: of small budgets fewer are tried.
+ */
 const SHARES_BEFORE_SHAVING = [0.06, 0.15, 0.4, 1];
+const SHARES_OF_SMALL_BUDGETS = [0.3, 1];
+const SMALL_BUDGET = 500;
 
 /** Only a schedule near the bound is tried: so many days and this share of the bound above it. Others take too long. */
 const NEAR_DAYS = 3;
 const NEAR = 0.03;
 
-/** Pairs tried in a proof: so many, and more with the budget. */
-const FEWEST_PAIRS = 100;
+/** Pairs tried in a proof: at least so many, and more with a large budget. */
+const FEWEST_PAIRS = 150;
+const PAIRS = 100;
 const PAIRS_A_SCHEDULE = 0.01;
 
 /** Schedules a problem with calendars, dates, lags, windows or varying capacities. */
@@ -66,7 +72,8 @@ export function searchDated(
       return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
     }
   }
-  for (const share of SHARES_BEFORE_SHAVING) {
+  const shares = spending.limit < SMALL_BUDGET ? SHARES_OF_SMALL_BUDGETS : SHARES_BEFORE_SHAVING;
+  for (const share of shares) {
     search.evolve(spending.limit * share);
     bound.shave();
   }
@@ -102,7 +109,7 @@ class RisingBound {
     const isNear = best - spending.lowerBound <= NEAR_DAYS + NEAR * spending.lowerBound;
     if (!refuter || best <= spending.lowerBound || best >= this.shaved || !isNear || shouldStop()) return;
     this.shaved = best;
-    const pairsTried = FEWEST_PAIRS + spending.limit * PAIRS_A_SCHEDULE;
+    const pairsTried = Math.max(FEWEST_PAIRS, PAIRS + spending.limit * PAIRS_A_SCHEDULE);
     if (refuter.refutesByShaving(best - 1, pairsTried, shouldStop)) spending.lowerBound = best;
   }
 }

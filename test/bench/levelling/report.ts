@@ -18,6 +18,8 @@ export interface Report {
   readonly proved: number;
   readonly infeasible: number;
   readonly belowLowerBound: number;
+  /** Lower bounds above the best known finish: wrong proofs. */
+  readonly wrongProofs: number;
   /** Inside the search, CPU time, over the runs that spent the whole budget; all its parts included. */
   readonly schedulesPerCpuSecond?: number;
   readonly cpuSeconds: number;
@@ -55,6 +57,7 @@ export function reportOf(
     infeasible: runs.filter(run => run.status === 'infeasible').length / options.seeds,
     belowLowerBound: runs.filter(run => (run.finish ?? Infinity) < (known.get(run.instance)?.lower ?? 0))
       .length,
+    wrongProofs: runs.filter(run => run.lowerBound > (known.get(run.instance)?.upper ?? Infinity)).length,
     ...(full.length === 0
       ? {}
       : { schedulesPerCpuSecond: Math.round(full.reduce((sum, run) => sum + run.schedules, 0) / cpu(full)) }),
@@ -71,7 +74,7 @@ export function reportText(report: Report): string {
       ` (seeds ${report.meanDeviationBySeed.map(value => value.toFixed(3)).join(', ')})`,
     ...(over === undefined ? [] : [`  ${over.toFixed(3)} % over the best known`]),
     `  best known reached ${report.bestKnownReached.toFixed(1)}, proved optimal ${report.proved.toFixed(1)},` +
-      ` infeasible ${report.infeasible.toFixed(1)}, below a lower bound ${report.belowLowerBound}`,
+      ` infeasible ${report.infeasible.toFixed(1)}, below a lower bound ${report.belowLowerBound}, wrong proofs ${report.wrongProofs}`,
     `  ${report.schedulesPerCpuSecond ?? '-'} schedules a CPU second inside the search, ${report.cpuSeconds.toFixed(1)} CPU s`,
     `  counting: ${report.counting}`,
   ].join('\n');

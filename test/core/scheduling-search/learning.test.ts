@@ -70,6 +70,18 @@ describe('the learning search alone', () => {
     expect(differing).toBeGreaterThan(10);
   });
 
+  it('proves nothing that a schedule found otherwise refutes, on networks of 20 activities', () => {
+    let proved = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const problem = randomProblem(seed, { activities: 20, resources: 4 });
+      const { best, isComplete } = learned(problem, 5000);
+      const other = searchSchedule(problem, { schedules: 500, seed, isHeuristicOnly: true });
+      if (isComplete) expect({ seed, best: Math.min(best, other.finish ?? 0) }).toEqual({ seed, best });
+      if (isComplete) proved++;
+    }
+    expect(proved).toBeGreaterThan(30);
+  });
+
   it('uses several words for many resources', () => {
     for (let seed = 1; seed <= 20; seed++) {
       const problem = randomProblem(seed, { activities: 5, resources: 12 });

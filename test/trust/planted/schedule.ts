@@ -74,4 +74,20 @@ export const scheduleBugs = bugs(
     'test/core/scheduling-search/exact.test.ts',
     '50 problems',
   ],
+  [
+    'a proof names every activity it rests on',
+    'core/scheduling/search/learning/reasons.ts',
+    'if (demand <= spare) {',
+    'if (demand <= spare + 1) {',
+    'test/core/scheduling-search/learning.test.ts',
+    'proves nothing that a schedule found otherwise refutes',
+  ],
+  [
+    'a proof that was broken off is none',
+    'core/scheduling/search/learning/learning-search.ts',
+    'return { isComplete, spent: this.spent() };',
+    'return { isComplete: true, spent: this.spent() };',
+    'test/core/scheduling-search/learning.test.ts',
+    'stops when its schedules are spent',
+  ],
 );

@@ -1,3 +1,4 @@
+import { BugError } from '../../../base';
 import type { BoundNet } from '../bounds/bound-net';
 import { NONE } from '../dice';
 import type { Clauses } from './clauses';
@@ -74,6 +75,7 @@ export class ConflictAnalysis implements Premises {
     this.explainConflict(conflict);
     for (;;) {
       const at = ranges.length - 1;
+      if (at < 0) throw new BugError('A conflict rests on nothing of its level');
       if (this.isOpen[at] === 1) {
         this.isOpen[at] = 0;
         if (--this.openCount === 0) break;
