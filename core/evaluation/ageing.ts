@@ -58,19 +58,44 @@ function marketFindings(
       .map((one): [string, string, Figure] => [`equipment/${one.id}/rate`, one.title, one.rate]),
   ];
   const year = Number(today.slice(0, 4));
-  return rows.flatMap(([at, title, given]) => {
+  const old = rows.flatMap(([at, title, given]): OldRate[] => {
     const figure = project.rates.overrides.find(row => row.at === at)?.figure ?? given;
-    return (figure.year ?? 0) >= year ? [] : [outOfDate(at, title, figure, year)];
+    return (figure.year ?? 0) >= year ? [] : [{ at, title, figure }];
   });
+  const years = [...new Set(old.map(({ figure }) => figure.year))];
+  return years.map(of =>
+    outOfDate(
+      old.filter(({ figure }) => figure.year === of),
+      year,
+    ),
+  );
 }
 
-function outOfDate(at: string, title: string, figure: Figure, year: number): Finding {
-  return {
+interface OldRate {
+  readonly at: string;
+  readonly title: string;
+  readonly figure: Figure;
+}
+
+/** Rates of one year that is past: one finding, at the place of the rate when there is but one. */
+function outOfDate(old: readonly OldRate[], year: number): Finding {
+  const of = `of ${old[0]?.figure.year ?? 'no stated year'}, and it is ${year}`;
+  const named = old.map(({ title, figure }) => `${title} ${amountWords(figure)}`);
+  const frame = {
     code: 'rates/market-rate-out-of-date',
     weight: 'warns',
-    place: `/rates/overrides/${at}`,
-    message: `${title}: ${amountWords(figure)} is of ${figure.year ?? 'no stated year'}, and it is ${year}.`,
     meaning: 'The market moves within months; the old rate is used until another is given.',
     remedy: 'Ask for today’s rate and enter it.',
+  } as const;
+  if (old.length === 1)
+    return {
+      ...frame,
+      place: `/rates/overrides/${old[0]?.at ?? ''}`,
+      message: `${named[0] ?? ''} is ${of}.`,
+    };
+  return {
+    ...frame,
+    place: '/rates/overrides',
+    message: `${old.length} rates are ${of}: ${named.join(', ')}.`,
   };
 }

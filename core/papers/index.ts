@@ -34,6 +34,7 @@ export {
   type PaperOrigin,
   type ProposedEdit,
   type ReadInputs,
+  type KnownFigure,
   type ShownChange,
   type TakeBackOptions,
   type TakeBackPreview,
@@ -55,3 +56,4 @@ export {
 } from './decision';
 export { EVALUATION_FORMAT, EVALUATION_VERSION, evaluationJson } from './evaluation-json';
 export { evaluationSchema } from './evaluation-schema';
+export { paperStem } from './paper-name';

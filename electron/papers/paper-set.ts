@@ -9,6 +9,7 @@ import {
   estimateWorkbook,
   internalWorkbook,
   evaluationJson,
+  paperStem,
   reportHtml,
   type ReportReader,
 } from '../../core/papers';
@@ -101,7 +102,7 @@ async function report(source: PaperSource, folder: string): Promise<WrittenPaper
   const { evaluation, comparison } = source;
   const pages = REPORTS.flatMap(({ reader, end }) => {
     const html = reportHtml(evaluation, comparison, reader);
-    return html === undefined ? [] : [{ html, target: join(folder, `${evaluation.scenario.id}-${end}`) }];
+    return html === undefined ? [] : [{ html, target: join(folder, `${paperStem(evaluation)}-${end}`) }];
   });
   if (pages.length === 0) return nothing('report');
   const chromium = findChromium();
@@ -123,7 +124,7 @@ function file(
   end: string,
   text: string | Buffer,
 ): WrittenPapers {
-  const target = join(folder, `${evaluation.scenario.id}-${end}`);
+  const target = join(folder, `${paperStem(evaluation)}-${end}`);
   writeFileSync(target, text);
   return { files: [target], findings: [] };
 }

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { summarise } from '../../core/evaluation';
 import { moneyText } from '../../core/money';
 import { compareScenarios, riskFacts } from '../../core/scenario';
+import { paperStem } from '../../core/papers';
 import { writePapers } from '../../electron/papers/paper-set';
 import { findChromium } from '../../electron/papers/print';
 import { demoProject, estimated, evaluated } from '../core/evaluation/demo';
@@ -24,7 +25,7 @@ describe('the printed report of the example', () => {
       const risks = evaluations.flatMap(one => riskFacts(one, { trials: 200, seed: 1 }) ?? []);
       const written = await writePapers(first, folder, ['report'], compareScenarios(evaluations, risks));
       const names = ['report', 'grant-file', 'bid-file'].map(end =>
-        join(folder, `${first.scenario.id}-${end}.pdf`),
+        join(folder, `${paperStem(first)}-${end}.pdf`),
       );
       expect(written).toEqual({ files: names, findings: [] });
       const read = (tool: string, file: string, ...args: string[]) =>

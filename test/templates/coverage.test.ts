@@ -10,6 +10,7 @@ const { rateBook } = library;
 /** Kinds that the command line must know. */
 const HULL_TYPES = [
   'freighter',
+  'coaster',
   'tanker',
   'workboat',
   'ferry',

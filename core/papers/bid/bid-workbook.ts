@@ -65,7 +65,7 @@ function valuesSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet 
 
 /** What stands in place of the price of one unit where none is asked for. */
 export function pricedAs({ isAllowance }: BidSheetRow): string {
-  return isAllowance === true ? 'allowance' : 'in one sum';
+  return isAllowance === true ? 'allowance' : 'lump sum';
 }
 
 function itemCells(item: BidSheetRow, row: number): PaperCell[] {

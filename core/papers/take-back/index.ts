@@ -1,6 +1,6 @@
 export { withEdits, type ProposedEdit } from './edits';
 export { inputCells, type InputCell, type WholeEvaluation } from './input-cells';
-export { takeBackPreview, type ShownChange, type TakeBackPreview } from './preview';
+export { takeBackPreview, type KnownFigure, type ShownChange, type TakeBackPreview } from './preview';
 export { proposeEdits, type PaperOrigin, type Proposal } from './propose';
 export { takeBack, type TakeBackOptions, type TakenBack } from './take-back';
 export type { InputKind } from './targets';

@@ -1,14 +1,21 @@
 import type { Money } from '../../money';
 import { dollarsAndCents, numberWords } from '../report/words';
 import { unitShown } from '../unit-shown';
+import type { InputCell } from './input-cells';
 import type { TakenBack } from './take-back';
+
+/** A figure of the document as it stands, with its name for its derivation. */
+export interface KnownFigure {
+  readonly text: string;
+  readonly why?: string;
+}
 
 /** One change as a reader sees it before it is made: all words. */
 export interface ShownChange {
   /** Where it was typed. */
   readonly cell: string;
   readonly title: string;
-  readonly before: string;
+  readonly before: KnownFigure;
   readonly after: string;
   readonly unit: string;
   readonly basis: string;
@@ -17,41 +24,58 @@ export interface ShownChange {
 
 /** What a paper that came back would change, in words for a reader; nothing is changed by making it. */
 export interface TakeBackPreview {
+  /** The scenario the paper is of, by id: the figures as they stand are derived in it. */
+  readonly scenario: string;
   readonly summary: string;
   readonly changes: readonly ShownChange[];
   /** What the changes come to: total and finish, before and after. */
-  readonly results: readonly { readonly title: string; readonly before: string; readonly after: string }[];
+  readonly results: readonly {
+    readonly title: string;
+    readonly before: KnownFigure;
+    readonly after: string;
+  }[];
 }
 
 const WORKED_OUT = 'worked out';
 
-/** The preview of what was taken back. @param scenario the title of the scenario the paper is of. */
+/** The preview of what was taken back. @param scenario the one the paper is of. */
 export function takeBackPreview(
   { edits, totals, finish }: Pick<TakenBack, 'edits' | 'totals' | 'finish'>,
-  scenario: string,
+  scenario: { readonly id: string; readonly title: string },
 ): TakeBackPreview {
-  const dates = { before: finish.before ?? 'none', after: finish.after ?? 'none' };
+  const total = { text: dollars(totals.before), why: 'sums/total' };
   return {
-    summary: summaryOf(edits.length, scenario),
+    scenario: scenario.id,
+    summary: summaryOf(edits.length, scenario.title),
     changes: edits.map(({ cell, address, value, basis, source }) => ({
       cell: address,
       title: cell.title,
-      before: readable(cell.value),
+      before: { text: readable(cell.value), ...figureOf(cell) },
       after: readable(value),
       unit: unitShown(cell.unit).replace(/^USD/, '$').replace('/', ' per ').replace(' per each', ' each'),
       basis,
       source,
     })),
     results: [
-      { title: 'Total', before: dollars(totals.before), after: dollars(totals.after) },
+      { title: 'Total', before: total, after: dollars(totals.after) },
       {
         title: 'Total at the dates of the paper',
-        before: dollars(totals.before),
+        before: total,
         after: dollars(totals.atSameDates),
       },
-      { title: 'Finish', ...dates },
+      {
+        title: 'Finish',
+        before: { text: finish.before ?? 'none', why: 'schedule:finish' },
+        after: finish.after ?? 'none',
+      },
     ],
   };
+}
+
+/** The first figure of the sheets that the cell is. */
+function figureOf({ figures }: InputCell): { why?: string } {
+  const [why] = figures;
+  return why === undefined ? {} : { why };
 }
 
 function summaryOf(count: number, scenario: string): string {

@@ -24,6 +24,7 @@ const ESCORT = range(0.65, 0.72);
 /** KG over depth by hull type, light condition. Assumed: it never carries "stays up". */
 const BY_TYPE: Readonly<Record<string, AssumedKg>> = {
   freighter: CARGO,
+  coaster: CARGO,
   tanker: CARGO,
   barge: CARGO,
   workboat: AUXILIARY,
