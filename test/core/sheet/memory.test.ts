@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import * as op from '../../../core/sheet';
 import { Sheet, SheetMemory, evaluateSheet, idOf, type SheetResult, type Step } from '../../../core/sheet';
 import type { Kind } from '../../../core/sheet/kind';
-import { makeStep } from '../../../core/sheet/step';
 import type { PlainUnit } from '../../../core/units';
 import { give } from './example';
 
@@ -38,32 +37,55 @@ interface Document {
   readonly factor: string | undefined;
 }
 
-/** How often a column was worked out in a row. */
+/** Steps that are made of new objects with every sheet: single givens, constants, what is carried from another result. */
+const ALWAYS = ['ship/share', 'constant', 'm/cost'];
+
+/** How often a step was worked out in a row, by its table and column or, hidden, by what it does. */
 class Counts {
   readonly #counts = new Map<string, number>();
 
-  /** The value itself, counted. */
-  step<U extends op.SheetUnit>(name: string, of: Step<U>): Step<U> {
-    const kind: Kind = {
-      operation: name,
-      exact: ([value]) => {
-        this.#counts.set(name, this.of(name) + 1);
-        return value;
-      },
-      live: () => () => undefined,
-      formula: ({ term }) => term(0),
-      words: ([title = '']) => title,
+  /** Counts from now on what is worked out of the steps of a sheet. */
+  watch(sheet: Sheet): void {
+    const seen = new Set<Step>();
+    const visit = (step: Step): void => {
+      if (seen.has(step)) return;
+      seen.add(step);
+      step.inputs.forEach(visit);
+      Object.assign(step, { kind: this.#counting(step) });
     };
-    return makeStep(of.unit, kind, [of], of.looseness);
+    for (const table of sheet.tables) table.placed.forEach(visit);
+    for (const block of sheet.blocks) block.entries().forEach(visit);
   }
-  of(name: string): number {
-    return this.#counts.get(name) ?? 0;
+  #counting({ kind, home }: Step): Kind {
+    const name = home === undefined ? kind.operation : `${home.id}/${home.key}`;
+    const count = (by: number) => void this.#counts.set(name, (this.#counts.get(name) ?? 0) + by);
+    const { exact, quick, quickColumn } = kind;
+    return {
+      ...kind,
+      exact: (values, row) => {
+        if (quick === undefined) count(1);
+        return exact(values, row);
+      },
+      ...(quick && {
+        quick: (cells, operands, out, row) => {
+          count(1);
+          return quick(cells, operands, out, row);
+        },
+      }),
+      ...(quickColumn && {
+        quickColumn: (cells, first) => {
+          const isDone = quickColumn(cells, first);
+          if (isDone) count(kind.givens?.length ?? 0);
+          return isDone;
+        },
+      }),
+    };
   }
   /** What was counted since it was last asked. */
   since(): Record<string, number> {
-    const counts = Object.fromEntries(this.#counts);
+    const counted = [...this.#counts].filter(([name, count]) => count > 0 && !ALWAYS.includes(name));
     this.#counts.clear();
-    return counts;
+    return Object.fromEntries(counted);
   }
 }
 
@@ -83,11 +105,11 @@ function build({ lines, factor }: Document, memory?: SheetMemory, counts = new C
     const amount = t.field('amount', 'Amount', 'own', r => give(r.amount, r.own), [FROM]);
     const rate = t.field('rate', 'Rate', 'USD/own', r => give(r.rate, `USD/${r.own}`), [FROM]);
     const stage = t.key('stage', 'Stage', r => r.stage, [FROM]);
-    t.place('whole', 'Whole', counts.step('whole', op.rounded(amount, 0)));
-    const cost = t.place('cost', 'Cost', counts.step('cost', op.dollars(op.priced(amount, rate))));
-    const shared = t.place('shared', 'Shared', counts.step('shared', op.dollars(op.scaled(cost, share))));
-    const rough = t.place('rough', 'Rough', counts.step('rough', op.rounded(cost, 0)));
-    const doubled = t.place('doubled', 'Doubled', counts.step('doubled', op.sum(rough, rough)));
+    t.place('whole', 'Whole', op.rounded(amount, 0));
+    const cost = t.place('cost', 'Cost', op.dollars(op.priced(amount, rate)));
+    const shared = t.place('shared', 'Shared', op.dollars(op.scaled(cost, share)));
+    const rough = t.place('rough', 'Rough', op.rounded(cost, 0));
+    const doubled = t.place('doubled', 'Doubled', op.sum(rough, rough));
     t.place('third', 'Third', op.rounded(op.over(cost, op.sum(share, share)), 4));
     t.place('sofar', 'So far', op.runningThrough(cost));
     const to = t.key('to', 'To', r => (r.stage === 'gone' ? 'x' : 'r0'), [FROM]);
@@ -95,23 +117,21 @@ function build({ lines, factor }: Document, memory?: SheetMemory, counts = new C
     return { amount, stage, cost, shared, doubled };
   });
   const totals = work.block('totals', 'Totals');
-  totals.place('all', 'All', counts.step('all', op.total(columns.cost)));
-  totals.place('doubles', 'Doubles', counts.step('doubles', op.total(columns.doubled)));
+  totals.place('all', 'All', op.total(columns.cost));
+  totals.place('doubles', 'Doubles', op.total(columns.doubled));
   const stages = STAGES.map(key => ({ key }));
   work.table('s', { heading: 'Stages', of: stages, key: r => r.key, title: r => r.key }, t =>
     t.place('cost', 'Cost', op.totalWhere(columns.cost, columns.stage, t.rowKey())),
   );
+  counts.watch(work);
   const done = evaluateSheet(work);
   const money = new Sheet('money', work, memory);
   money.table('m', rowsOf, t => {
     const cost = t.place('cost', 'Cost', op.carried(done, columns.cost, t.rowKey()));
     const month = t.fromSchedule('month', 'Month', 'month', r => ({ value: r.month, unit: 'month' }), [FROM]);
-    t.place(
-      'late',
-      'Late',
-      op.when(op.atLeast(month, op.scaled(month), 0), counts.step('late', cost), op.none('USD')),
-    );
+    t.place('late', 'Late', op.when(op.atLeast(month, op.scaled(month), 0), cost, op.none('USD')));
   });
+  counts.watch(money);
   return [done, evaluateSheet(money)];
 }
 
@@ -145,61 +165,73 @@ describe('a sheet with a memory', () => {
   const lines = linesOf(12);
   const first: Document = { lines, factor: '0.25' };
 
+  /** The columns of givens are read in one go when any of their rows is another object. */
+  const READ = { 't/amount': 12, 't/rate': 12, 'm/month': 12 };
+
   it('works out nothing when nothing has changed', () => {
     expect(edited(first)(first)).toEqual({});
-    expect(edited(first)({ lines: lines.map(line => ({ ...line })), factor: '0.25' })).toEqual({});
+    expect(edited(first)({ lines: [...lines], factor: '0.25' })).toEqual({});
   });
   it('works out the changed row of what looks at the change, and the totals', () => {
     const say = edited(first);
     expect(say({ ...first, lines: withRows(lines, { rate: '99' }, 4) })).toEqual({
-      cost: 1,
-      shared: 1,
-      rough: 1,
-      doubled: 1,
-      all: 1,
-      doubles: 1,
-      late: 1,
+      ...READ,
+      ...{ product: 2, quotient: 1, 't/cost': 1, 't/shared': 1, 't/rough': 1, 't/doubled': 1, 't/third': 1 },
+      ...{ 't/sofar': 12, 'totals/all': 1, 'totals/doubles': 1, 's/cost': 3, 'm/late': 1 },
     });
   });
-  it('works out three rows of twelve one by one', () => {
+  it('works out nothing else where another column of the row changed', () => {
     const say = edited(first);
-    expect(say({ ...first, lines: withRows(lines, { rate: '99' }, 1, 4, 11) })).toMatchObject({
-      cost: 3,
-      shared: 3,
+    expect(say({ ...first, lines: withRows(lines, { month: '24009' }, 4) })).toEqual({
+      ...READ,
+      ...{ product: 1, 'at least': 1 },
+    });
+    expect(say({ ...first, lines: withRows(lines, { month: '24009', stage: 'gone' }, 4) })).toEqual({
+      ...READ,
+      ...{ 's/cost': 3, 't/linked': 12 },
     });
   });
-  it('of four rows of twelve the rows that changed', () => {
+  it.each([
+    [3, [1, 4, 11]],
+    [4, [1, 4, 6, 11]],
+    [12, [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]],
+  ])('works out the %d rows of twelve that changed', (count, rows) => {
     const say = edited(first);
-    expect(say({ ...first, lines: withRows(lines, { rate: '99' }, 1, 4, 6, 11) })).toMatchObject({
-      cost: 4,
-      shared: 4,
-    });
+    const worked = say({ ...first, lines: withRows(lines, { rate: '99' }, ...rows) });
+    expect([worked['t/cost'], worked['t/shared'], worked['t/doubled']]).toEqual([count, count, count]);
   });
   it('works out all rows of what looks at a changed single value', () => {
-    expect(edited(first)({ ...first, factor: '0.5' })).toEqual({ shared: 12 });
+    expect(edited(first)({ ...first, factor: '0.5' })).toEqual({
+      ...{ product: 12, sum: 1, quotient: 12, 't/shared': 12, 't/third': 12 },
+    });
   });
   it('goes no further than where a change makes no difference', () => {
     // 10 at 3.00 is 30.00, and 30.001 is so in cents; 30.02 still is 30 dollars.
-    expect(edited(first)({ ...first, lines: withRows(lines, { rate: '3.0001' }, 0) })).toEqual({});
-    expect(edited(first)({ ...first, lines: withRows(lines, { rate: '3.002' }, 0) })).toEqual({
-      cost: 1,
-      shared: 1,
-      all: 1,
-      late: 1,
+    expect(edited(first)({ ...first, lines: withRows(lines, { rate: '3.0001' }, 0) })).toEqual({
+      ...READ,
+      ...{ product: 1, 't/cost': 1 },
     });
+    const worked = edited(first)({ ...first, lines: withRows(lines, { rate: '3.002' }, 0) });
+    expect([worked['t/rough'], worked['t/doubled'], worked['totals/doubles']]).toEqual([
+      1,
+      undefined,
+      undefined,
+    ]);
   });
   it('takes over a row that is another object with the same in it', () => {
-    expect(edited(first)({ ...first, lines: withRows(lines, {}, 2) })).toEqual({});
+    expect(edited(first)({ ...first, lines: withRows(lines, {}, 2) })).toEqual(READ);
   });
   it('takes over what stands before a row that came', () => {
-    const counts = edited(first)({ ...first, lines: linesOf(13) });
-    expect(counts['whole']).toBe(1);
-    expect(counts['cost']).toBe(1);
+    const worked = edited(first)({ ...first, lines: linesOf(13) });
+    expect([worked['t/whole'], worked['t/cost'], worked['totals/all']]).toEqual([1, 1, 1]);
   });
   it('takes over what is left when rows go', () => {
-    const counts = edited(first)({ ...first, lines: linesOf(9) });
-    expect(counts['whole']).toBeUndefined();
-    expect(counts['all']).toBe(1);
+    const worked = edited(first)({ ...first, lines: linesOf(9) });
+    expect([worked['t/whole'], worked['t/cost'], worked['totals/all']]).toEqual([undefined, undefined, 1]);
+  });
+  it('takes over nothing of a row that another one has taken the place of', () => {
+    const worked = edited(first)({ ...first, lines: lines.slice(1) });
+    expect([worked['t/whole'], worked['t/cost']]).toEqual([11, 11]);
   });
   it('tells a renamed row by its new name, a recounted one in its new unit', () => {
     const say = edited(first);
@@ -290,6 +322,43 @@ describe('a sheet with a memory', () => {
       }),
       { numRuns: 30 },
     );
+  });
+});
+
+describe('another sheet of the same id', () => {
+  /** Two single values and two steps made from them. */
+  const sheetOf = (
+    memory: SheetMemory | undefined,
+    make: (a: Step<'USD'>, b: Step<'USD'>) => readonly [Step<op.SheetUnit>, Step<op.SheetUnit>],
+    key = 'x',
+  ) => {
+    const sheet = new Sheet('s', undefined, memory);
+    const block = sheet.block('b', 'B');
+    const a = block.given('a', 'A', 'USD', A);
+    const b = block.given('b', 'B', 'USD', B);
+    const [x, y] = make(a, b);
+    block.place(key, 'X', x);
+    block.place('y', 'Y', y);
+    return figures([evaluateSheet(sheet)]);
+  };
+  const [A, B] = [give('7.126', 'USD'), give('2', 'USD')];
+  type Make = Parameters<typeof sheetOf>[1];
+  const first: Make = (a, b) => [op.rounded(a, 2), op.difference(a, b)];
+
+  it.each<[string, Make, string?]>([
+    ['works otherwise', (a, b) => [op.wholeUp(a, 2), op.difference(a, b)]],
+    ['works by other settings', (a, b) => [op.rounded(a, 1), op.difference(a, b)]],
+    ['works with other operands', (a, b) => [op.rounded(b, 2), op.difference(a, b)]],
+    ['works with them in another order', (a, b) => [op.rounded(a, 2), op.difference(b, a)]],
+    ['works with more operands', (a, b) => [op.sum(a, b), op.difference(a, b)]],
+    ['is called otherwise', first, 'other'],
+    ['has other units', (a, b) => [op.over(a, b), op.difference(a, b)]],
+    ['has fewer steps', (a, b) => [op.rounded(a, 2), op.rounded(b, 2)]],
+  ])('that %s is worked out by itself', (_what, make, key) => {
+    const memory = new SheetMemory();
+    sheetOf(memory, first);
+    expect(sheetOf(memory, make, key)).toEqual(sheetOf(undefined, make, key));
+    expect(sheetOf(memory, first)).toEqual(sheetOf(undefined, first));
   });
 });
 

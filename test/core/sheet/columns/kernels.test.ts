@@ -15,15 +15,16 @@ import {
 } from '../../../../core/sheet/columns/runs';
 
 type Trials = Float64Array;
-const LENGTH = 11;
+/** Longer than the patterns below and no multiple of four: every place of a turn meets every value. */
+const LENGTH = 47;
 const UNTOUCHED = -12345;
 const trials = (...values: number[]) =>
   Float64Array.from({ length: LENGTH }, (_, i) => values[i % values.length] ?? NaN);
 
 const A = trials(3, -2.5, 0, NaN, 1.005, 40, 7.25, -0.125, 1, 2, 9);
 const B = trials(2, 4, 5, 6, -1, 0, NaN, 8, 1, -3, 0.5);
-const C = trials(1, 0, 1, 2, NaN, 1, 1, 0, 1, 1, 0.25);
-const D = trials(0.5, 1, -4, 8, 2, 16, 1, 2, -1, 0, 3);
+const C = trials(1, 0, 1, 2, NaN, 1, 0.25);
+const D = trials(0.5, 1, -4, 8, 2, 16, 1, 2, -1, 0, 3, 4, -6);
 const at = (array: Trials, i: number) => array[i] ?? NaN;
 
 /** What decimals of many digits make of a value, half away from zero. */
