@@ -36,7 +36,7 @@ export function otherChoices(
       kind: 'published' as const,
       title: title.replace(', per ship', ''),
       ...(today !== undefined && { amount: today }),
-      note: `a mean over many ships${priceYear === undefined ? '' : ` at ${priceYear} prices, brought to today`}; no quote for this ship`,
+      note: `a mean over many ships${priceYear === undefined ? '' : ` at ${priceYear} prices, brought to today`}, not scaled to the size of this one; no quote for it`,
       source,
     })),
     {
