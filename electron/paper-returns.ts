@@ -25,7 +25,7 @@ export async function returnedPaper(
   const title = project.scenarios.find(({ id }) => id === scenario)?.title ?? '';
   return {
     findings,
-    preview: takeBackPreview(taken, title),
+    preview: takeBackPreview(taken, { id: scenario ?? '', title }),
     ...(taken.edits.length > 0 && { text: writeProject(taken.project) }),
   };
 }

@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import type { ReturnedPaper } from '../../../electron/channels';
-import type { TakeBackPreview } from '../../../core/papers';
+import type { KnownFigure, TakeBackPreview } from '../../../core/papers';
 import type { Project } from '../../../core/project';
 import { takeSections } from '../../edits/lists';
 import { engine } from '../../engine/engine';
 import { host } from '../../host/bridge';
+import { Figure } from '../../parts/figure';
 import { textNow, valueOf } from '../../state/files';
-import { change, state } from '../../state/store';
+import { change, state, useWindow } from '../../state/store';
 import { edit } from '../../state/working-out';
 
 interface Looked {
@@ -113,7 +114,9 @@ function Changes({ preview }: { preview: TakeBackPreview }) {
             <tr key={one.cell}>
               <td>{one.cell}</td>
               <td>{one.title}</td>
-              <td className="number">{one.before}</td>
+              <td className="number">
+                <Before figure={one.before} scenario={preview.scenario} />
+              </td>
               <td className="number">{one.after}</td>
               <td>{one.unit}</td>
               <td>{one.basis}</td>
@@ -138,7 +141,9 @@ function Changes({ preview }: { preview: TakeBackPreview }) {
           {preview.results.map(one => (
             <tr key={one.title}>
               <td>{one.title}</td>
-              <td className="number">{one.before}</td>
+              <td className="number">
+                <Before figure={one.before} scenario={preview.scenario} />
+              </td>
               <td className="number">{one.after}</td>
             </tr>
           ))}
@@ -146,6 +151,12 @@ function Changes({ preview }: { preview: TakeBackPreview }) {
       </table>
     </>
   );
+}
+
+/** A figure as it stands; it can be asked about while its scenario is the one shown. */
+function Before({ figure, scenario }: { figure: KnownFigure; scenario: string }) {
+  const shown = useWindow(({ scenario: id }) => id);
+  return <Figure shown={shown === scenario ? figure : { text: figure.text }} />;
 }
 
 async function lookedThrough(file: File): Promise<Looked | undefined> {

@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { csvFiles } from '../../../core/papers';
 import { readProject, writeProject } from '../../../core/project';
+import { WhyDesk } from '../../../core/views';
 import { returnedPaper } from '../../../electron/paper-returns';
 import { HostProblem } from '../../../electron/problem';
 import { demoProject, evaluated } from '../../core/evaluation/demo';
@@ -32,7 +33,15 @@ describe('a paper that came back to the window', () => {
     expect(answer.preview?.changes).toMatchObject([{ after: '31.5', unit: '$ per h', basis: 'judgement' }]);
     expect(answer.preview?.summary).toContain('asks for 1 change');
     const [total] = answer.preview?.results ?? [];
-    expect(total?.before).not.toBe(total?.after);
+    expect(total?.before.text).not.toBe(total?.after);
+    const desk = new WhyDesk(evaluated(project), 'us');
+    const known = [...(answer.preview?.changes ?? []), ...(answer.preview?.results ?? [])];
+    expect(known.map(({ before }) => desk.answer(before.why ?? '')?.title)).toEqual([
+      'Wage: Abatement worker',
+      'Total',
+      'Total',
+      'Finish',
+    ]);
     const taken = readProject(answer.text ?? '').project;
     expect(taken?.rates.overrides).toMatchObject([
       { at: 'trades/abatement-worker/wage', figure: { value: '31.5' } },
