@@ -8,6 +8,7 @@ import {
 } from '../../../core/views';
 import { change, useWindow } from '../../state/store';
 import { Patterns } from '../patterns';
+import { clearanceAt, saidIn, SaidWords } from './said';
 import { outlinePath, shipScales, type ShipScales } from './scales';
 
 const FILLS = ['var(--paper)', 'var(--wash)', 'var(--data3)'] as const;
@@ -24,7 +25,8 @@ export function Profile({ picture, width, tallest }: ProfileProps) {
   const scales = shipScales(picture, width, tallest);
   const keel = -picture.draught;
   const hull = outlinePath(profileOutline(picture.length, picture.depth), scales, keel);
-  const height = scales.bottom + 28;
+  const words = saidIn(picture, scales);
+  const height = scales.bottom + 28 + words.height;
   return (
     <svg width={width} height={height} role="img" aria-label={picture.words} className="picture">
       <Patterns id={id} />
@@ -77,9 +79,7 @@ export function Profile({ picture, width, tallest }: ProfileProps) {
       <PartLabels picture={picture} scales={scales} keel={keel} />
       <Axis picture={picture} scales={scales} />
       <Clearance picture={picture} scales={scales} />
-      <text x={scales.x(picture.length * 0.14)} y={scales.y(keel) + 34} className="mark-text">
-        {picture.afloat}
-      </text>
+      <SaidWords picture={picture} said={words.said} />
     </svg>
   );
 }
@@ -231,15 +231,6 @@ function AtRest({ picture, scales }: { picture: ShipPicture; scales: ShipScales 
             height={scales.y(keel + part.bottom) - scales.y(keel + part.top)}
           />
         ))}
-      <text
-        x={scales.x(picture.length * 0.6)}
-        y={scales.y(keel + picture.depth * 0.42)}
-        className="mark-text"
-        fill="var(--text2)"
-        stroke="none"
-      >
-        {picture.atRest}
-      </text>
     </g>
   );
 }
@@ -247,13 +238,8 @@ function AtRest({ picture, scales }: { picture: ShipPicture; scales: ShipScales 
 /** The one dimension of the picture: clear water over the highest point that stays. */
 function Clearance({ picture, scales }: { picture: ShipPicture; scales: ShipScales }) {
   const top = scales.y(picture.highestStaying - picture.waterDepth);
-  const bulkheads = picture.compartments
-    .map(one => one.to)
-    .filter(at => at > picture.length * 0.55 && at < picture.length * 0.8);
-  const x = scales.x(bulkheads[0] ?? picture.length * 0.62);
+  const x = scales.x(clearanceAt(picture));
   const ink = picture.isTooLittle ? 'var(--accent)' : 'var(--text)';
-  const from = scales.y(-picture.draught);
-  const words = `${picture.clearance}, ${picture.required}`;
   return (
     <g>
       <path d={`M${x} ${scales.y(0)}V${top}`} stroke={ink} strokeWidth="1.2" />
@@ -264,10 +250,6 @@ function Clearance({ picture, scales }: { picture: ShipPicture; scales: ShipScal
         strokeWidth="1.2"
       />
       <path d={`M${x - 40} ${top}H${x + 6}`} stroke={ink} strokeDasharray="2 2" />
-      <text x={x + 8} y={Math.max(from + 30, (from + top) / 2 + 18)} className="mark-text" fill={ink}>
-        <tspan className="strong-text">{picture.clearance}</tspan>
-        {words.slice(picture.clearance.length)}
-      </text>
     </g>
   );
 }
