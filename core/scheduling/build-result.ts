@@ -23,7 +23,7 @@ export function buildResult(placed: Placed, lowerBound: number, schedules: numbe
     schedules,
     ...firstAndLastDay(activities),
     activities,
-    hammocks: scheduledHammocks(placed),
+    hammocks: scheduledHammocks(placed, activities),
     resourcePeaks: resourcePeaks(placed, span),
     profiles: resourceProfiles(placed, span),
     zoneStates: statePeriods(placed),

@@ -31,7 +31,7 @@ export function scheduledActivities(placed: Placed): ScheduledActivity[] {
 }
 
 /** First and last day, and the work days between. */
-export function datesOf(
+function datesOf(
   placed: Placed,
   activity: number,
 ): Pick<ScheduledActivity, 'start' | 'finish' | 'workDays' | 'resumed'> {

@@ -20,8 +20,13 @@ export function spanOf(placed: Placed): Span {
 /** Units in use and at hand, day by day, for every resource. */
 export function resourceProfiles(placed: Placed, { from, to }: Span): Record<string, ResourceProfile> {
   const profiles = placed.compiled.problem.resources.map((resource, r) => {
-    const units = Array.from(at(placed.book.used, r).subarray(from, to));
-    const capacity = units.map((_, i) => placed.book.capacity(r, from + i));
+    const used = at(placed.book.used, r);
+    const units: number[] = [];
+    const capacity: number[] = [];
+    for (let day = from; day < to; day++) {
+      units.push(at(used, day));
+      capacity.push(placed.book.capacity(r, day));
+    }
     return [resource.id, { from: isoOf(placed.compiled.first + from), units, capacity }] as const;
   });
   return Object.fromEntries(profiles);
