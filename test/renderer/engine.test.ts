@@ -6,6 +6,7 @@ import { readProject } from '../../core/project';
 import { windowRows } from '../../core/views';
 import { EvaluationDesk } from '../../renderer/engine/evaluation-desk';
 import type { Part } from '../../renderer/engine/protocol';
+import { warmUp } from '../../renderer/engine/warm-up';
 import { differences, withDifferences } from '../../renderer/engine/sent-project';
 
 const TODAY = '2026-11-24';
@@ -144,4 +145,18 @@ test('a newer edit ends the scheduling of the one before, and neither is mistake
   const heads = (of: readonly Part[]) => of.filter(part => part.kind === 'head');
   expect(heads(parts)).toHaveLength(1);
   expect(heads(parts)).toEqual(heads(other.parts));
+}, 60_000);
+
+test('working beforehand, while nothing is asked, changes no answer', () => {
+  const text = readFileSync('demo/wrenfield.reef.json', 'utf8');
+  const rows = () => {
+    const { project } = readProject(text);
+    if (project === undefined) throw new Error('the example cannot be read');
+    const evaluation = evaluate(project, { today: TODAY, seed: 1, upright: false });
+    return windowRows(project, evaluation, 'us', undefined)?.rows;
+  };
+  const before = rows();
+  const steps = [...warmUp(TODAY)];
+  expect(steps).toHaveLength(2);
+  expect(rows()).toEqual(before);
 }, 60_000);
