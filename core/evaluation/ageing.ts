@@ -80,7 +80,7 @@ interface OldRate {
 /** Rates of one year that is past: one finding, at the place of the rate when there is but one. */
 function outOfDate(old: readonly OldRate[], year: number): Finding {
   const of = `of ${old[0]?.figure.year ?? 'no stated year'}, and it is ${year}`;
-  const named = old.map(({ title, figure }) => `${title} ${amountWords(figure)}`);
+  const named = old.map(({ title, figure }) => `${title} at ${amountWords(figure)}`);
   const frame = {
     code: 'rates/market-rate-out-of-date',
     weight: 'warns',
@@ -96,6 +96,6 @@ function outOfDate(old: readonly OldRate[], year: number): Finding {
   return {
     ...frame,
     place: '/rates/overrides',
-    message: `${old.length} rates are ${of}: ${named.join(', ')}.`,
+    message: `${old.length} rates are ${of}: ${named.join('; ')}.`,
   };
 }

@@ -91,8 +91,6 @@ export function tradesBesideWages(
   return {
     ...table,
     rows: aligned(table.columns, rows),
-    note: [
-      'A wage of the wage table, at the end of this page, counts here. One changed here counts instead of it.',
-    ],
+    note: ['A wage given in the wage table counts here too. One changed here counts instead of it.'],
   };
 }

@@ -30,9 +30,21 @@ test('what cannot be read as a number is told beside the field and changes nothi
   await page.locator('[data-edit="/vessel/length"]').click();
   await page.locator('.cell-input').fill('long');
   await page.keyboard.press('Enter');
-  await page.getByRole('alert').filter({ hasText: 'Write a plain number' }).waitFor();
+  await page.getByRole('alert').filter({ hasText: 'Write a number such as' }).waitFor();
   await page.keyboard.press('Escape');
   expect(await total(page)).toBe(before);
+  await context.close();
+});
+
+// NIST SP 811 (2008), appendix B.8: 1 ft = 0.3048 m, so that 130 m are 426.5 ft.
+test('a length typed in another unit than its field is converted', async () => {
+  const { page, context } = await own.open();
+  await page.getByRole('button', { name: 'Look at the sample ship' }).click();
+  const cell = page.locator('[data-edit="/vessel/length"]');
+  await cell.click({ timeout: 30_000 });
+  await page.locator('.cell-input').fill('130 m');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => cell.innerText(), { timeout: 30_000 }).toBe('426.5');
   await context.close();
 });
 

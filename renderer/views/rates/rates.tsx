@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import type { TableRows } from '../../../core/views';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { useWindow } from '../../state/store';
 
@@ -18,7 +20,22 @@ export default function Rates() {
         face={table?.id ?? ''}
         onFace={setFace}
       />
-      {table === undefined ? null : <DataTable key={table.id} table={table} isCaptionUnseen isSticky />}
+      {table === undefined ? null : <Table key={table.id} table={table} />}
+    </>
+  );
+}
+
+/** The rates of one kind; what is to be known of all of them stands before the first, since the list is long. */
+function Table({ table }: { table: TableRows }) {
+  const { note, ...rates } = table;
+  return (
+    <>
+      {note === undefined ? null : (
+        <p className="table-note">
+          <Says sentence={note} />
+        </p>
+      )}
+      <DataTable table={rates} isCaptionUnseen isSticky />
     </>
   );
 }

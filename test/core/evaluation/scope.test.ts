@@ -289,7 +289,7 @@ describe('figures out of date', () => {
       library.rateBook.scrap.find(row => row.id === 'cut-steel')?.title ?? '',
       library.rateBook.equipment.find(row => row.id === 'ocean-tug')?.title ?? '',
     ];
-    const named = (words: string) => titles.map(title => words.includes(`${title} $`));
+    const named = (words: string) => titles.map(title => words.includes(`${title} at $`));
     expect(named(asked(base))).toEqual([true, true]);
     const entered = (year: number): Project => {
       const rows = [
