@@ -8,6 +8,7 @@ import {
   evaluateSheet,
   givenFrom,
   notApplying,
+  sheetFindings,
   why,
   whyTree,
   type Given,
@@ -171,17 +172,13 @@ describe('an explanation as a tree', () => {
 
 // NIST SP 811: 1 ft = 0.3048 m, 1 long ton = 1016.0469088 kg.
 describe('a figure as a given', () => {
-  const figure: Figure = {
-    value: '100',
-    unit: 'ft',
-    basis: 'quoted',
-    source: 'Letter',
-    low: '90',
-    high: '120',
-    year: 2026,
-  };
+  // Another object every time: what was made of a figure is kept with it.
+  const fresh = (change: Partial<Figure> = {}): Figure => ({
+    ...{ value: '100', unit: 'ft', basis: 'quoted', source: 'Letter', low: '90', high: '120', year: 2026 },
+    ...change,
+  });
   it('is in the unit that is calculated in, with what was typed beside it', () => {
-    expect(givenFrom(figure, 'm', '/vessel/length')).toEqual({
+    expect(givenFrom(fresh(), 'm', '/vessel/length')).toStrictEqual({
       ...{
         value: '30.48',
         unit: 'm',
@@ -195,22 +192,28 @@ describe('a figure as a given', () => {
     });
   });
   it('in its own unit has nothing typed beside it', () => {
-    const { low: _low, high: _high, year: _year, ...plain } = figure;
-    expect(givenFrom(plain, 'ft')).toEqual({ value: '100', unit: 'ft', basis: 'quoted', source: 'Letter' });
+    const { low: _low, high: _high, year: _year, ...plain } = fresh();
+    expect(givenFrom(plain, 'ft')).toStrictEqual({
+      value: '100',
+      unit: 'ft',
+      basis: 'quoted',
+      source: 'Letter',
+    });
   });
   it('is absent in a unit that does not measure the same, or is none', () => {
-    expect(givenFrom(figure, 'h')).toMatchObject({ value: undefined, unit: 'h', typed: '100 ft' });
-    expect(givenFrom(figure, 'h')).not.toHaveProperty('low');
-    expect(givenFrom({ ...figure, unit: 'furlongs' }, 'm').value).toBeUndefined();
+    expect(givenFrom(fresh(), 'h')).toMatchObject({ value: undefined, unit: 'h', typed: '100 ft' });
+    expect(givenFrom(fresh(), 'h')).not.toHaveProperty('low');
+    expect(givenFrom(fresh({ unit: 'furlongs' }), 'm').value).toBeUndefined();
   });
   it('as a plain number keeps its value', () => {
-    expect(bareGiven(figure, '/x')).toEqual({
+    expect(bareGiven(fresh(), '/x')).toStrictEqual({
       ...{ value: '100', unit: '1', basis: 'quoted', source: 'Letter', year: 2026, low: '90', high: '120' },
       ...{ typed: '100 ft', place: '/x' },
     });
-    expect(bareGiven({ ...figure, unit: 'furlongs' }).value).toBe('100');
+    expect(bareGiven(fresh({ unit: 'furlongs' })).value).toBe('100');
   });
   it('is made once for each unit and place', () => {
+    const figure = fresh();
     expect(givenFrom(figure, 'm', '/a')).toBe(givenFrom(figure, 'm', '/a'));
     expect(givenFrom(figure, 'm', '/a')).not.toBe(givenFrom(figure, 'm', '/b'));
     expect(givenFrom(figure, 'm', '/a')).not.toBe(givenFrom(figure, 'ft', '/a'));
@@ -224,5 +227,85 @@ describe('a figure as a given', () => {
     expect(notApplying('0', 'USD')).toBe(notApplying('0', 'USD'));
     expect(notApplying('1', 'USD').value).toBe('1');
     expect(notApplying('0', 'h').unit).toBe('h');
+  });
+});
+
+describe('a total by key is explained by the rows that count', () => {
+  const sheetOf = (whens: readonly (string | undefined)[]) => {
+    const sheet = new Sheet('s');
+    const rows = {
+      heading: 'R',
+      of: whens.map((_, i) => `r${i}`),
+      key: (r: string) => r,
+      title: (r: string) => r,
+    };
+    const { columns } = sheet.table('r', rows, t => ({
+      amount: t.field('amount', 'Amount', 'USD', r => give(`1${r.slice(1)}`, 'USD')),
+      when: t.field('when', 'When', 'month', r => give(whens[Number(r.slice(1))], 'month')),
+    }));
+    const months = { heading: 'M', of: ['m1', 'm2'], key: (r: string) => r, title: (r: string) => r };
+    sheet.table('m', months, t => {
+      const month = t.field('month', 'Month', 'month', r => give(r.slice(1), 'month'));
+      t.place('spent', 'Spent', op.totalWhere(columns.amount, columns.when, month));
+    });
+    return evaluateSheet(sheet);
+  };
+  it('of its own key', () => {
+    const result = sheetOf(['1', '2', '1']);
+    expect(why(result, 'm/m1/spent').steps.get('m/m1/spent')?.inputs).toEqual(['r/r0/amount', 'r/r2/amount']);
+    expect(why(result, 'm/m2/spent').steps.get('m/m2/spent')?.inputs).toEqual(['r/r1/amount']);
+  });
+  it('and by the keys that are missing', () => {
+    const result = sheetOf(['1', undefined, '2']);
+    expect(result.figure('m/m1/spent').text).toBeUndefined();
+    expect(sheetFindings(result, ['m/m1/spent']).map(found => found.message)).toEqual([
+      'When of r1: it is not given.',
+    ]);
+  });
+});
+
+describe('a column of givens', () => {
+  it('with a number of more digits than a double holds is read exactly, and each row for itself', () => {
+    const sheet = new Sheet('s');
+    const values = ['12345678901234567890.5', '2.5', undefined, 'x', '7'];
+    const rows = {
+      heading: 'R',
+      of: values.map((_, i) => `r${i}`),
+      key: (r: string) => r,
+      title: (r: string) => r,
+    };
+    const { columns } = sheet.table('r', rows, t =>
+      t.field('f', 'F', 'USD', r => ({
+        ...give(values[Number(r.slice(1))], 'USD'),
+        unit: r === 'r4' ? 'h' : 'USD',
+      })),
+    );
+    const result = evaluateSheet(sheet);
+    expect(result.column(columns).map(figure => figure.text)).toEqual([
+      '12345678901234567890.5',
+      '2.5',
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(result.numbers(columns)).toEqual([
+      Number('12345678901234567890.5'),
+      2.5,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(['r1', 'r2'].map(row => result.number(columns, row))).toEqual([2.5, undefined]);
+  });
+  it('gives each row its own number', () => {
+    const sheet = new Sheet('s');
+    const rows = { heading: 'R', of: ['a', 'b', 'c'], key: (r: string) => r, title: (r: string) => r };
+    sheet.block('first', 'First').given('x', 'X', 'h', give('9', 'h'));
+    const { columns } = sheet.table('r', rows, t =>
+      t.field('f', 'F', 'h', r => give(String(r.charCodeAt(0)), 'h')),
+    );
+    const result = evaluateSheet(sheet);
+    expect(result.numbers(columns)).toEqual([97, 98, 99]);
+    expect(['a', 'b', 'c'].map(row => result.number(columns, row))).toEqual([97, 98, 99]);
   });
 });

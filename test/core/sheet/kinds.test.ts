@@ -494,3 +494,33 @@ describe('a step that cannot be is refused in words', () => {
     ['taken', s => op.wholeUp(op.over(s.cost, s.two), 2)],
   ])('%s', (words, make) => expect(refusal(make)).toBe(words));
 });
+
+describe('formulas of steps that stand where they must not', () => {
+  it('a hidden step that two formulas would repeat is named with both', () => {
+    const { sheet, b, cost, fee } = stage();
+    const twice = op.sum(cost, fee);
+    b.place('p', 'First user', op.scaled(twice));
+    b.place('q', 'Second user', op.scaled(twice));
+    expect(() => emitWorkbook([evaluateSheet(sheet)])).toThrow(
+      'sum is used by "First user" and "Second user": place it',
+    );
+  });
+  it('one that a formula names twice by itself is written twice', () => {
+    const { sheet, past, b, cost, fee } = stage();
+    const both = op.sum(cost, fee);
+    b.place('p', 'P', op.sum(both, both));
+    expect(() => emitWorkbook([past, evaluateSheet(sheet)])).not.toThrow();
+  });
+  it('a heading tells the unit of its column, but for plain numbers', () => {
+    const sheet = new Sheet('s');
+    sheet.table('t', named(['a']), t => {
+      t.field('n', 'Number', '1', () => give('1', '1'));
+      t.field('h', 'Time', 'h', () => give('1', 'h'));
+    });
+    const cells = emitWorkbook([evaluateSheet(sheet)]).sheets.get('Lines') ?? [];
+    const texts = cells
+      .filter(({ row }) => row === 2)
+      .map(({ content }) => content.kind === 'text' && content.text);
+    expect(texts).toEqual(['', '', '', 'h']);
+  });
+});
