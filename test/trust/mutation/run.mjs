@@ -1,5 +1,6 @@
-// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N] [--changes N] [--tests PLACES]: changes core/PART in a
-// copy under dist, one place at a time, and counts the changes that its tests see.
+// npm run trust -- --mutation PART [--files a.ts,b.ts] [--sample N] [--changes N] [--missed] [--tests PLACES]: changes
+// core/PART in a copy under dist, one place at a time, and counts the changes that its tests see; with --missed only those
+// that the last run left unseen.
 import { spawn, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
@@ -137,6 +138,14 @@ function told(rows) {
   };
 }
 
+/** What the last run of the part left unseen: its numbers hold as long as nobody changes the files. */
+const missedBefore = place =>
+  new Set(
+    [...new Map(entriesOf(path.join(place, 'results.jsonl')).map(({ id, state }) => [id, state]))]
+      .filter(([, state]) => MISSED.has(state))
+      .map(([id]) => id),
+  );
+
 const valueOf = (words, name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
 
 /** Files to change and tests to ask, as the words say. */
@@ -165,11 +174,13 @@ export async function mutate(home, words) {
   const { shop, copy } = workshop(home, part);
   madeReady(copy, tests);
   const found = await instrument(shop, copy, files);
+  const place = path.join(shop, part.replaceAll('/', '-'));
   const most = Number(valueOf(words, '--changes') ?? Infinity);
+  const unseen = words.includes('--missed') ? missedBefore(place) : undefined;
   const changes = shuffled(found, 20261129)
+    .filter(({ id }) => unseen?.has(id) ?? true)
     .slice(0, most)
     .sort((a, b) => a.id - b.id);
-  const place = path.join(shop, part.replaceAll('/', '-'));
   fs.rmSync(place, { recursive: true, force: true });
   fs.mkdirSync(place, { recursive: true });
   const states = await askAll(copy, place, changes, {
