@@ -14,12 +14,14 @@ const WHOLE = /^(?:\d{1,15}|\d{1,3}(?:[,\s]\d{3}){1,4})?$/;
 const SHARE = /^(?:%|percent|per cent)$/i;
 /** As many decimals as a typed figure of the document may have. */
 const DECIMALS = 12;
+/** Digits of a converted amount that does not end: finer than anything aboard is measured, and still to be read. */
+const DIGITS = 6;
 
 /**
  * Reads a number typed where a unit is known. Alone it is in that unit; a unit behind it is read and converted; a share
  * may be typed in percent. Commas and blanks stand between thousands only; a true minus is a minus.
  * @param like the unit the number is kept in, `1` for a share or factor; undefined where it has no unit.
- * @returns decimal text in `like` of at most 12 decimals, or what is wrong and what is accepted.
+ * @returns decimal text in `like`, as typed or converted, or what is wrong and what is accepted.
  * @source {@link convert} for the factors (NIST SP 811, NIST Handbook 44).
  * @example readTypedAmount('240 ft', 'm') // { value: '73.152' }
  */
@@ -58,20 +60,32 @@ function shareOf(text: string, value: string, like: string | undefined): TypedAm
 function inUnit(typed: string, like: Unit): TypedAmount {
   const [top, bottom] = unitParts(like);
   const reading = amountLike(typed, like);
-  if (isQuantity(reading)) return { value: inFew(convert(reading, like)) };
+  if (isQuantity(reading)) return { value: valueIn(reading, like) };
   // Hours for one piece are typed as hours.
   const forOne = bottom === 'each' ? amountLike(typed, top) : reading;
-  if (isQuantity(forOne)) return { value: inFew(convert(forOne, top)) };
+  if (isQuantity(forOne)) return { value: valueIn(forOne, top) };
   const remedy = reading.code === 'units/ambiguous-unit' ? reading.remedy : accepted(like);
   return { fault: `${reading.message} ${remedy}` };
+}
+
+/** The amount in a unit: as typed in its own, else converted. */
+function valueIn(typed: Quantity, unit: Unit): string {
+  return typed.unit === unit ? typed.value : inFew(convert(typed, unit));
 }
 
 function amountLike(typed: string, like: Unit): Quantity | Finding {
   return parseQuantity(typed, { place: '', like, mayBeNegative: true });
 }
 
+/** An amount that ends within twelve digits is exact; one that does not is told to six digits and three decimals at least. */
 function inFew({ value }: Quantity): string {
-  return new Decimal(value).toDecimalPlaces(DECIMALS).toFixed();
+  const exact = new Decimal(value);
+  if (exact.precision(true) <= DECIMALS) return exact.toDecimalPlaces(DECIMALS).toFixed();
+  const whole = exact.trunc().precision(true);
+  return exact
+    .toSignificantDigits(Math.max(DIGITS, whole + 3))
+    .toDecimalPlaces(DECIMALS)
+    .toFixed();
 }
 
 /** What may be typed where a unit is asked for, in one sentence. */

@@ -8,18 +8,29 @@ import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
 import type { Edit, Sentence, Shown } from './rows';
 
-/** A work item as a sentence that a contractor would write, each of its numbers to be changed in place. */
+/**
+ * A work item as a contractor would write it, each of its numbers to be changed in place. Hours that come of a quantity,
+ * of conditions or of setting up have a sentence of their own.
+ */
 export function workSentence(context: EstimateContext, item: WorkItem): Sentence {
   const does = item.does.replace(/\.$/, '');
-  const clauses = [
+  const measured = [
     quantityClause(context, item),
     rateClause(context, item),
-    hoursClause(context, item),
-    crewClause(context, item),
-    daysClause(context, item),
-  ].filter(clause => clause.length > 0);
-  const joined = clauses.flatMap((clause, at) => (at === 0 ? clause : [', ', ...clause]));
-  return joined.length === 0 ? [`${does}.`] : [`${does}: `, ...joined, '.'];
+    conditionClause(context, item),
+    setupClause(context, item),
+  ];
+  const hours = hoursClause(context, item);
+  const staffed = [crewClause(context, item), daysClause(context, item)];
+  const whole = hours.length === 0 ? joined([...measured, ...staffed]) : joined(measured);
+  const said: Sentence = whole.length === 0 ? [`${does}.`] : [`${does}: `, ...whole, '.'];
+  return hours.length === 0 ? said : [...said, ' In all ', ...joined([hours, ...staffed]), '.'];
+}
+
+function joined(clauses: readonly Sentence[]): Sentence {
+  return clauses
+    .filter(clause => clause.length > 0)
+    .flatMap((clause, at) => (at === 0 ? clause : [', ', ...clause]));
 }
 
 function edited(
@@ -109,20 +120,24 @@ function rateClause(context: EstimateContext, item: WorkItem): Sentence {
   return isOnce(context, item) ? [rate, ' hours'] : ['at ', rate, ` ${unitWords(shown.unit)}`];
 }
 
-/** The hours in all, with the factor of the conditions and the hours to set up that make them more than the rate. */
+function conditionClause(context: EstimateContext, item: WorkItem): Sentence {
+  const factor = partOfHours(context, item, 'condition', 1);
+  return factor === undefined ? [] : ['times ', factor, ` ${conditionNames(context, item)}`];
+}
+
+function setupClause(context: EstimateContext, item: WorkItem): Sentence {
+  const setup = partOfHours(context, item, 'setup-hours', 0);
+  return setup === undefined ? [] : ['with ', setup, ' hours to set up'];
+}
+
+/** The hours in all, where they are not those of the rate alone. */
 function hoursClause(context: EstimateContext, item: WorkItem): Sentence {
   const { work } = context.parts;
   const all = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
-  if (all.text === '0') return [];
-  const factor = partOfHours(context, item, 'condition', 1);
-  const setup = partOfHours(context, item, 'setup-hours', 0);
-  if (isOnce(context, item) && factor === undefined && setup === undefined) return [];
-  return [
-    ...(factor === undefined ? [] : ['times ', factor, ` ${conditionNames(context, item)}, `]),
-    ...(setup === undefined ? [] : ['with ', setup, ' hours to set up, ']),
-    all,
-    ' hours in all',
-  ];
+  const isPlain =
+    isOnce(context, item) &&
+    [conditionClause(context, item), setupClause(context, item)].every(clause => clause.length === 0);
+  return all.text === '0' || isPlain ? [] : [all, ' hours'];
 }
 
 /** A part of the hours of an item, when it changes them. */
@@ -132,6 +147,8 @@ function partOfHours(
   column: string,
   neutral: number,
 ): Shown | undefined {
+  const hours = work.result.at(work.items.columns.hours, item.id).text;
+  if (hours === undefined || Number(hours) === 0) return undefined;
   const id = `${item.disposes === undefined ? 'worked' : 'hauled'}/${item.id}/${column}`;
   const text = work.result.has(id) ? work.result.figure(id).text : undefined;
   return text === undefined || Number(text) === neutral ? undefined : { text: shortNumber(text), why: id };

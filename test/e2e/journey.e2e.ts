@@ -36,7 +36,7 @@ test('what cannot be read as a number is told beside the field and changes nothi
   await context.close();
 });
 
-// NIST SP 811 (2008), appendix B.8: 1 ft = 0.3048 m, so that 130 m are 426.5 ft.
+// NIST SP 811 (2008), appendix B.8: 1 ft = 0.3048 m, so that 130 m are 426.509 ft.
 test('a length typed in another unit than its field is converted', async () => {
   const { page, context } = await own.open();
   await page.getByRole('button', { name: 'Look at the sample ship' }).click();
@@ -44,7 +44,7 @@ test('a length typed in another unit than its field is converted', async () => {
   await cell.click({ timeout: 30_000 });
   await page.locator('.cell-input').fill('130 m');
   await page.keyboard.press('Enter');
-  await expect.poll(() => cell.innerText(), { timeout: 30_000 }).toBe('426.5');
+  await expect.poll(() => cell.innerText(), { timeout: 30_000 }).toBe('426.509');
   await context.close();
 });
 
