@@ -1,8 +1,9 @@
 /**
  * How long a re-estimate takes, after an edit that moves every line: the two sheets with the schedule held, and the whole
  * evaluation with 200 and with 1,000 schedules, of the example and of 4 and 16 times its lines. Every run is of a
- * lightship that was not evaluated before, so that nothing is answered from memory.
+ * lightship and of a first day that were not evaluated before, so that no sheet and no schedule is answered from memory.
  */
+import { dayOf, isoOf } from '../../core/calendar';
 import { moneySheet, workSheet, type EstimateInput } from '../../core/estimate';
 import { evaluate, itemTimings, pricedGeneration, shippedLibrary } from '../../core/evaluation';
 import type { Project } from '../../core/project';
@@ -14,11 +15,16 @@ const OPTIONS = { today: TODAY, seed: 1, upright: false } as const;
 /** The ship a little heavier at every run, within the range that is given for it. */
 const heavier = (tonnes: string, run: number) => (Number(tonnes) * (1 + (run + 1) / 2500)).toFixed(3);
 
-function withLightship(project: Project, run: number): Project {
+/** The project with the ship of a run, begun a day later at every run. */
+function inRun(project: Project, run: number): Project {
   const { lightship } = project.vessel;
   if (lightship === undefined) return project;
   const value = heavier(lightship.value, run);
-  return { ...project, vessel: { ...project.vessel, lightship: { ...lightship, value } } };
+  return {
+    ...project,
+    vessel: { ...project.vessel, lightship: { ...lightship, value } },
+    calendars: { ...project.calendars, start: isoOf(dayOf(project.calendars.start) + run) },
+  };
 }
 
 /** Both sheets with the dates of the schedule held. */
@@ -43,7 +49,7 @@ function sheets(project: Project, name: string, runs: number): Times {
 }
 
 const whole = (project: Project, schedules: number, name: string, runs: number, warmUp: number): Times =>
-  measured(name, runs, warmUp, run => void evaluate(withLightship(project, run), { ...OPTIONS, schedules }));
+  measured(name, runs, warmUp, run => void evaluate(inRun(project, run), { ...OPTIONS, schedules }));
 
 /** `npm run bench -- estimate [--json] [--sheets-only] [--all]`. */
 export function estimate(args: readonly string[]): Promise<number> {

@@ -55,8 +55,8 @@ function usedByDay(
 }
 
 function capacityOn(resource: ScheduleResource, date: string): number {
-  const changes = (resource.capacityChanges ?? []).filter(change => change.from <= date && date <= change.to);
-  return changes.at(-1)?.capacity ?? resource.capacity;
+  const change = resource.capacityChanges?.findLast(({ from, to }) => from <= date && date <= to);
+  return change?.capacity ?? resource.capacity;
 }
 
 function firstOver(
@@ -66,6 +66,9 @@ function firstOver(
   place: string,
   title: string,
 ): Finding[] {
-  const day = facts.days.find(({ date }, i) => (used[i] ?? 0) > Math.max(0, capacity(date)));
+  const day = facts.days.find(({ date }, i) => {
+    const units = used[i] ?? 0;
+    return units > 0 && units > capacity(date);
+  });
   return day ? [wrong('capacity', place, `${title}: more in use on ${day.date} than there is.`)] : [];
 }

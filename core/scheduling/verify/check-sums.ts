@@ -38,16 +38,14 @@ function checkHammock(facts: Facts, hammock: NonNullable<Facts['problem']['hammo
   const starts = hammock.fromStartOf.flatMap(id => facts.activities.get(id)?.given.start ?? []).sort();
   const finishes = hammock.toFinishOf.flatMap(id => facts.activities.get(id)?.given.finish ?? []).sort();
   const [start = '', finish = ''] = [starts[0], finishes.at(-1)];
-  const worked = facts.worked.get(hammock.calendar);
-  const inside = [...facts.days.keys()].filter(i => {
-    const date = facts.days[i]?.date ?? '';
-    return date >= start && date <= finish;
-  });
-  const workDays = inside.filter(i => worked?.[i] === 1).length;
+  const worked = facts.worked.get(hammock.calendar) ?? new Uint8Array(0);
+  const first = facts.position.get(start) ?? 0;
+  const behind = (facts.position.get(finish) ?? -1) + 1;
+  const workDays = worked.subarray(first, behind).reduce((sum, isWorked) => sum + isWorked, 0);
   const isSame =
     told?.start === start &&
     told.finish === finish &&
-    told.calendarDays === inside.length &&
+    told.calendarDays === Math.max(0, behind - first) &&
     told.workDays === workDays;
   return isSame
     ? []

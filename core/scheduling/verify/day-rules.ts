@@ -21,12 +21,16 @@ export function isWorked(problem: ScheduleProblem, calendarId: string, day: Day)
   return calendar.weekdays.some(weekday => weekday === day.weekday);
 }
 
-/** Whether an activity with a crew may work on a day: calendars of its own and its resources, closures, windows. */
+/**
+ * Whether an activity with a crew may work on a day: calendars of its own and its resources, closures, windows.
+ * @param isWorkedBy whether a calendar works on the day.
+ */
 export function mayWork(
   problem: ScheduleProblem,
   activity: ScheduleActivity,
   uses: Readonly<Record<string, number>>,
   day: Day,
+  isWorkedBy: (calendarId: string) => boolean,
 ): boolean {
   const closed = (activity.closures ?? []).some(id => {
     const closure = problem.closures?.[id];
@@ -40,12 +44,10 @@ export function mayWork(
   )
     return false;
   if (activity.durationUnit === 'day') return true;
-  if (!isWorked(problem, activity.calendar, day)) return false;
+  if (!isWorkedBy(activity.calendar)) return false;
   return problem.resources.every(
     resource =>
-      resource.calendar === undefined ||
-      !((uses[resource.id] ?? 0) > 0) ||
-      isWorked(problem, resource.calendar, day),
+      resource.calendar === undefined || !((uses[resource.id] ?? 0) > 0) || isWorkedBy(resource.calendar),
   );
 }
 

@@ -44,6 +44,11 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
   );
   const days = daysOfProblem(problem, latest);
   const position = new Map(days.map((day, i) => [day.date, i]));
+  const worked = new Map(
+    Object.keys(problem.calendars).map(
+      id => [id, Uint8Array.from(days, day => Number(isWorked(problem, id, day)))] as const,
+    ),
+  );
   const closing = closingMilestones(problem, result);
   const given = new Map(result.activities.map(a => [a.id, a]));
   const activities = new Map<string, CheckedActivity>();
@@ -58,8 +63,9 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
     const moment = closing.has(asked.id) ? first + 1 : first;
     const start = isMilestone ? moment : first;
     const rules = workRules(problem, asked, crew.uses);
-    const flags =
-      open.get(rules) ?? Uint8Array.from(days, day => Number(mayWork(problem, asked, crew.uses, day)));
+    const mayWorkOn = (day: Day, i: number) =>
+      mayWork(problem, asked, crew.uses, day, calendar => worked.get(calendar)?.[i] === 1);
+    const flags = open.get(rules) ?? Uint8Array.from(days, (day, i) => Number(mayWorkOn(day, i)));
     open.set(rules, flags);
     activities.set(asked.id, {
       asked,
@@ -73,10 +79,6 @@ export function factsOf(problem: ScheduleProblem, result: ScheduleResult): Facts
       open: flags,
     });
   }
-  const calendars = Object.keys(problem.calendars);
-  const worked = new Map(
-    calendars.map(id => [id, Uint8Array.from(days, day => Number(isWorked(problem, id, day)))] as const),
-  );
   return { problem, result, days, position, activities, worked };
 }
 
