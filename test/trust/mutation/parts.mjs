@@ -2,7 +2,10 @@
 const TESTS = {
   sheet: ['test/core/sheet', 'test/property/sheet'],
   vessel: ['test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
-  towing: ['test/reference/towing.test.ts'],
+  towing: ['test/reference/towing.test.ts', 'test/core/evaluation/tow.test.ts'],
+  materials: ['test/core/materials', 'test/core/imports', 'test/core/evaluation/rules.test.ts'],
+  estimate: ['test/core/evaluation'],
+  work: ['test/core/evaluation', 'test/templates'],
   stability: ['test/core/stability', 'test/reference/statics.test.ts'],
   flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
   'rate-book': ['test/reference/price-index.test.ts'],
