@@ -79,6 +79,7 @@ function lineOf(t: op.Recipe<string>, stageKey: string) {
     nobody: t.key('nobody', 'Nobody', () => 'nobody'),
     when: t.field('when', 'When', 'month', () => give('4', 'month')),
     own: t.field('own', 'Own amount', 'USD', r => give(r === 'a' ? '7' : '8', 'USD')),
+    size: t.field('size', 'Size', 'own', () => give('1', 'm2')),
   };
 }
 type Make = (s: ReturnType<typeof stage> & { line: ReturnType<typeof lineOf> }) => Step<SheetUnit>;
@@ -417,6 +418,7 @@ describe('a step that cannot be is refused in words', () => {
     ['total: the rows of "Sizes" are in units of their own and do not add up', s => op.knownSoFar(s.sizes)],
     ['running total: "Cost" is not a column of a table', s => op.runningThrough(s.cost)],
     ['running total: sum is not a column of a table', s => op.runningBefore(op.sum(s.line.own))],
+    ['running total: "Size" does not add up over its rows', s => op.runningThrough(s.line.size)],
     ['link: "Cost" is not a column of a table', s => op.link(s.line.key, s.cost)],
     ['link: sum is not a column of a table', s => op.link(s.line.key, op.sum(s.amounts))],
     [
@@ -522,5 +524,56 @@ describe('formulas of steps that stand where they must not', () => {
       .filter(({ row }) => row === 2)
       .map(({ content }) => content.kind === 'text' && content.text);
     expect(texts).toEqual(['', '', '', 'h']);
+  });
+});
+
+describe('a look-up by keys of more digits than a double tells apart', () => {
+  const LONG = '1.00000000000000000001';
+  const valueOf = (key: string, inSteps: boolean, beyond: 'absent' | 'hold the last') => {
+    const sheet = new Sheet('s');
+    const b = sheet.block('b', 'B');
+    const entries = ['1', LONG, '2'].map((at, i) => ({
+      key: at,
+      title: at,
+      given: give(String(i + 10), '1'),
+    }));
+    const table = sheet.lookUpTable('t', { title: 'T', keyUnit: '1', unit: '1', entries });
+    const wanted = b.given('k', 'K', '1', give(key, '1'));
+    b.place('x', 'X', (inSteps ? op.stepLookUp : op.lookUp)(table, wanted, 10, beyond));
+    return evaluateSheet(sheet).figure('b/x').text;
+  };
+  it.each<[string, boolean, 'absent' | 'hold the last', string | undefined]>([
+    ['1', false, 'absent', '10'],
+    ['1.5', false, 'absent', undefined],
+    ['1.5', true, 'absent', '11'],
+    ['2', false, 'absent', '12'],
+    ['3', false, 'absent', undefined],
+    ['3', false, 'hold the last', '12'],
+    ['3', true, 'absent', undefined],
+    ['3', true, 'hold the last', '12'],
+    ['0.5', true, 'hold the last', undefined],
+    // Settled to ten decimals it is 1.
+    [LONG, false, 'absent', '10'],
+  ])('at %s, in steps %o, beyond %s: %s', (key, inSteps, beyond, expected) => {
+    expect(valueOf(key, inSteps, beyond)).toBe(expected);
+  });
+});
+
+describe('a long table in the workbook', () => {
+  it.each([
+    [0, 1],
+    [249, 1],
+    [250, 1],
+    [251, 2],
+    [500, 2],
+    [501, 3],
+  ])('of %d rows is made in %d parts, its headings once and each row once', (count, parts) => {
+    const sheet = new Sheet('s');
+    const rows = Array.from({ length: count }, (_, i) => `r${i}`);
+    sheet.table('t', named(rows), t => t.field('n', 'Number', '1', () => give('1', '1')));
+    const makers = emitWorkbook([evaluateSheet(sheet)]).partsOf('Lines');
+    expect(makers.length).toBe(parts);
+    const keys = makers.flatMap(make => make()).filter(({ column }) => column === 1);
+    expect(keys.map(({ row }) => row)).toEqual(Array.from({ length: count + 2 }, (_, i) => i + 1));
   });
 });
