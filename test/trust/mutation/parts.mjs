@@ -1,7 +1,7 @@
 /** What each part asks: folders and files of tests. A part that is not named asks the folder of its own name. */
 const TESTS = {
   sheet: ['test/core/sheet', 'test/property/sheet'],
-  vessel: ['test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
+  vessel: ['test/core/vessel', 'test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
   towing: ['test/reference/towing.test.ts', 'test/core/evaluation/tow.test.ts'],
   materials: ['test/core/materials', 'test/core/imports', 'test/core/evaluation/rules.test.ts'],
   estimate: ['test/core/evaluation'],
