@@ -7,6 +7,7 @@ import { dayOf, isoOf } from '../../core/calendar';
 import { moneySheet, workSheet, type EstimateInput } from '../../core/estimate';
 import { evaluate, itemTimings, pricedGeneration, shippedLibrary } from '../../core/evaluation';
 import type { Project } from '../../core/project';
+import { schedule as scheduleOf, type ScheduleProblem } from '../../core/scheduling';
 import { TODAY, exampleProject, largeProject } from './large-project';
 import { measured, print, type Times } from './times';
 
@@ -27,8 +28,8 @@ function inRun(project: Project, run: number): Project {
   };
 }
 
-/** Both sheets with the dates of the schedule held. */
-function sheets(project: Project, name: string, runs: number): Times {
+/** Both sheets, with the dates of the schedule held or with a schedule of up to so many passes between them. */
+function sheets(project: Project, name: string, runs: number, schedules?: number): Times {
   const library = shippedLibrary();
   const parts = evaluate(project, { ...OPTIONS, schedules: 1 }).estimate;
   if (parts === undefined) throw new Error('the example cannot be estimated');
@@ -42,10 +43,26 @@ function sheets(project: Project, name: string, runs: number): Times {
     const lightship = { ...given, value: heavier(given.value, run) };
     return { ...input, ship: { ...input.ship, particulars: { ...input.ship.particulars, lightship } } };
   };
-  return measured(name, runs, 15, run => {
+  const warmUp = 15;
+  const problems =
+    schedules === undefined ? [] : Array.from({ length: runs + warmUp }, (_, run) => problemIn(project, run));
+  return measured(name, runs, warmUp, run => {
     const now = inputOf(run);
-    moneySheet(now, workSheet(now, drivers, parts.items), timings, new Map(), generation);
+    const work = workSheet(now, drivers, parts.items);
+    const problem = problems[run];
+    const dates =
+      problem && schedules !== undefined
+        ? itemTimings(planned, scheduleOf(problem, { schedules, seed: 1 }), input.prices)
+        : timings;
+    moneySheet(now, work, dates, new Map(), generation);
   });
+}
+
+/** What is scheduled in a run. */
+function problemIn(project: Project, run: number): ScheduleProblem {
+  const parts = evaluate(inRun(project, run), { ...OPTIONS, schedules: 1 }).estimate;
+  if (parts === undefined) throw new Error('the example cannot be estimated');
+  return parts.problem;
 }
 
 const whole = (project: Project, schedules: number, name: string, runs: number, warmUp: number): Times =>
@@ -64,6 +81,11 @@ export function estimate(args: readonly string[]): Promise<number> {
   // The example goes first: the larger projects fill the memory that is swept while it is timed.
   const example = held(project, 1, 60);
   const evaluations = args.includes('--sheets-only') ? [] : scheduled(project, 1, [60, 30]);
+  const between = args.includes('--sheets-only')
+    ? []
+    : [200, 1000].map(schedules =>
+        sheets(project, `both sheets and a schedule of ${schedules}, ${lines} lines`, 60, schedules),
+      );
   const larger = ([4, 16] as const).map(times => {
     const large = largeProject(times * lines);
     const both = held(large, times, times === 16 ? 20 : 60);
@@ -71,7 +93,7 @@ export function estimate(args: readonly string[]): Promise<number> {
   });
   const sheetRows = [example, ...larger.map(size => size.both)];
   const growth = (sheetRows[2]?.median ?? Number.NaN) / example.median;
-  const rows = [...sheetRows, ...evaluations, ...larger.flatMap(size => size.evaluations)];
+  const rows = [...sheetRows, ...between, ...evaluations, ...larger.flatMap(size => size.evaluations)];
   print(rows, { growthOfTheSheetsAt16Times: growth.toFixed(1) }, args.includes('--json'));
   return Promise.resolve(0);
 }
