@@ -95,7 +95,8 @@ export class LearningSearch {
       } else if (ranges.level === 0 && ranges.length > 0) {
         ranges.settle();
         propagation.reset();
-      } else if (!this.decide() && !this.improve()) return true;
+      } else if (this.spent() >= this.task.limit) return false;
+      else if (!this.decide() && !this.improve()) return true;
     }
   }
 
