@@ -151,6 +151,10 @@ async function leaksIn(bytes: Buffer) {
   );
 }
 
+/** A unit of another project; a lump sum is no word of a project, and stands elsewhere in the file too. */
+const otherUnit = (unit: string, index: number): string =>
+  unit === 'lump sum' ? unit : `unit ${'abcdefghijklmnopqrstuvwxyz'.charAt(index)}`;
+
 /** The same shape with everything of the project replaced: other titles, other prices. */
 function replaced(sheet: BidSheet): BidSheet {
   const price = (index: number) => 700_000_01 + 1_000_003 * index;
@@ -159,7 +163,7 @@ function replaced(sheet: BidSheet): BidSheet {
     items: sheet.items.map((item, i) => ({
       ...item,
       title: `Other work ${'abcdefghijklmnopqrstuvwxyz'.charAt(i)}`,
-      unit: `unit ${'abcdefghijklmnopqrstuvwxyz'.charAt(units.indexOf(item.unit))}`,
+      unit: otherUnit(item.unit, units.indexOf(item.unit)),
       quantity: item.unitPrice === undefined ? item.quantity : item.quantity + 1,
       ...(item.unitPrice !== undefined && { unitPrice: price(i) }),
       amount: price(i),
