@@ -19,7 +19,8 @@ export interface Alternative {
 
 /**
  * The alternatives beside the estimate. Published figures are means over many ships of a large programme, of all sizes
- * and not scaled to this one: a cross-check, never a quote for this ship. One without a published cost stands there without a figure.
+ * and not scaled to this one: a cross-check, never a quote for this ship. One without a published cost stands there
+ * without a figure.
  * @param priceFactor from a price year to the money of the estimate; `undefined` when the index has no such year.
  */
 export function alternatives(

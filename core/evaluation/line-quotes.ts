@@ -157,7 +157,9 @@ function carried(
   const words = (money: Money) => amountWords({ value: moneyText(money), unit: 'USD' });
   const cost = before.cents === 0 ? 'nothing' : words(before);
   const others =
-    carriers.length === 0 ? 'Other lines carry' : `${carriers.map(one => `“${one}”`).join(', ')} carries`;
+    carriers.length === 0
+      ? 'Other lines carry'
+      : `${carriers.map(one => `“${one}”`).join(', ')} ${carriers.length === 1 ? 'carries' : 'carry'}`;
   return {
     code: 'quotes/carried-elsewhere',
     weight: 'warns',

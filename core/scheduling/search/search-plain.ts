@@ -18,7 +18,7 @@ const REFUTED_AT_MOST = 400;
 /** Cuts an exact search may number: about 70 bytes each. */
 const MOST_CUTS = 1_000_000;
 
-/** Schedules a plain problem: bounds, genetic search and, when it is small, exact search. */
+/** Schedules a plain problem: bounds, genetic search, and exact search with the rest of the budget. */
 export function searchPlain(problem: SearchProblem, options: SearchOptions): SearchResult {
   const net = plainNetOf(problem);
   const bounds = boundNetOf(problem);

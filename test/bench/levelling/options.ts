@@ -40,7 +40,7 @@ export const USAGE = `bench levelling --set j30|j60|j120|ubo10|NAME[,NAME] [--sc
   --from       beginning with the I-th, counted from 0 (0): parts of a long run
   --take       at most N instances of each set, spread evenly
   --hard       only instances whose best known finish is above the critical path
-  --heuristic  no exact search of small networks
+  --heuristic  no exact search
   --bounds     lower bounds against the best known finishes instead of schedules
   --reference  bare schedule generation here and in C, the same lists
   --peer       Chuffed on the same instances with the same seconds; without --set 12 hard ones of j60 and of j120

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { quotedLines } from '../../../core/evaluation';
 import type { Project } from '../../../core/project';
 import { demoProject, evaluated } from './demo';
 
 const base: Project = { ...demoProject(), quotes: [] };
 
-function quoted(...items: readonly string[]) {
-  const quote: Project['quotes'][number] = {
+function quoteFor(items: readonly string[]): Project['quotes'][number] {
+  return {
     id: 'tow',
     vendor: 'Kestrel Marine (invented)',
     dated: '2026-10-01',
@@ -15,12 +16,27 @@ function quoted(...items: readonly string[]) {
     amount: { value: '400000', unit: 'USD', basis: 'quoted', source: 'Invented quote', year: 2026 },
     chosen: true,
   };
-  return evaluated({ ...base, quotes: [quote] }).findings.filter(
+}
+
+function quoted(...items: readonly string[]) {
+  return evaluated({ ...base, quotes: [quoteFor(items)] }).findings.filter(
     one => one.code === 'quotes/carried-elsewhere',
   );
 }
 
 describe('a quote for a line whose cost other lines carry', () => {
+  it('names several lines that carry it as several', () => {
+    const { estimate } = evaluated(base);
+    const tug = estimate?.planned.find(({ item }) => item.id === 'tow-tug');
+    if (estimate?.money === undefined || tug === undefined) throw new Error('the example has no tug');
+    const pilot = { ...tug, item: { ...tug.item, id: 'tow-pilot', title: 'Pilot boat' } };
+    const project = { ...base, quotes: [quoteFor(['ocean-tow'])] };
+    const { findings } = quotedLines(project, estimate.money, '2026-11-29', [...estimate.planned, pilot]);
+    expect(findings.map(one => one.message).join(' ')).toContain(
+      '“Ocean tug and fuel”, “Pilot boat” carry what it uses.',
+    );
+  });
+
   it('is told with what the line cost before and which line carries it', () => {
     const [finding] = quoted('ocean-tow');
     expect(finding?.message).toMatch(

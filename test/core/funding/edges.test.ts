@@ -22,7 +22,7 @@ import {
   type GrantInput,
 } from '../../../core/funding';
 import { line } from '../cash-flow/lines';
-import { COUNTY, FEDERAL, FORMS, PLAN, RULES, usd } from './plans';
+import { COUNTY, FEDERAL, FORMS, GIFT, PLAN, RULES, usd } from './plans';
 
 const none = { labour: 0, equipment: 0, material: 0, disposal: 0, subcontract: 0, fee: 0, markUp: 0 };
 const own = (id: string, dollars: number, more: Partial<EstimateLine> = {}): EstimateLine =>
@@ -37,16 +37,6 @@ function bookFor(input: GrantInput): GrantBook {
   return book;
 }
 const codesOf = (input: GrantInput): string[] => outcome(input).findings.map(found => found.code);
-
-const GIFT: FundingSource = {
-  ...COUNTY,
-  id: 'partner',
-  title: 'Dive club',
-  kind: 'other',
-  support: 'in kind',
-  valuation: { basis: 'judgement', source: 'invented for the test' },
-  lineIds: ['gift'],
-};
 
 describe('contributions in kind', () => {
   const lines = [own('gift', 100, { inKind: true }), own('a', 300)];

@@ -12,6 +12,7 @@ import {
   BY_RELATIONSHIP,
   FIRST,
   KIND_BITS,
+  kindOf,
   LAST,
   type StartRanges,
 } from './start-ranges';
@@ -122,7 +123,7 @@ export class ConflictAnalysis implements Premises {
   /** Names what a limit of a side follows from. */
   private explain(side: number, limit: number, reason: number): void {
     const activity = side >> 1;
-    const kind = reason & ((1 << KIND_BITS) - 1);
+    const kind = kindOf(reason);
     const about = reason >> KIND_BITS;
     const { durations } = this.net;
     if (kind === BY_CLAUSE) this.explainClause(about, side);
@@ -133,7 +134,7 @@ export class ConflictAnalysis implements Premises {
       if ((side & 1) === FIRST) this.startsFrom(activity, about - (durations[activity] ?? NONE) + 1);
       else this.startsBy(activity, about);
       this.days.explain(about, activity, this);
-    } else if (kind === BY_PAIR && about >= 0) {
+    } else if (kind === BY_PAIR) {
       // The one behind could not be over before the other starts, so it starts when that one is over.
       const isFirst = (side & 1) === FIRST;
       const [before, behind] = isFirst ? [about, activity] : [activity, about];
@@ -252,8 +253,7 @@ export class ConflictAnalysis implements Premises {
   private isImplied(side: number, moment: number, at: number): boolean {
     const reason = this.ranges.reasons[at] ?? NONE;
     const about = reason >> KIND_BITS;
-    if (reason < 0) return false;
-    const kind = reason & ((1 << KIND_BITS) - 1);
+    const kind = kindOf(reason);
     const { durations } = this.net;
     if (kind === BY_RELATIONSHIP) {
       return (side & 1) === FIRST

@@ -13,6 +13,9 @@ export const BY_PAIR = 3;
 /** Bits that tell the kind of a reason. */
 export const KIND_BITS = 3;
 
+/** The kind of a reason. */
+export const kindOf = (reason: number): number => reason & ((1 << KIND_BITS) - 1);
+
 /** The side of a range: its first or its last start. */
 export const FIRST = 0;
 export const LAST = 1;
