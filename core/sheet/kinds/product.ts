@@ -9,19 +9,12 @@ import { multiplied as multiply } from '../quick/operations';
 import { makeStep, requireUnit, type Step } from '../step';
 import { pricedUnit, productUnit, type BaseUnit, type Product, type SheetUnit, type Top } from '../unit';
 
-/** Nothing times anything is nothing, unless a factor is absent; a factor of one changes nothing. */
-function passes(constants: readonly (number | undefined)[]): number | undefined {
-  const zero = constants.indexOf(0);
-  if (zero >= 0) return constants.some(Number.isNaN) ? undefined : zero;
-  return onlyOther(constants, 1);
-}
-
 const record: Kind = {
   operation: 'product',
   exact: folded(exactTimes, ONE),
   quick: multiply,
   live: multiplyAll,
-  passes,
+  passes: constants => onlyOther(constants, 1),
   formula: context => multiplied(context.terms()),
   words: titles => titles.join(' × '),
 };
