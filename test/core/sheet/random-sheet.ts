@@ -343,7 +343,7 @@ class Expressions {
       () => op.when(this.#flag, next(), this.leaf()),
       () => op.when(op.atLeast(next(), this.leaf(), 4), this.leaf(), this.leaf()),
       () => op.wholeUp(op.over(next(), op.sum(this.factor(), op.unity('1'))), 6),
-      () => op.grossedUp(next(), this.#factors[1] ?? this.factor(), 3),
+      () => op.grossedUp(next(), this.#factors[1] ?? this.factor(), 2),
     ];
     return pick(this.#random, forms)();
   }
