@@ -1,3 +1,4 @@
+export { at, known } from './at';
 export { BugError } from './bug-error';
 export { anyBlocks, type Finding, type FindingWeight } from './finding';
 export { hashText, randomStream, type RandomStream } from './random';
