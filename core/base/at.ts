@@ -20,3 +20,25 @@ export function known<K, V>(map: ReadonlyMap<K, V>, key: K): V {
   if (entry === undefined) throw new BugError(`Nothing is held under the key ${String(key)}.`);
   return entry;
 }
+
+/**
+ * The value of a column of numbers at an index that is known to lie in it: {@link at} for the inner loops, which stays
+ * quick because it meets one kind of list only.
+ * @throws BugError when the column ends before it.
+ */
+export function valueAt(column: Float64Array, index: number): number {
+  const value = column[index];
+  if (value === undefined)
+    throw new BugError(`There is no value ${String(index)} in a column of ${String(column.length)}.`);
+  return value;
+}
+
+/**
+ * The entry of a list that has an id, where one is known to have it.
+ * @throws BugError when none has it.
+ */
+export function withId<T extends { readonly id: string }>(list: readonly T[], id: string): T {
+  const entry = list.find(one => one.id === id);
+  if (entry === undefined) throw new BugError(`No entry has the id ${id}.`);
+  return entry;
+}
