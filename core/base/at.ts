@@ -6,9 +6,7 @@ import { BugError } from './bug-error';
  */
 export function at<T>(list: ArrayLike<T>, index: number): T {
   const entry = list[index];
-  if (entry === undefined)
-    throw new BugError(`There is no entry ${String(index)} in a list of ${String(list.length)}.`);
-  return entry;
+  return entry === undefined ? missing(list, index) : entry;
 }
 
 /**
@@ -23,14 +21,21 @@ export function known<K, V>(map: ReadonlyMap<K, V>, key: K): V {
 
 /**
  * The value of a column of numbers at an index that is known to lie in it: {@link at} for the inner loops, which stays
- * quick because it meets one kind of list only.
+ * quick because it meets one kind of list only, and is short enough for the engine to put in place of the call.
  * @throws BugError when the column ends before it.
  */
 export function valueAt(column: Float64Array, index: number): number {
-  const value = column[index];
-  if (value === undefined)
-    throw new BugError(`There is no value ${String(index)} in a column of ${String(column.length)}.`);
-  return value;
+  return column[index] ?? missing(column, index);
+}
+
+/** The same of a column of whole numbers. @throws BugError when the column ends before it. */
+export function intAt(column: Int32Array, index: number): number {
+  return column[index] ?? missing(column, index);
+}
+
+/** The same of a column of flags and small whole numbers. @throws BugError when the column ends before it. */
+export function byteAt(column: Uint8Array, index: number): number {
+  return column[index] ?? missing(column, index);
 }
 
 /**
@@ -41,4 +46,8 @@ export function withId<T extends { readonly id: string }>(list: readonly T[], id
   const entry = list.find(one => one.id === id);
   if (entry === undefined) throw new BugError(`No entry has the id ${id}.`);
   return entry;
+}
+
+function missing(list: ArrayLike<unknown>, index: number): never {
+  throw new BugError(`There is no entry ${String(index)} in a list of ${String(list.length)}.`);
 }

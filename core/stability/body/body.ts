@@ -1,3 +1,4 @@
+import { valueAt } from '../../base';
 import { clipToRectangle, type Outline } from '../geometry/polygon';
 import { addBelow, clearWetted, dry, type Wetted } from '../geometry/wetted';
 import { slicesOf, type HullForm, type Slice } from '../hull/hull-form';
@@ -106,7 +107,7 @@ export function reach(solid: Solid, at: Attitude): { low: number; high: number }
   let high = -Infinity;
   for (const { outline, x } of solid.slices)
     for (let i = 0; i < outline.length; i += 2) {
-      const w = (outline[i + 1] ?? 0) * at.cos - (outline[i] ?? 0) * at.sin + at.slope * x;
+      const w = valueAt(outline, i + 1) * at.cos - valueAt(outline, i) * at.sin + at.slope * x;
       if (w < low) low = w;
       if (w > high) high = w;
     }

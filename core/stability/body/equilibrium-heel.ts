@@ -51,8 +51,8 @@ export function equilibriumHeel(moment: Moment, start: number, search: HeelSearc
   let heel = start;
   for (let i = 0; i < 400; i++) {
     const ahead = heel + way * (heel === start && start === 0 ? search.disturbance : search.step);
-    const next = heel !== 0 && ahead * heel < 0 ? 0 : ahead;
-    if (Math.abs(next) > search.limit + 1e-12) return undefined;
+    const next = heel !== 0 && ahead * heel < 0 ? 0 : Math.min(search.limit, Math.max(-search.limit, ahead));
+    if (next === heel) return undefined;
     const m = moment(next);
     if (next === 0 && Math.abs(m) <= search.tolerance) {
       const still = carriedTo(moment, 0, search);

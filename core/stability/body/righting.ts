@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { dry, type Wetted } from '../geometry/wetted';
 import { attitude, UPRIGHT, type Solid } from './body';
 import { fillLevel } from './fill-level';
@@ -28,13 +29,12 @@ export function displacedVolume(ship: WetShip): number {
  * @param levels where the levels of hull and spaces were last, kept between calls to start the search from.
  */
 export function waterMoment(ship: WetShip, heel: number, sum: Wetted = dry(), levels: number[] = []): number {
-  const at = attitude(heel);
-  levels[0] = fillLevel(ship.hull, at, displacedVolume(ship), sum, levels[0]);
+  const heeled = attitude(heel);
+  levels[0] = fillLevel(ship.hull, heeled, displacedVolume(ship), sum, levels[0]);
   let moment = sum.mu;
-  ship.spaces.forEach((space, i) => {
-    const volume = ship.volumes[i] ?? 0;
+  ship.volumes.forEach((volume, i) => {
     if (volume <= 0) return;
-    levels[i + 1] = fillLevel(space, at, volume, sum, levels[i + 1]);
+    levels[i + 1] = fillLevel(at(ship.spaces, i), heeled, volume, sum, levels[i + 1]);
     moment -= sum.mu;
   });
   return moment;
@@ -66,9 +66,8 @@ function stiffness(solid: Solid, volume: number, sum: Wetted, direction: Directi
 function gm(ship: WetShip, kg: number, direction: Direction): number {
   const sum = dry();
   let total = stiffness(ship.hull, displacedVolume(ship), sum, direction);
-  ship.spaces.forEach((space, i) => {
-    const volume = ship.volumes[i] ?? 0;
-    if (volume > 0) total -= stiffness(space, volume, sum, direction);
+  ship.volumes.forEach((volume, i) => {
+    if (volume > 0) total -= stiffness(at(ship.spaces, i), volume, sum, direction);
   });
   return total / ship.lightVolume - kg;
 }
@@ -95,9 +94,8 @@ export function gmDeckUnder(ship: WetShip, kg: number, footprint: number): numbe
   const sum = dry();
   fillLevel(ship.hull, UPRIGHT, ship.hull.capacity, sum);
   let total = sum.mw + footprint;
-  ship.spaces.forEach((space, i) => {
-    const volume = ship.volumes[i] ?? 0;
-    if (volume > 0) total -= stiffness(space, volume, sum, 'across');
+  ship.volumes.forEach((volume, i) => {
+    if (volume > 0) total -= stiffness(at(ship.spaces, i), volume, sum, 'across');
   });
   return total / ship.lightVolume - kg;
 }

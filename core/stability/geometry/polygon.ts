@@ -1,3 +1,5 @@
+import { at, valueAt } from '../../base';
+
 /**
  * A closed outline of a section: y0, z0, y1, z1, ... in metres, counter-clockwise seen from astern with y to
  * starboard and z up. The last point joins the first.
@@ -9,7 +11,7 @@ export function signedArea(outline: Outline): number {
   let twice = 0;
   for (let i = 0; i < outline.length; i += 2) {
     const j = (i + 2) % outline.length;
-    twice += (outline[i] ?? 0) * (outline[j + 1] ?? 0) - (outline[j] ?? 0) * (outline[i + 1] ?? 0);
+    twice += valueAt(outline, i) * valueAt(outline, j + 1) - valueAt(outline, j) * valueAt(outline, i + 1);
   }
   return twice / 2;
 }
@@ -32,7 +34,7 @@ type Cut = (y: number, z: number) => number;
 function clipBy(points: readonly (readonly [number, number])[], inside: Cut): [number, number][] {
   const kept: [number, number][] = [];
   points.forEach(([y, z], i) => {
-    const [py, pz] = points[(i + points.length - 1) % points.length] ?? [y, z];
+    const [py, pz] = at(points, (i + points.length - 1) % points.length);
     const here = inside(y, z);
     const before = inside(py, pz);
     if (here >= 0 !== before >= 0) {
@@ -47,7 +49,7 @@ function clipBy(points: readonly (readonly [number, number])[], inside: Cut): [n
 /** The part of a section outline inside a rectangle; empty when nothing is left. */
 export function clipToRectangle(outline: Outline, y0: number, y1: number, z0: number, z1: number): Outline {
   let points: [number, number][] = [];
-  for (let i = 0; i < outline.length; i += 2) points.push([outline[i] ?? 0, outline[i + 1] ?? 0]);
+  for (let i = 0; i < outline.length; i += 2) points.push([valueAt(outline, i), valueAt(outline, i + 1)]);
   const cuts: Cut[] = [y => y - y0, y => y1 - y, (_, z) => z - z0, (_, z) => z1 - z];
   for (const cut of cuts) points = clipBy(points, cut);
   return outlineOf(points);

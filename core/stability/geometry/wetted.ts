@@ -1,3 +1,4 @@
+import { valueAt } from '../../base';
 import type { Outline } from './polygon';
 
 /**
@@ -45,8 +46,8 @@ export function addBelow(
   const n = outline.length;
   if (n < 6) return;
   const { sin, cos } = at;
-  const lastY = outline[n - 2] ?? 0;
-  const lastZ = outline[n - 1] ?? 0;
+  const lastY = valueAt(outline, n - 2);
+  const lastZ = valueAt(outline, n - 1);
   let u1 = lastY * cos + lastZ * sin;
   let h1 = lastZ * cos - lastY * sin - level;
   let area = 0;
@@ -56,8 +57,8 @@ export function addBelow(
   let first = 0;
   let second = 0;
   for (let i = 0; i < n; i += 2) {
-    const y = outline[i] ?? 0;
-    const z = outline[i + 1] ?? 0;
+    const y = valueAt(outline, i);
+    const z = valueAt(outline, i + 1);
     const u2 = y * cos + z * sin;
     const h2 = z * cos - y * sin - level;
     if (h1 < 0 || h2 < 0) {

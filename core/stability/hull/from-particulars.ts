@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { outlineOf } from '../geometry/polygon';
 import type { HullForm, Station } from './hull-form';
 
@@ -42,9 +43,8 @@ function mean(values: readonly number[]): number {
 /** Share of the rectangle half-breadth times draught that a section of this power fills. */
 function fullness(power: number): number {
   let area = 0;
-  for (let i = 1; i < HEIGHTS.length; i++) {
-    const low = HEIGHTS[i - 1] ?? 0;
-    const high = HEIGHTS[i] ?? 0;
+  for (const [i, high] of HEIGHTS.slice(1).entries()) {
+    const low = at(HEIGHTS, i);
     area += ((high - low) * (low ** power + high ** power)) / 2;
   }
   return area;

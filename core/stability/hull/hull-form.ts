@@ -1,3 +1,4 @@
+import { at, valueAt } from '../../base';
 import type { Outline } from '../geometry/polygon';
 
 /** A section of the hull at x metres forward of the aft perpendicular. */
@@ -22,13 +23,13 @@ export interface Slice {
 
 /** The section at x: between two stations with equally many points, the straight line between them. */
 export function sectionAt(hull: HullForm, x: number): Outline {
-  const after = hull.stations.findIndex(station => station.x >= x);
-  const fore = hull.stations[after === -1 ? hull.stations.length - 1 : after];
-  const aft = hull.stations[after <= 0 ? (after === 0 ? 0 : hull.stations.length - 1) : after - 1];
-  if (!fore || !aft) return new Float64Array(0);
+  const { stations } = hull;
+  const after = stations.findIndex(station => station.x >= x);
+  const fore = at(stations, after === -1 ? stations.length - 1 : after);
+  const aft = after === -1 ? fore : at(stations, Math.max(0, after - 1));
   if (fore.x === aft.x || fore.outline.length !== aft.outline.length) return fore.outline;
   const s = (x - aft.x) / (fore.x - aft.x);
-  return aft.outline.map((value, i) => value + s * ((fore.outline[i] ?? value) - value));
+  return aft.outline.map((value, i) => value + s * (valueAt(fore.outline, i) - value));
 }
 
 /** The stretch from x0 to x1 as slices no longer than `step`, each with the section of its middle. */

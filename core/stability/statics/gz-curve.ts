@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { DEGREE } from '../constants';
 import { rightingMoment, type Centre, type WetShip } from '../body/righting';
 
@@ -33,21 +34,20 @@ export function leverCurve(ship: WetShip, centre: Centre, from = 0, side: 1 | -1
     });
   const end = points.findIndex((point, i) => i > 0 && point.gz < 0);
   const positive = end < 0 ? points : points.slice(0, end);
-  const greatest = positive.reduce((top, point) => (point.gz > top.gz ? point : top), points[0] ?? NO_POINT);
-  return { points, greatest, vanishes: end < 0 ? FURTHEST : crossing(points[end - 1], points[end]) };
+  const greatest = positive.reduce((top, point) => (point.gz > top.gz ? point : top), at(points, 0));
+  const vanishes = end < 0 ? FURTHEST : crossing(at(points, end - 1), at(points, end));
+  return { points, greatest, vanishes };
 }
 
-const NO_POINT: LeverPoint = { degrees: 0, gz: 0 };
-
 /** Heel between two points at which a straight line between their levers crosses zero. */
-function crossing(a: LeverPoint = NO_POINT, b: LeverPoint = NO_POINT): number {
+function crossing(a: LeverPoint, b: LeverPoint): number {
   return a.gz <= 0 ? a.degrees : a.degrees + ((b.degrees - a.degrees) * a.gz) / (a.gz - b.gz);
 }
 
 /** Lever at a heel, m, read between the points. */
 export function leverAt({ points }: LeverCurve, degrees: number): number {
   const next = points.findIndex(point => point.degrees >= degrees - 1e-9);
-  const [a, b] = [points[Math.max(0, next - 1)] ?? NO_POINT, points[next] ?? NO_POINT];
+  const [a, b] = [at(points, Math.max(0, next - 1)), at(points, next)];
   if (b.degrees === a.degrees) return b.gz;
   return a.gz + ((b.gz - a.gz) * (degrees - a.degrees)) / (b.degrees - a.degrees);
 }
@@ -55,9 +55,9 @@ export function leverAt({ points }: LeverCurve, degrees: number): number {
 /** Area under the curve between two heels, metre degrees (trapezia at half a degree). */
 export function leverArea(curve: LeverCurve, from: number, to: number): number {
   let area = 0;
-  for (let at = from; at < to - 1e-9; at += STEP) {
-    const end = Math.min(to, at + STEP);
-    area += ((leverAt(curve, at) + leverAt(curve, end)) / 2) * (end - at);
+  for (let start = from; start < to - 1e-9; start += STEP) {
+    const end = Math.min(to, start + STEP);
+    area += ((leverAt(curve, start) + leverAt(curve, end)) / 2) * (end - start);
   }
   return area;
 }
