@@ -1,4 +1,4 @@
-import type { Basis } from '../base';
+import { at, type Basis } from '../base';
 import { sumCents, type Cents } from '../cash-flow';
 import type { ReviewData } from './data';
 
@@ -29,8 +29,7 @@ export function estimateClass(
   if (total <= 0) return undefined;
   const share = sumCents(DEFINED.map(basis => byBasis[basis])) / total;
   const weakestFirst = data.classes.rows.toSorted((a, b) => b.estimateClass - a.estimateClass);
-  const row = weakestFirst.find(one => share <= one.to) ?? weakestFirst.at(-1);
-  if (!row) return undefined;
+  const row = weakestFirst.find(one => share <= one.to) ?? at(weakestFirst, weakestFirst.length - 1);
   return {
     estimateClass: row.estimateClass,
     share,

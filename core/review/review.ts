@@ -1,4 +1,4 @@
-import { BugError, type Finding } from '../base';
+import { BugError, known, type Finding } from '../base';
 import { COST_CHECKS } from './cost-checks';
 import { CREDIBILITY_CHECKS } from './credibility-checks';
 import type { GrowthData, PracticeId, ReviewData } from './data';
@@ -23,15 +23,16 @@ const CHECKS: Readonly<Record<PracticeId, Check>> = {
 /**
  * The quality review: every practice of the cost and schedule guides, and the recorded growth, each met, partly
  * met, not met or cannot tell, with evidence and remedy.
- * @throws BugError when the file names a practice twice or leaves one out.
+ * @throws BugError when the file names a practice twice, or leaves out a practice or a guide.
  */
 export function review(input: ReviewInput, data: ReviewData, growth: GrowthData): ReviewRow[] {
   const ids = new Set(data.practices.map(practice => practice.id));
   if (ids.size !== Object.keys(CHECKS).length || ids.size !== data.practices.length)
     throw new BugError('the review file must name every practice once');
+  const titles = new Map(data.guides.map(one => [one.id, one.title]));
   return data.practices.map(({ id, guide, practice, remedy }) => ({
     practiceId: id,
-    guide: data.guides.find(one => one.id === guide)?.title ?? guide,
+    guide: known(titles, guide),
     practice,
     remedy,
     ...CHECKS[id]({ input, data, growth }),
