@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { at, BugError } from '../base';
 
 /** Groups beyond this number would need too many orders. */
 const MOST_GROUPS = 8;
@@ -19,15 +19,15 @@ export type Changed = ReadonlySet<number>;
 export function averagedSteps(keys: readonly string[], centsAt: (changed: Changed) => number): number[] {
   const count = keys.length;
   if (count > MOST_GROUPS) throw new BugError(`${count} groups of changes: at most ${MOST_GROUPS}`);
-  const at = Array.from({ length: 2 ** count }, (_, set) => wholeCents(centsAt(membersOf(set, count))));
+  const amounts = Array.from({ length: 2 ** count }, (_, set) => wholeCents(centsAt(membersOf(set, count))));
   const orders = factorial(count);
   const shares = keys.map((_, group) => {
     let sum = 0n;
-    for (let set = 0; set < at.length; set++) {
+    for (let set = 0; set < amounts.length; set++) {
       if (isIn(set, group)) continue;
       const size = membersOf(set, count).size;
       const weight = factorial(size) * factorial(count - size - 1);
-      sum += weight * ((at[set + 2 ** group] ?? 0n) - (at[set] ?? 0n));
+      sum += weight * (at(amounts, set + 2 ** group) - at(amounts, set));
     }
     return sum;
   });
@@ -57,11 +57,11 @@ function wholeCents(cents: number): bigint {
  */
 function roundedTogether(keys: readonly string[], shares: readonly bigint[], divisor: bigint): number[] {
   const cut = shares.map(share => share / divisor);
-  const lost = shares.map((share, i) => share - (cut[i] ?? 0n) * divisor);
+  const lost = shares.map((share, i) => share - at(cut, i) * divisor);
   const left = Number(lost.reduce((sum, part) => sum + part, 0n) / divisor);
   const sign = BigInt(Math.sign(left));
   const most = keys
-    .map((key, i) => ({ key, i, lost: (lost[i] ?? 0n) * sign }))
+    .map((key, i) => ({ key, i, lost: at(lost, i) * sign }))
     .sort((a, b) => (a.lost === b.lost ? (a.key < b.key ? -1 : 1) : a.lost > b.lost ? -1 : 1))
     .slice(0, Math.abs(left));
   const raised = new Set(most.map(({ i }) => i));

@@ -1,3 +1,4 @@
+import { at, known } from '../base';
 import { fromCents, minus, type Money } from '../money';
 import { summarise, type EstimateParts, type Evaluation } from '../evaluation';
 import { averagedSteps } from './averaged-steps';
@@ -36,16 +37,16 @@ export function differenceBridge(a: Evaluation, b: Evaluation): Bridge | undefin
   const frame = { from: a.scenario.id, to: b.scenario.id, total };
   const parts = [a.estimate, b.estimate] as const;
   const groups = differingGroups(...parts);
-  const at = mixtures(parts, groups, first.cents, second.cents);
-  if (groups.length === 0 || at === undefined) {
+  const totals = mixtures(parts, groups, first.cents, second.cents);
+  if (groups.length === 0 || totals === undefined) {
     const steps = total.cents === 0 ? [] : [{ key: 'all' as const, title: 'All differences', amount: total }];
     return { ...frame, steps };
   }
-  const amounts = averagedSteps(groups, changed => at.get(nameOf(changed)) ?? first.cents);
+  const amounts = averagedSteps(groups, changed => known(totals, nameOf(changed)));
   const steps = groups.map((key, i) => ({
     key,
     title: GROUP_TITLES[key],
-    amount: fromCents(amounts[i] ?? first.cents),
+    amount: fromCents(at(amounts, i)),
   }));
   return { ...frame, steps };
 }
@@ -61,7 +62,7 @@ function mixtures(
   first: number,
   second: number,
 ): Map<string, number> | undefined {
-  const at = new Map<string, number>();
+  const totals = new Map<string, number>();
   for (let set = 0; set < 2 ** groups.length; set++) {
     const changed = new Set(groups.map((_, i) => i).filter(i => Math.floor(set / 2 ** i) % 2 === 1));
     const cents =
@@ -71,9 +72,9 @@ function mixtures(
           ? second
           : mixedTotal(parts, group => parts[changed.has(groups.indexOf(group)) ? 1 : 0]);
     if (cents === undefined) return undefined;
-    at.set(nameOf(changed), cents);
+    totals.set(nameOf(changed), cents);
   }
-  return at;
+  return totals;
 }
 
 function nameOf(changed: ReadonlySet<number>): string {

@@ -1,3 +1,4 @@
+import { at, BugError } from '../base';
 import { dayOf } from '../calendar';
 import { benefitView, type Evaluation } from '../evaluation';
 import { CRITERIA, type Criterion, type DecisionChoices } from '../project';
@@ -74,18 +75,20 @@ export function decisionTable(
   risks: readonly RiskFacts[] = [],
 ): DecisionTable {
   const able = evaluations.filter(one => isPermittable(one) && summaryOf(one)?.total !== undefined);
-  const values = new Map(
-    CRITERIA.map(criterion => [criterion, able.map(one => READ[criterion](one, risks))]),
-  );
   const own = choices?.weights ?? [];
   const given = own.length > 0 ? own : USUAL_WEIGHTS;
-  const usable = given.filter(({ criterion }) => values.get(criterion)?.every(value => value !== undefined));
+  const usable = given.flatMap(({ criterion, weight }) => {
+    const values = able.flatMap(one => READ[criterion](one, risks) ?? []);
+    return values.length === able.length ? [{ criterion, weight, values }] : [];
+  });
   const sum = usable.reduce((all, { weight }) => all + Number(weight), 0);
-  const weights = usable.map(({ criterion, weight }) => ({
+  const shares = usable.map(({ criterion, weight, values }) => ({
     criterion,
     weight: sum > 0 ? Number(weight) / sum : 1 / usable.length,
+    scores: fromWorstToBest(values),
   }));
-  const scored = able.map((one, i) => scoredScenario(one, i, weights, values));
+  const weights = shares.map(({ criterion, weight }) => ({ criterion, weight }));
+  const scored = able.map((one, i) => scoredScenario(one, i, shares));
   const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));
   return {
     weights,
@@ -127,22 +130,35 @@ function negative(value: number | '' | undefined): number | undefined {
   return value === undefined || value === '' ? undefined : -value;
 }
 
-type Weights = DecisionTable['weights'];
+/** 0 for the least of the values and 1 for the greatest; 1 for all when they are alike. */
+function fromWorstToBest(values: readonly number[]): number[] {
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  return values.map(value => (most > least ? (value - least) / (most - least) : 1));
+}
+
+interface Share {
+  readonly criterion: Criterion;
+  readonly weight: number;
+  /** By scenario, in their order. */
+  readonly scores: readonly number[];
+}
 
 function scoredScenario(
   { scenario, letter }: Evaluation,
-  at: number,
-  weights: Weights,
-  values: ReadonlyMap<Criterion, readonly (number | undefined)[]>,
+  which: number,
+  shares: readonly Share[],
 ): ScoredScenario {
-  const scores: Partial<Record<Criterion, number>> = {};
-  for (const { criterion } of weights) {
-    const all = (values.get(criterion) ?? []).flatMap(value => value ?? []);
-    const [least, most] = [Math.min(...all), Math.max(...all)];
-    scores[criterion] = most > least ? ((all[at] ?? least) - least) / (most - least) : 1;
-  }
-  const score = weights.reduce((sum, { criterion, weight }) => sum + weight * (scores[criterion] ?? 0), 0);
+  const own = shares.map(({ scores, ...share }) => ({ ...share, score: at(scores, which) }));
+  const scores = Object.fromEntries(own.map(({ criterion, score }) => [criterion, score]));
+  const score = own.reduce((sum, one) => sum + one.weight * one.score, 0);
   return { scenario: scenario.id, letter, title: scenario.title, scores, score };
+}
+
+/** The score in a criterion that counts. @throws BugError for one that does not. */
+export function scoreIn({ scores }: ScoredScenario, criterion: Criterion): number {
+  const score = scores[criterion];
+  if (score === undefined) throw new BugError(`${criterion} does not count in this table`);
+  return score;
 }
 
 function leftOut(evaluation: Evaluation): DecisionTable['leftOut'][number] {
@@ -163,14 +179,16 @@ function weightRange(ranked: readonly ScoredScenario[], criterion: Criterion, we
   const [first, ...others] = ranked;
   const frame = { criterion, weight, from: 0, to: 1 };
   if (first === undefined || weight >= 1) return frame;
-  const rest = (one: ScoredScenario) => (one.score - weight * (one.scores[criterion] ?? 0)) / (1 - weight);
+  const rest = (one: ScoredScenario) => (one.score - weight * scoreIn(one, criterion)) / (1 - weight);
   return others.reduce<WeightRange>((range, other) => {
     const gap = rest(first) - rest(other);
-    const slope = (first.scores[criterion] ?? 0) - (other.scores[criterion] ?? 0) - gap;
-    const at = -gap / slope;
-    if (!Number.isFinite(at) || at < 0 || at > 1) return range;
-    if (slope > 0 && at > range.from && at <= weight) return { ...range, from: at, firstBelow: other.letter };
-    if (slope < 0 && at < range.to && at >= weight) return { ...range, to: at, firstAbove: other.letter };
+    const slope = scoreIn(first, criterion) - scoreIn(other, criterion) - gap;
+    const turn = -gap / slope;
+    if (!Number.isFinite(turn) || turn < 0 || turn > 1) return range;
+    if (slope > 0 && turn > range.from && turn <= weight)
+      return { ...range, from: turn, firstBelow: other.letter };
+    if (slope < 0 && turn < range.to && turn >= weight)
+      return { ...range, to: turn, firstAbove: other.letter };
     return range;
   }, frame);
 }

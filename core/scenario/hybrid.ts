@@ -1,13 +1,5 @@
-import {
-  moneySheet,
-  workSheet,
-  type EstimateInput,
-  type ItemTiming,
-  type LineQuote,
-  type WorkSheet,
-} from '../estimate';
+import { moneySheet, workSheet, type EstimateInput, type ItemTiming, type LineQuote } from '../estimate';
 import { datesOf, hazardousWaste, itemTimings, pricedGeneration, type EstimateParts } from '../evaluation';
-import type { WorkItem } from '../work';
 import type { GroupKey } from './groups';
 
 /** From which of two evaluations each group of changes is taken. */
@@ -26,7 +18,7 @@ export function mixedTotal(parts: readonly [EstimateParts, EstimateParts], from:
   const money = moneySheet(
     input,
     work,
-    mixedTimings(parts, from, work),
+    mixedTimings(parts, from),
     quotes,
     pricedGeneration(input.library, generator),
   );
@@ -65,16 +57,10 @@ function mixedDates([a, b]: readonly [EstimateParts, EstimateParts], from: Sourc
 function mixedTimings(
   [a, b]: readonly [EstimateParts, EstimateParts],
   from: Source,
-  work: WorkSheet,
 ): Map<string, ItemTiming> {
   const chosen = from('duration');
   const other = chosen === a ? b : a;
-  const prices = from('price').input.prices;
-  const [first, second] = [chosen, other].map(parts => itemTimings(parts.planned, parts.schedule, prices));
-  return new Map(
-    work.rows.flatMap(({ item }: { item: WorkItem }): [string, ItemTiming][] => {
-      const timing = first?.get(item.id) ?? second?.get(item.id);
-      return timing === undefined ? [] : [[item.id, timing]];
-    }),
-  );
+  const { prices } = from('price').input;
+  const timings = ({ planned, schedule }: EstimateParts) => itemTimings(planned, schedule, prices);
+  return new Map([...timings(other), ...timings(chosen)]);
 }

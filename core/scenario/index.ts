@@ -6,6 +6,7 @@ export {
   CRITERION_TITLES,
   USUAL_WEIGHTS,
   decisionTable,
+  scoreIn,
   type DecisionTable,
   type ScoredScenario,
   type WeightRange,

@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import { awardChance, grantEnd, prepareRisk, type AwardChance, type Evaluation } from '../evaluation';
 import { dollarsOf } from '../money';
@@ -94,7 +95,7 @@ export interface PairedRisk {
 /** Compares two simulations trial by trial. @returns nothing when they were not run alike. */
 export function pairedRisk(first: RiskFacts, second: RiskFacts): PairedRisk | undefined {
   if (first.seed !== second.seed || first.cost.length !== second.cost.length) return undefined;
-  const apart = first.cost.map((cost, trial) => (second.cost[trial] ?? Number.NaN) - cost);
+  const apart = first.cost.map((cost, trial) => valueAt(second.cost, trial) - cost);
   const inOrder = sorted(apart);
   return {
     from: first.scenario,

@@ -1,4 +1,4 @@
-import { CRITERION_TITLES, differenceTable, pairedRisks, type ComparedValue } from '../../scenario';
+import { CRITERION_TITLES, differenceTable, pairedRisks, scoreIn, type ComparedValue } from '../../scenario';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
 import { dateWords, dollarsAndCents, numberWords, percentWords, wholeDollars } from './words';
@@ -41,7 +41,7 @@ function weightParts({ decision }: ReportFacts): Markup[] {
         return [
           CRITERION_TITLES[criterion],
           percentWords(weight),
-          ...ranked.map(({ scores }) => (scores[criterion] ?? 0).toFixed(2)),
+          ...ranked.map(one => scoreIn(one, criterion).toFixed(2)),
           range === undefined ? '' : `${percentWords(range.from)} to ${percentWords(range.to)}`,
         ];
       }),
