@@ -83,7 +83,7 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
   const options = read('options', optionsFile, files.options);
   const seasons = read('seasons', seasonsFile, files.seasons);
   const amounts = read('option-amounts', optionAmountsFile, files.optionAmounts);
-  const work = files.work.map((raw, i) => read(`work/${i + 1}`, workItemsFile, raw));
+  const items = files.work.flatMap((raw, i) => read(`work/${i + 1}`, workItemsFile, raw)?.items ?? []);
   if (
     !hullTypes ||
     !materials ||
@@ -116,7 +116,7 @@ export function readLibrary(files: TemplateFiles): { library?: Library; findings
       optionAmounts: amounts.amounts,
       closures: seasons.closures,
       windows: seasons.windows,
-      items: work.flatMap(file => file?.items ?? []),
+      items,
     },
   };
 }

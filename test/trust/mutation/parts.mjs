@@ -5,7 +5,7 @@ const TESTS = {
   towing: ['test/reference/towing.test.ts', 'test/core/evaluation/tow.test.ts'],
   materials: ['test/core/materials', 'test/core/imports', 'test/core/evaluation/rules.test.ts'],
   estimate: ['test/core/evaluation'],
-  work: ['test/core/evaluation', 'test/templates'],
+  work: ['test/core/work', 'test/core/evaluation/scope.test.ts'],
   stability: ['test/core/stability', 'test/reference/statics.test.ts'],
   flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
   'rate-book': ['test/reference/price-index.test.ts'],
