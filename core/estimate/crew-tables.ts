@@ -1,3 +1,4 @@
+import { withId } from '../base';
 import { givenFrom, totalWhere, rounded, type Sheet, type Step, type Table } from '../sheet';
 import type { EstimateInput } from './inputs';
 
@@ -16,14 +17,13 @@ export interface CrewTables {
 export function crewTables(sheet: Sheet, input: EstimateInput): CrewTables {
   const { crews, trades } = input.library.rateBook;
   const rows = crews.flatMap(crew => crew.members.map(member => ({ crew, member })));
-  const tradeTitle = (id: string) => trades.find(trade => trade.id === id)?.title ?? id;
   const members = sheet.table(
     'members',
     {
       heading: 'Crew member',
       of: rows,
       key: ({ crew, member }) => `${crew.id}.${member.trade}`,
-      title: ({ crew, member }) => `${crew.title}: ${tradeTitle(member.trade)}`,
+      title: ({ crew, member }) => `${crew.title}: ${withId(trades, member.trade).title}`,
     },
     t => ({
       crew: t.key('crew', 'Crew', row => row.crew.id),

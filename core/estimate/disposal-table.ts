@@ -28,9 +28,10 @@ import type { ItemFields } from './item-fields';
 import { atPriceDate, type PriceLevel } from './price-level';
 import type { TimingColumns } from './timing-table';
 
-/** A haul with the stream whose prices apply to it. */
+/** A haul with the stream it disposes of and the one whose prices apply to it. */
 interface Haul {
   readonly row: ItemFields;
+  readonly disposes: string;
   readonly stream: WasteStream;
 }
 
@@ -98,7 +99,7 @@ export function disposalTable(
         'Something to haul',
         atLeast(tonnes, t.field('least', 'Least tonnage', 't', leastTonnes, []), 4),
       );
-      const hauled = t.key('hauled', 'Stream hauled (key)', ({ row }) => row.item.disposes);
+      const hauled = t.key('hauled', 'Stream hauled (key)', ({ disposes }) => disposes);
       const duties = t.place(
         'category',
         'Pick-ups and duties of the generator category',
@@ -136,22 +137,23 @@ type MoneyField =
 
 function hauls(rows: readonly ItemFields[], input: EstimateInput): Haul[] {
   return rows.flatMap(row => {
-    if (row.item.disposes === undefined) return [];
-    const id = row.item.pricedAs ?? row.item.disposes;
+    const { disposes } = row.item;
+    if (disposes === undefined) return [];
+    const id = row.item.pricedAs ?? disposes;
     const stream = input.library.rateBook.streams.find(candidate => candidate.id === id);
     if (stream === undefined)
       throw new BugError(`${row.item.id} is priced as the stream ${id}, which does not exist`);
-    return [haulOf(row, stream)];
+    return [haulOf(row, disposes, stream)];
   });
 }
 
 const HAULS = new WeakMap<ItemFields, Haul>();
 
 /** A haul; the same object as before when item and stream are. */
-function haulOf(row: ItemFields, stream: WasteStream): Haul {
+function haulOf(row: ItemFields, disposes: string, stream: WasteStream): Haul {
   const known = HAULS.get(row);
   if (known?.stream === stream) return known;
-  const made = { row, stream };
+  const made = { row, disposes, stream };
   HAULS.set(row, made);
   return made;
 }
@@ -200,9 +202,11 @@ function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>, plan: GenerationPlan |
 }
 
 /** Pick-ups that the stream goes with. */
-function pickUpsOf(plan: GenerationPlan | undefined, { row }: Haul): number {
-  const months = plan?.months.filter(month => month.pickedUp.includes(row.item.disposes ?? '')) ?? [];
-  return months.reduce((count, month) => count + month.pickUps, 0);
+function pickUpsOf(plan: GenerationPlan | undefined, { disposes }: Haul): number {
+  if (plan === undefined) return 0;
+  return plan.months
+    .filter(month => month.pickedUp.includes(disposes))
+    .reduce((count, month) => count + month.pickUps, 0);
 }
 
 const ANY_VOLUME: Given = {

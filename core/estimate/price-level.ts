@@ -1,4 +1,4 @@
-import type { Figure } from '../base';
+import { at, type Figure } from '../base';
 import { dayOf, monthOf } from '../calendar';
 import {
   bareGiven,
@@ -40,10 +40,10 @@ const CLASSES: readonly (readonly [EscalationClass, string])[] = [
   ['general', 'Yearly change of other prices'],
 ];
 
-/** The consumer price index of the library. */
-function priceIndex(input: EstimateInput) {
-  const [index] = input.library.indices.indices;
-  return index;
+/** The year in which a price index ends, and how many of its months are published. */
+interface Newest {
+  readonly year: number;
+  readonly months: number;
 }
 
 /**
@@ -51,20 +51,20 @@ function priceIndex(input: EstimateInput) {
  * last published month by the yearly rate for other prices (a judgement, not an index).
  */
 export function priceLevel(sheet: Sheet, input: EstimateInput): PriceLevel {
-  const index = priceIndex(input);
-  const entries = (index?.years ?? []).map(row => ({
+  const index = at(input.library.indices.indices, 0);
+  const entries = index.years.map(row => ({
     key: String(row.year),
     title: row.months === 12 ? `${row.year}` : `${row.year}, mean of ${row.months} months`,
     given: {
       value: row.value,
       unit: '1' as const,
-      basis: index?.basis ?? 'published',
-      source: index?.source ?? '',
+      basis: index.basis,
+      source: index.source,
       year: row.year,
     },
   }));
   const table = sheet.lookUpTable('cpi', {
-    title: index?.title ?? 'Price index',
+    title: index.title,
     keyUnit: 'year',
     unit: '1',
     entries,
@@ -81,17 +81,14 @@ export function priceLevel(sheet: Sheet, input: EstimateInput): PriceLevel {
       ),
     ]),
   ) as Record<EscalationClass, Step<'1'>>;
-  const level = levelAtPriceDate(block, table, outlook.general, input.prices, lastYear(table));
+  const newest = at(index.years, index.years.length - 1);
+  const level = levelAtPriceDate(block, table, outlook.general, input.prices, newest);
   return {
     block,
     outlook,
-    years: yearTable(sheet, table, level),
+    years: yearTable(sheet, table, level, newest.year),
     monthsAYear: block.given('months-a-year', 'Months in a year', '1', calendarGiven('12', '1')),
   };
-}
-
-function lastYear(table: LookUp): number {
-  return Number(table.entries.at(-1)?.key ?? 2025);
 }
 
 /** A number that the calendar gives. */
@@ -104,9 +101,9 @@ function levelAtPriceDate(
   table: LookUp<'year', '1'>,
   general: Step<'1'>,
   prices: PriceChoices,
-  last: number,
+  newest: Newest,
 ): Step<'1'> {
-  const year = prices.fixedYear ?? Math.min(Number(prices.priceDate.slice(0, 4)), last);
+  const year = prices.fixedYear ?? Math.min(Number(prices.priceDate.slice(0, 4)), newest.year);
   const published = block.place(
     'index-published',
     'Price index of the price date',
@@ -121,7 +118,7 @@ function levelAtPriceDate(
     'years-beyond',
     'Years past the index',
     '1',
-    calendarGiven(yearsBeyond(prices, table, last), '1'),
+    calendarGiven(yearsBeyond(prices, newest), '1'),
   );
   const growth = block.place(
     'growth-beyond',
@@ -136,20 +133,24 @@ function levelAtPriceDate(
 }
 
 /** Years from the middle of the last published months to the price date; none where the index still covers it. */
-function yearsBeyond(prices: PriceChoices, table: LookUp, last: number): string {
+function yearsBeyond(prices: PriceChoices, newest: Newest): string {
   if (prices.fixedYear !== undefined) return '0';
   const year = Number(prices.priceDate.slice(0, 4));
-  const months = Number(/mean of (\d+) months/.exec(table.entries.at(-1)?.title ?? '')?.[1] ?? 12);
-  if (year < last) return '0';
-  const past = (year - last) * 12 + Number(prices.priceDate.slice(5, 7)) - (months + 1) / 2;
+  if (year < newest.year) return '0';
+  const past = (year - newest.year) * 12 + Number(prices.priceDate.slice(5, 7)) - (newest.months + 1) / 2;
   return (Math.max(0, past) / 12).toFixed(4);
 }
 
 const FIRST_YEAR = 1985;
 
-function yearTable(sheet: Sheet, table: LookUp<'year', '1'>, level: Step<'1'>): PriceLevel['years'] {
-  const newest = lastYear(table) + 4;
-  const rows = Array.from({ length: newest - FIRST_YEAR + 1 }, (_, i) => FIRST_YEAR + i);
+function yearTable(
+  sheet: Sheet,
+  table: LookUp<'year', '1'>,
+  level: Step<'1'>,
+  newest: number,
+): PriceLevel['years'] {
+  const last = newest + 4;
+  const rows = Array.from({ length: last - FIRST_YEAR + 1 }, (_, i) => FIRST_YEAR + i);
   return sheet.table(
     'years',
     { heading: 'Price year', of: rows, key: year => yearKey(year), title: year => `Prices of ${year}` },

@@ -1,4 +1,4 @@
-import type { Figure, Finding } from '../base';
+import { at, type Figure, type Finding } from '../base';
 import { uncheckedTripPoints } from '../materials';
 import type { Project } from '../project';
 import { amountWords, compareQuantities, isConvertible, isUnit, quantity } from '../units';
@@ -58,28 +58,27 @@ function marketFindings(
       .map((one): [string, string, Figure] => [`equipment/${one.id}/rate`, one.title, one.rate]),
   ];
   const year = Number(today.slice(0, 4));
-  const old = rows.flatMap(([at, title, given]): OldRate[] => {
-    const figure = project.rates.overrides.find(row => row.at === at)?.figure ?? given;
-    return (figure.year ?? 0) >= year ? [] : [{ at, title, figure }];
+  const old = rows.flatMap(([place, title, given]): OldRate[] => {
+    const figure = project.rates.overrides.find(row => row.at === place)?.figure ?? given;
+    return (figure.year ?? 0) >= year ? [] : [{ place, title, figure }];
   });
   const years = [...new Set(old.map(({ figure }) => figure.year))];
   return years.map(of =>
     outOfDate(
       old.filter(({ figure }) => figure.year === of),
-      year,
+      `of ${of ?? 'no stated year'}, and it is ${year}`,
     ),
   );
 }
 
 interface OldRate {
-  readonly at: string;
+  readonly place: string;
   readonly title: string;
   readonly figure: Figure;
 }
 
 /** Rates of one year that is past: one finding, at the place of the rate when there is but one. */
-function outOfDate(old: readonly OldRate[], year: number): Finding {
-  const of = `of ${old[0]?.figure.year ?? 'no stated year'}, and it is ${year}`;
+function outOfDate(old: readonly OldRate[], of: string): Finding {
   const named = old.map(({ title, figure }) => `${title} at ${amountWords(figure)}`);
   const frame = {
     code: 'rates/market-rate-out-of-date',
@@ -90,8 +89,8 @@ function outOfDate(old: readonly OldRate[], year: number): Finding {
   if (old.length === 1)
     return {
       ...frame,
-      place: `/rates/overrides/${old[0]?.at ?? ''}`,
-      message: `${named[0] ?? ''} is ${of}.`,
+      place: `/rates/overrides/${at(old, 0).place}`,
+      message: `${at(named, 0)} is ${of}.`,
     };
   return {
     ...frame,

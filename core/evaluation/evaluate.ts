@@ -102,7 +102,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
       : project.scenarios.findIndex(candidate => candidate.id === options.scenario);
   const scenario = project.scenarios[index];
   if (scenario === undefined)
-    throw new BugError(`no scenario ${options.scenario ?? ''}: the caller asks before`);
+    throw new BugError(`no scenario ${String(options.scenario)}: the caller asks before`);
   const frame = { scenario, letter: String.fromCharCode(65 + index), library, today: options.today };
   const seen = seenBy(project, scenario);
   if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
@@ -239,26 +239,26 @@ let lastQuotes: QuotedLines['quotes'] = new Map();
 
 /** Items with what the work sheet found; one whose days are absent takes none in the schedule, and its money is absent. */
 function plannedItems({ rows, items, result }: WorkSheet): PlannedItem[] {
-  const [days, crews, people] = [items.columns.days, items.columns.crews, items.columns.people].map(column =>
-    result.numbers(column),
-  );
+  const days = result.numbers(items.columns.days);
+  const crews = result.numbers(items.columns.crews);
+  const people = result.numbers(items.columns.people);
   return rows.map((row, at) => ({
     item: row.item,
-    days: days?.[at] ?? 0,
+    days: days[at] ?? 0,
     unit: inCalendarDays(row) ? 'day' : 'work-day',
-    crews: crews?.[at] ?? 0,
-    crewSize: Math.ceil(people?.[at] ?? 0),
+    crews: crews[at] ?? 0,
+    crewSize: Math.ceil(people[at] ?? 0),
   }));
 }
 
 function estimateFindings(estimate: EstimateParts): Finding[] {
   const scheduled = [...estimate.schedule.findings, ...goalFindings(estimate.unmetGoals)];
-  if (estimate.money === undefined) return scheduled;
+  if (estimate.money === undefined || estimate.quoted === undefined) return scheduled;
   const checked = verifiedOnce(estimate.problem, estimate.schedule);
   return [
     ...scheduled,
     ...checked,
-    ...(estimate.quoted?.findings ?? []),
+    ...estimate.quoted.findings,
     ...sheetFindings(estimate.money.result, [idOf(estimate.money.sums.total)]),
   ];
 }

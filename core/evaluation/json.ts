@@ -1,5 +1,6 @@
 import { BASES, type Finding } from '../base';
 import { dollarsOf, type Money } from '../money';
+import type { WorkSheet } from '../estimate';
 import type { ScheduleResult } from '../scheduling';
 import { STAGES } from '../work';
 import { ELEMENTS, type EstimateLine, type EstimateSummary } from './summary';
@@ -27,8 +28,10 @@ const ELEMENT_KEYS: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
 export function estimateJson(evaluation: Evaluation): JsonObject {
   const { estimate, project, scenario, findings } = evaluation;
   const frame = { scenario: scenario.id, currency: 'USD', priceDate: project.rates.priceDate, findings };
-  if (estimate?.money === undefined) return frame;
+  if (estimate?.money === undefined || estimate.generator === undefined) return frame;
   const summary = summarise({ ...estimate, money: estimate.money });
+  const { byBasis, uncheckedShare } = summary;
+  const { months, event } = estimate.generator;
   return {
     ...frame,
     permittable: estimate.unmetGoals.length === 0,
@@ -37,19 +40,15 @@ export function estimateJson(evaluation: Evaluation): JsonObject {
     scrap: scrapJson(summary),
     byStage: present(STAGES.map(stage => [stage, summary.byStage[stage]])),
     byElement: present(ELEMENTS.map(element => [element, summary.byElement[element]])),
-    ...(summary.byBasis === undefined
-      ? {}
-      : { byBasis: present(BASES.map(basis => [basis, summary.byBasis?.[basis]])) }),
-    ...(summary.uncheckedShare === undefined ? {} : { uncheckedShare: summary.uncheckedShare }),
+    ...(byBasis === undefined ? {} : { byBasis: present(BASES.map(basis => [basis, byBasis[basis]])) }),
+    ...(uncheckedShare === undefined ? {} : { uncheckedShare }),
     ...classJson(summary),
     againstHistory: splitAgainstHistory(estimate, summary),
     lines: summary.lines.map(lineJson),
-    wasteTonnes: wasteTonnes(evaluation),
-    generatorCategoryByMonth: Object.fromEntries(
-      (estimate.generator?.months ?? []).map(({ month, category }) => [month, category]),
-    ),
-    generatorMonths: estimate.generator?.months ?? [],
-    ...(estimate.generator?.event === undefined ? {} : { episodicEvent: estimate.generator.event }),
+    wasteTonnes: wasteTonnes(estimate.work),
+    generatorCategoryByMonth: Object.fromEntries(months.map(({ month, category }) => [month, category])),
+    generatorMonths: months,
+    ...(event === undefined ? {} : { episodicEvent: event }),
     ...scheduleSpan(estimate.schedule),
     ...uprightSummary(evaluation),
     findings,
@@ -127,9 +126,7 @@ function present(amounts: readonly (readonly [string, Money | undefined])[]): Js
   );
 }
 
-function wasteTonnes({ estimate }: Evaluation): JsonObject {
-  if (estimate === undefined) return {};
-  const { streams, result } = estimate.work;
+function wasteTonnes({ streams, result }: WorkSheet): JsonObject {
   return Object.fromEntries(
     streams.scope.rows.flatMap(row => {
       const tonnes = result.number(streams.columns.tonnes, row.key);

@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { at, withId, type Finding } from '../base';
 import type { LineQuote, MoneySheet, PlannedItem } from '../estimate';
 import { allocate, moneyText, roundToCents, type Money } from '../money';
 import type { Project, Quote } from '../project';
@@ -34,35 +34,45 @@ export function quotedLines(
       continue;
     }
     const amounts = spread(quote, covered, computed);
-    if (amounts === undefined) findings.push(cannotSpread(quote));
-    findings.push(...carriedElsewhere(quote, covered, amounts ?? [], computed, planned));
-    covered.forEach((cover, i) => {
-      const amount = amounts?.[i];
-      if (amount === undefined) return;
+    if (amounts === undefined) {
+      findings.push(cannotSpread(quote));
+      continue;
+    }
+    findings.push(...carriedElsewhere(quote, amounts, planned));
+    for (const { cover, amount } of amounts)
       quotes.set(cover.item, {
         covered: cover.share,
         amount: moneyText(amount),
         source: `Quote of ${quote.vendor}, ${quote.dated}`,
         place: `/quotes/${quote.id}`,
       });
-    });
   }
   return { quotes, findings };
 }
 
 type Cover = Quote['covers'][number];
 
+/** A covered line: its computed cost, and what the quote puts in its place. */
+interface SpreadLine {
+  readonly cover: Cover;
+  readonly before: Money;
+  readonly amount: Money;
+}
+
 /** The amount for each covered line, exact to the cent; none when the quote's unit, or a computed figure, is missing. */
-function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): Money[] | undefined {
-  const amount = quoteAmount(quote, covered, computed);
+function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): SpreadLine[] | undefined {
+  const whole = quoteAmount(quote, covered, computed);
   const { result, lines } = computed;
-  const bases = covered.map(cover => result.money(lines.columns.computed, cover.item));
-  if (amount === undefined || covered.length === 0 || bases.some(base => base === undefined))
-    return undefined;
-  const ratios = covered.map((cover, i) =>
-    decimalProduct(String(Math.max(0, bases[i]?.cents ?? 0)), cover.share),
+  const known = covered.flatMap(cover => {
+    const before = result.money(lines.columns.computed, cover.item);
+    return before === undefined ? [] : [{ cover, before }];
+  });
+  if (whole === undefined || covered.length === 0 || known.length < covered.length) return undefined;
+  const ratios = known.map(({ cover, before }) =>
+    decimalProduct(String(Math.max(0, before.cents)), cover.share),
   );
-  return allocate(amount, ratios.some(ratio => ratio !== '0') ? ratios : covered.map(() => 1));
+  const amounts = allocate(whole, ratios.some(ratio => ratio !== '0') ? ratios : known.map(() => 1));
+  return known.map((line, i) => ({ ...line, amount: at(amounts, i) }));
 }
 
 /** What a quote comes to, for what it covers of the lines that are there; none when its unit does not fit. */
@@ -75,10 +85,9 @@ export function quoteAmount(
   if (unit === 'USD') return roundToCents(value);
   const [cover] = covered;
   if (cover === undefined || covered.length > 1) return undefined;
-  const own = computed.lines.scope.rows.find(row => row.key === cover.item)?.own;
-  const number = computed.result.number(computed.lines.columns.quantity, cover.item);
-  if (unit !== `USD/${own ?? ''}` || number === undefined) return undefined;
-  return roundToCents(decimalProduct(decimalProduct(value, quantity(number, '1').value), cover.share));
+  const number = computed.result.at(computed.lines.columns.quantity, cover.item);
+  if (unit !== `USD/${number.unit}` || number.number === undefined) return undefined;
+  return roundToCents(decimalProduct(decimalProduct(value, quantity(number.number, '1').value), cover.share));
 }
 
 function quoteFindings(quote: Quote, covered: number, today: string): Finding[] {
@@ -120,31 +129,28 @@ function quoteFindings(quote: Quote, covered: number, today: string): Finding[] 
 /** Lines that cost little or nothing themselves, because lines beside the quote carry what they use. */
 function carriedElsewhere(
   quote: Quote,
-  covered: readonly Cover[],
-  amounts: readonly Money[],
-  { result, lines }: MoneySheet,
+  covered: readonly SpreadLine[],
   planned: readonly PlannedItem[],
 ): Finding[] {
-  const isCovered = (id: string) => covered.some(cover => cover.item === id);
-  return covered.flatMap(({ item }, at): Finding[] => {
-    const [before, amount] = [result.money(lines.columns.computed, item), amounts[at]];
-    const carriers = planned.filter(one => isCarrierOf(one, item) && !isCovered(one.item.id));
-    if (before === undefined || amount === undefined || amount.cents <= before.cents) return [];
+  const items = planned.map(one => one.item);
+  const isCovered = (id: string) => covered.some(({ cover }) => cover.item === id);
+  return covered.flatMap(({ cover: { item }, before, amount }): Finding[] => {
+    const carriers = items.filter(one => isCarrierOf(one, item) && !isCovered(one.id));
+    if (amount.cents <= before.cents) return [];
     if (before.cents > 0 && carriers.length === 0) return [];
-    const title = planned.find(one => one.item.id === item)?.item.title ?? item;
     return [
       carried(
         quote,
-        title,
+        withId(items, item).title,
         { before, amount },
-        carriers.map(one => one.item.title),
+        carriers.map(one => one.title),
       ),
     ];
   });
 }
 
 /** Whether an item stands for what another uses while it lasts: its span is that of the other alone. */
-function isCarrierOf({ item: { span } }: PlannedItem, id: string): boolean {
+function isCarrierOf({ span }: PlannedItem['item'], id: string): boolean {
   return span !== undefined && [...span.from, ...span.to].every(one => one === id);
 }
 

@@ -1,4 +1,4 @@
-import { BugError, type Figure } from '../base';
+import { at, BugError, type Figure } from '../base';
 import { dayOf } from '../calendar';
 import { allocate, dollarsOf, fromCents, sumMoney, type Money } from '../money';
 import { startingProject, type Project } from '../project';
@@ -76,9 +76,8 @@ export function roughOrder(
   if (estimate?.money === undefined) return { json: { findings }, evaluation };
   const summary = summarise({ ...estimate, money: estimate.money });
   const byStage = scoped(summary, request.scope);
-  const amounts = [...byStage.values()];
-  if (amounts.some(amount => amount === undefined)) return { json: { findings }, evaluation };
-  const total = sumMoney(amounts.flatMap(amount => amount ?? []));
+  if (byStage === undefined) return { json: { findings }, evaluation };
+  const total = sumMoney(byStage.map(([, amount]) => amount));
   const json = {
     hullType: request.hullType,
     scope: request.scope,
@@ -89,35 +88,27 @@ export function roughOrder(
     hours: hoursOf(summary, () => true),
     removalHours: hoursOf(summary, stage => stage === 'clean-up'),
     ...milestones(evaluation),
-    byStage: Object.fromEntries(
-      [...byStage].map(([stage, amount]) => [stage, dollarsOf(amount ?? fromCents(0))]),
-    ),
+    byStage: Object.fromEntries(byStage.map(([stage, amount]) => [stage, dollarsOf(amount)])),
     taken: taken(evaluation),
     findings,
   };
   return { json, evaluation };
 }
 
-/** Stages of the scope at contract price; of the whole job the owner's own cost too. */
-function scoped(summary: EstimateSummary, scope: Scope): Map<StageKey, Money | undefined> {
-  const stages = SCOPE_STAGES[scope];
-  return new Map(
-    stages.map(stage => {
-      const lines = summary.lines.filter(line => line.stage === stage && (scope === 'all' || line.contract));
-      const totals = lines.map(line => line.total);
-      return [
-        stage,
-        totals.some(total => total === undefined)
-          ? undefined
-          : sumMoney(totals.flatMap(total => total ?? [])),
-      ];
-    }),
-  );
+/** Stages of the scope at contract price; of the whole job the owner's own cost too. None while a line is absent. */
+function scoped(summary: EstimateSummary, scope: Scope): [StageKey, Money][] | undefined {
+  const stages = SCOPE_STAGES[scope].map((stage): [StageKey, (Money | undefined)[]] => [
+    stage,
+    summary.lines
+      .filter(line => line.stage === stage && (scope === 'all' || line.contract))
+      .map(line => line.total),
+  ]);
+  if (stages.some(([, totals]) => totals.includes(undefined))) return undefined;
+  return stages.map(([stage, totals]) => [stage, sumMoney(totals.filter(total => total !== undefined))]);
 }
 
 function times(amount: Money, factor: number): Money {
-  const [part] = allocate(fromCents(Math.abs(amount.cents) * 2), [factor, 2 - factor]);
-  return part ?? amount;
+  return at(allocate(fromCents(Math.abs(amount.cents) * 2), [factor, 2 - factor]), 0);
 }
 
 function hoursOf(summary: EstimateSummary, counts: (stage: StageKey) => boolean): number {
@@ -131,14 +122,12 @@ const DAYS_A_MONTH = 146097 / 4800;
 
 /** Months from the start to the first yard day, from there to written acceptance, and from the start to the sinking. */
 export function milestones({ estimate }: Evaluation): JsonObject {
-  const schedule = estimate?.schedule;
-  if (schedule?.start === undefined) return {};
+  if (estimate?.schedule.start === undefined) return {};
+  const { items, schedule } = estimate;
   const day = (text: string | undefined) => (text === undefined ? undefined : dayOf(text));
-  const start = dayOf(schedule.start);
+  const start = dayOf(estimate.schedule.start);
   const yard = schedule.activities.filter(activity =>
-    estimate?.items.some(
-      item => item.id === activity.id && item.stage === 'yard' && item.calendar !== 'office',
-    ),
+    items.some(item => item.id === activity.id && item.stage === 'yard' && item.calendar !== 'office'),
   );
   const firstYard = day(yard.map(activity => activity.start).sort()[0]);
   const accepted = day(finishOf(schedule.activities, 'acceptance-letter'));

@@ -43,11 +43,11 @@ export function splitAgainstHistory(
   { work }: EstimateParts,
   summary: EstimateSummary,
 ): { readonly splits: readonly SplitAgainstHistory[]; readonly largest: readonly LargestStage[] } {
-  const cost = amounts(stage => summary.byStage[stage]?.cents);
-  const hours = amounts(stage => hoursOf(summary, stage));
+  const cost = shares(stage => summary.byStage[stage]?.cents);
+  const hours = shares(stage => hoursOf(summary, stage));
   const lightship = work.result.number(work.takeOff.measures.lightship);
   const values: Readonly<Record<string, number | undefined>> = {
-    'removal-share': cost.shareOf('clean-up'),
+    'removal-share': cost.find(({ stage }) => stage === 'clean-up')?.share,
     'hours-per-tonne':
       lightship === undefined || lightship === 0 ? undefined : hoursOf(summary, 'clean-up') / lightship,
   };
@@ -61,10 +61,8 @@ export function splitAgainstHistory(
       return [{ id, title, value: Math.round(value * 1e6) / 1e6, unit, low, high, falls, basis, source }];
     }),
     largest: [
-      ...[cost.greatest()].flatMap(one => (one === undefined ? [] : [{ of: 'cost' as const, ...one }])),
-      ...[hours.greatest()].flatMap(one =>
-        one === undefined ? [] : [{ of: 'paid hours' as const, ...one }],
-      ),
+      ...cost.slice(0, 1).map(one => ({ of: 'cost' as const, ...one })),
+      ...hours.slice(0, 1).map(one => ({ of: 'paid hours' as const, ...one })),
     ].map(one => ({ ...one, isUsual: one.stage === largest.stage })),
   };
 }
@@ -91,18 +89,15 @@ function hoursOf({ lines }: EstimateSummary, stage: StageKey): number {
   return lines.filter(line => line.stage === stage).reduce((sum, line) => sum + (line.hours ?? 0), 0);
 }
 
-function amounts(of: (stage: StageKey) => number | undefined) {
-  const rows = STAGES.map(stage => ({ stage, amount: of(stage) }));
-  const isWhole = rows.every(row => row.amount !== undefined);
-  const total = rows.reduce((sum, row) => sum + (row.amount ?? 0), 0);
-  const share = (amount: number | undefined) =>
-    !isWhole || amount === undefined || total === 0 ? undefined : amount / total;
-  return {
-    shareOf: (stage: StageKey) => share(rows.find(row => row.stage === stage)?.amount),
-    greatest: () => {
-      const first = rows.toSorted((a, b) => (b.amount ?? 0) - (a.amount ?? 0))[0];
-      const part = share(first?.amount);
-      return first === undefined || part === undefined ? undefined : { stage: first.stage, share: part };
-    },
-  };
+/** The share of each stage, the largest first; none while an amount is absent or they come to nothing. */
+function shares(of: (stage: StageKey) => number | undefined): { stage: StageKey; share: number }[] {
+  const known = STAGES.flatMap(stage => {
+    const amount = of(stage);
+    return amount === undefined ? [] : [{ stage, amount }];
+  });
+  const total = known.reduce((sum, { amount }) => sum + amount, 0);
+  if (known.length < STAGES.length || total === 0) return [];
+  return known
+    .toSorted((a, b) => b.amount - a.amount)
+    .map(({ stage, amount }) => ({ stage, share: amount / total }));
 }

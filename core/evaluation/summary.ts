@@ -1,4 +1,4 @@
-import { BASES, UNCHECKED_BASES, keeping, recordOf, type Basis } from '../base';
+import { at, BASES, UNCHECKED_BASES, keeping, known, recordOf, type Basis } from '../base';
 import { allocate, fromCents, sumMoney, type Money } from '../money';
 import { basisReader, idOf, type Step } from '../sheet';
 import { STAGES, type StageKey } from '../work';
@@ -60,7 +60,7 @@ export function summarise({ work, money }: EstimateParts & { readonly money: Mon
 const summaryOf = keeping(4, (work: WorkSheet, money: MoneySheet): EstimateSummary => {
   const { result, sums, stages } = money;
   const rows = new Map(work.rows.map(row => [row.item.id, row]));
-  const lines = money.lines.scope.rows.map(({ key }) => lineOf(money, rows.get(key), key));
+  const lines = money.lines.scope.rows.map(({ key }) => lineOf(money, known(rows, key), key));
   const of = (step: Step) => result.money(step);
   const total = of(sums.total);
   const byBasis = basisSplit(lines);
@@ -82,7 +82,7 @@ const summaryOf = keeping(4, (work: WorkSheet, money: MoneySheet): EstimateSumma
   };
 });
 
-function lineOf(money: MoneySheet, row: WorkSheet['rows'][number] | undefined, key: string): EstimateLine {
+function lineOf(money: MoneySheet, { item, own }: WorkSheet['rows'][number], key: string): EstimateLine {
   const { columns } = money.lines;
   const elements = recordOf(ELEMENTS, element => money.result.money(columnOf(columns, element), key));
   const read = readerOf(money);
@@ -95,11 +95,11 @@ function lineOf(money: MoneySheet, row: WorkSheet['rows'][number] | undefined, k
   );
   return {
     id: key,
-    stage: row?.item.stage ?? 'management',
-    title: row?.item.title ?? key,
-    contract: row?.item.contract ?? false,
+    stage: item.stage,
+    title: item.title,
+    contract: item.contract,
     quantity: money.result.number(columns.quantity, key),
-    unit: row?.own ?? '1',
+    unit: own,
     hours: money.result.number(columns.hours, key),
     elements,
     total: money.result.money(columns.total, key),
@@ -110,9 +110,9 @@ function lineOf(money: MoneySheet, row: WorkSheet['rows'][number] | undefined, k
 const READERS = new WeakMap<MoneySheet, ReturnType<typeof basisReader>>();
 
 function readerOf(money: MoneySheet): ReturnType<typeof basisReader> {
-  const known = READERS.get(money) ?? basisReader(money.result);
-  READERS.set(money, known);
-  return known;
+  const reader = READERS.get(money) ?? basisReader(money.result);
+  READERS.set(money, reader);
+  return reader;
 }
 
 /** The column of an element. */
@@ -120,26 +120,25 @@ export function columnOf(columns: LineColumns, element: ElementKey): Step<'USD'>
   return element === 'mark-up' ? columns.markUp : columns[element];
 }
 
+const DIRECT = ELEMENTS.filter(element => element !== 'mark-up');
+
 /** The total by basis: elements by their own, the line's mark-ups in proportion to its elements. */
 function basisSplit(lines: readonly EstimateLine[]): Record<Basis, Money> | undefined {
   const parts = new Map<Basis, Money[]>(BASES.map(basis => [basis, []]));
   for (const line of lines) {
-    const direct = ELEMENTS.filter(element => element !== 'mark-up');
-    const amounts = direct.map(element => line.elements[element]);
+    const amounts = DIRECT.flatMap(element => {
+      const amount = line.elements[element];
+      return amount === undefined ? [] : [{ amount, basis: line.bases[element] ?? 'common practice' }];
+    });
     const markUp = line.elements['mark-up'];
-    if (markUp === undefined || amounts.some(amount => amount === undefined)) return undefined;
-    const known = amounts.map(amount => amount ?? fromCents(0));
-    const weights = known.map(amount => Math.max(0, amount.cents));
+    if (markUp === undefined || amounts.length < DIRECT.length) return undefined;
+    const weights = amounts.map(({ amount }) => Math.max(0, amount.cents));
     const shares = weights.some(weight => weight > 0)
       ? allocate(markUp, weights)
-      : known.map((_, i) => (i === 0 ? markUp : fromCents(0)));
-    direct.forEach((element, i) => {
-      const [amount, share] = [known[i], shares[i]];
-      if (amount !== undefined && share !== undefined)
-        parts.get(line.bases[element] ?? 'common practice')?.push(amount, share);
-    });
+      : weights.map((_, i) => (i === 0 ? markUp : fromCents(0)));
+    for (const [i, { amount, basis }] of amounts.entries()) known(parts, basis).push(amount, at(shares, i));
   }
-  return recordOf(BASES, basis => sumMoney(parts.get(basis) ?? []));
+  return recordOf(BASES, basis => sumMoney(known(parts, basis)));
 }
 
 function uncheckedShare(byBasis: Readonly<Record<Basis, Money>>, total: Money): number {
@@ -148,6 +147,6 @@ function uncheckedShare(byBasis: Readonly<Record<Basis, Money>>, total: Money): 
 }
 
 function sumOf(amounts: readonly (Money | undefined)[]): Money | undefined {
-  const known = amounts.filter(amount => amount !== undefined);
-  return known.length === amounts.length ? sumMoney(known) : undefined;
+  const given = amounts.filter(amount => amount !== undefined);
+  return given.length === amounts.length ? sumMoney(given) : undefined;
 }

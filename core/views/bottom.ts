@@ -1,9 +1,9 @@
-import { anyBlocks } from '../base';
+import { anyBlocks, known } from '../base';
 import { dayOf } from '../calendar';
 import type { EstimateParts } from '../evaluation';
 import type { Money } from '../money';
 import type { EstimateContext } from './context';
-import { dollarChange, dollars, roundText, shownNumber } from './number-text';
+import { dollarChange, dollars, roundText, shownNumber, tenthsText } from './number-text';
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
@@ -69,13 +69,13 @@ export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom 
 function totalCell({ parts }: EstimateContext, total: number | undefined): BottomCell {
   if (total !== undefined)
     return { key: 'total', label: 'Total', value: { text: dollars(total * 100), why: 'sums/total' } };
-  const known = parts.money === undefined ? undefined : parts.money.result.money(parts.money.sums.knownSoFar);
-  if (known === undefined)
+  const soFar = parts.money === undefined ? undefined : parts.money.result.money(parts.money.sums.knownSoFar);
+  if (soFar === undefined)
     return { key: 'total', label: 'Total', value: { text: 'no total yet', absent: true } };
   return {
     key: 'total',
     label: 'Known so far, not the total',
-    value: { text: dollars(known.cents), why: 'sums/known-so-far', accent: true },
+    value: { text: dollars(soFar.cents), why: 'sums/known-so-far', accent: true },
   };
 }
 
@@ -88,10 +88,10 @@ const SETTLING = 'settling';
  * @param before the cells shown so far, in their order.
  */
 export function settlingLine(parts: EstimateParts, before: readonly BottomCell[]): readonly BottomCell[] {
-  const known = new Map([...settlingAmounts(parts), ...settlingFinish(parts)]);
+  const told = new Map([...settlingAmounts(parts), ...settlingFinish(parts)]);
   const beside = parts.datesHeld === true ? 'dates settling' : SETTLING;
   return before.map(cell => {
-    const text = known.get(cell.key);
+    const text = told.get(cell.key);
     const { verdict: _verdict, beside: _beside, ...rest } = cell;
     if (text === undefined) return { ...rest, value: { text: SETTLING, absent: true }, isSettling: true };
     return { ...rest, value: { ...cell.value, text }, beside, isSettling: true };
@@ -146,10 +146,6 @@ function budgetCell({ summary }: EstimateContext): BottomCell[] {
   ];
 }
 
-function tenthsText(tenths: number): string {
-  return `${Math.trunc(tenths / 10)}.${Math.abs(tenths % 10)}`;
-}
-
 /** How the bottom line moved, by cell and in one sentence; cells that did not move say so only when another did. */
 export function bottomChanges(
   before: BottomAmounts | undefined,
@@ -168,17 +164,17 @@ export function bottomChanges(
   if (changed.length === 0) return { changes: {}, words: 'Worked out; the bottom line did not move.' };
   return {
     changes: moved,
-    words: `Worked out: ${changed.map(([key, text]) => `${LABELS[key] ?? key} ${text}`).join(', ')}.`,
+    words: `Worked out: ${changed.map(([key, text]) => `${known(LABELS, key)} ${text}`).join(', ')}.`,
   };
 }
 
 const NONE = 'no change';
-const LABELS: Readonly<Record<string, string>> = {
-  total: 'total',
-  finish: 'finish',
-  unchecked: 'share not yet checked',
-  findings: 'findings',
-};
+const LABELS: ReadonlyMap<string, string> = new Map([
+  ['total', 'total'],
+  ['finish', 'finish'],
+  ['unchecked', 'share not yet checked'],
+  ['findings', 'findings'],
+]);
 
 function signed(amount: number, text: (amount: number) => string, unit: string): string {
   if (amount === 0) return NONE;

@@ -1,3 +1,4 @@
+import { at, known, withId } from '../base';
 import { addMonths, dayOf, monthOf } from '../calendar';
 import { dollarsOf } from '../money';
 import { idOf, type Step } from '../sheet';
@@ -32,7 +33,7 @@ export function stageTable(money: ShownMoney): TableRows {
     Object.fromEntries(
       [...ELEMENTS, 'total' as const].map(column => [column, dollarCell(get(column), why(column))]),
     );
-  const rows = money.stages.map((stage, at): Row => {
+  const rows = money.stages.map((stage, place): Row => {
     const whole = `stages/${stage.id}/total`;
     return {
       id: stage.id,
@@ -43,7 +44,7 @@ export function stageTable(money: ShownMoney): TableRows {
           column => money.stage(stage.id, column),
           column => (column === 'total' ? whole : `stage:${stage.id}:${column}`),
         ),
-        share: { text: shares[at] ?? '', why: whole },
+        share: { text: at(shares, place), why: whole },
       },
     };
   });
@@ -74,13 +75,13 @@ function amountTable(
 ): TableRows {
   const columns: readonly Column[] = [{ key: 'title', title: head, kind: 'words' }, TOTAL, SHARE];
   const shares = tenths(rows.map(row => row.amount ?? 0));
-  const lines = rows.map((row, at): Row => ({
+  const lines = rows.map((row, place): Row => ({
     id: row.id,
     kind: 'line',
     cells: {
       title: words(row.title),
       total: dollarCell(row.amount, row.why),
-      share: { text: shares[at] ?? '', why: row.why },
+      share: { text: at(shares, place), why: row.why },
     },
   }));
   const sum: Row = {
@@ -116,20 +117,20 @@ function grouped(
     const before = sums.has(key) ? sums.get(key) : 0;
     sums.set(key, before === undefined || line.total === undefined ? undefined : before + line.total);
   }
-  const known = [...sums.values()].filter(cents => cents !== undefined);
-  if (known.length < sums.size) return sums;
-  const shown = wholeDollars(known, money.total('total'));
-  return new Map([...sums.keys()].map((key, at) => [key, shown[at]]));
+  const present = [...sums.values()].filter(cents => cents !== undefined);
+  if (present.length < sums.size) return sums;
+  const shown = wholeDollars(present, money.total('total'));
+  return new Map([...sums.keys()].map((key, place) => [key, at(shown, place)]));
 }
 
 /** The money by material of concern: an item counts for the first material whose goal it meets. */
 export function materialTable({ evaluation, parts }: EstimateContext, money: ShownMoney): TableRows {
   const meets = new Map(parts.items.map(item => [item.id, item.meets[0] ?? '']));
-  const sums = grouped(money, line => meets.get(line.id) ?? '');
-  const titles = new Map(evaluation.library.materials.map(material => [material.id, material.title]));
+  const sums = grouped(money, line => known(meets, line.id));
+  const { materials } = evaluation.library;
   const rows = [...sums].map(([id, amount]) => ({
     id: id === '' ? 'none' : id,
-    title: id === '' ? 'Not for one material' : (titles.get(id) ?? id),
+    title: id === '' ? 'Not for one material' : withId(materials, id).title,
     amount,
     why: `material:${id}`,
   }));
@@ -149,7 +150,7 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 
 /** A month in words: `Mar 2027`. */
 export function monthWords(month: string): string {
-  return `${MONTHS[Number(month.slice(5, 7)) - 1] ?? ''} ${month.slice(0, 4)}`;
+  return `${at(MONTHS, Number(month.slice(5, 7)) - 1)} ${month.slice(0, 4)}`;
 }
 
 /** The month in which a line is spent: months from the price date, as the money sheet escalates it. */

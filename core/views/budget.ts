@@ -1,9 +1,9 @@
-import { BASES } from '../base';
+import { at, BASES } from '../base';
 import { idOf } from '../sheet';
 
 import { buildUpTable, elementTable, materialTable, monthTable, stageTable } from './budget-tables';
 import type { EstimateContext } from './context';
-import { dollars, roundText } from './number-text';
+import { dollars, roundText, tenthsText } from './number-text';
 import type { Sentence } from './rows';
 import type { ShownMoney } from './shown-money';
 import { generatorTable, wasteTable } from './waste';
@@ -54,16 +54,18 @@ interface Basics {
 function basisParts({ summary }: EstimateContext, money: ShownMoney): Basics {
   const byBasis = summary?.byBasis;
   if (byBasis === undefined) return { parts: [], unchecked: undefined };
-  const present = BASES.filter(basis => byBasis[basis].cents !== 0);
-  const cents = present.map(basis => byBasis[basis].cents);
+  const present = BASES.map(basis => ({ basis, amount: byBasis[basis].cents })).filter(
+    one => one.amount !== 0,
+  );
+  const cents = present.map(one => one.amount);
   const all = cents.reduce((sum, amount) => sum + amount, 0);
   const shares = tenths(cents);
   const shown = wholeDollars(cents, money.total('total'));
-  const parts = present.map((basis, at): BasisPart => ({
+  const parts = present.map(({ basis, amount }, place): BasisPart => ({
     basis,
-    share: { text: `${shares[at] ?? '0.0'} %`, why: `basis:${basis}` },
-    amount: { text: dollars((shown[at] ?? 0) * 100), why: `basis:${basis}` },
-    part: Math.max(0, (cents[at] ?? 0) / (all === 0 ? 1 : all)),
+    share: { text: `${at(shares, place)} %`, why: `basis:${basis}` },
+    amount: { text: dollars(at(shown, place) * 100), why: `basis:${basis}` },
+    part: Math.max(0, amount / (all === 0 ? 1 : all)),
   }));
   const unchecked = summary?.uncheckedShare;
   return {
@@ -77,7 +79,7 @@ export function tenths(amounts: readonly number[]): readonly string[] {
   const all = amounts.reduce((sum, amount) => sum + amount, 0);
   if (all === 0) return amounts.map(() => '0.0');
   const scaled = amounts.map(amount => Math.round((amount / all) * 100_000));
-  return wholeDollars(scaled, 1000).map(tenth => `${Math.trunc(tenth / 10)}.${Math.abs(tenth % 10)}`);
+  return wholeDollars(scaled, 1000).map(tenthsText);
 }
 
 function basisHead({ unchecked }: Basics): string {

@@ -1,4 +1,4 @@
-import type { Basis, Figure } from '../base';
+import { at, type Basis, type Figure } from '../base';
 import { figureInMeasures, inMeasures, unitWords, type Measures } from './measures';
 import { DASH, padsOf, printed } from './number-text';
 import type { Column, Edit, Row, Shown } from './rows';
@@ -29,8 +29,11 @@ export function figureEdit(
   return { at, kind: 'figure', value: shown.value, unit: shown.unit, label };
 }
 
+/** A given number as it is shown: it has a unit, a derivation and a way to edit it. */
+export type GivenShown = Shown & Required<Pick<Shown, 'unit' | 'why' | 'edit'>>;
+
 /** A given number as a cell that can be edited and asked about. */
-export function givenCell(at: string, label: string, figure: Figure, measures: Measures): Shown {
+export function givenCell(at: string, label: string, figure: Figure, measures: Measures): GivenShown {
   const shown = figureInMeasures(figure, measures);
   return {
     text: printed(shown.value),
@@ -71,11 +74,12 @@ export function aligned(columns: readonly Column[], rows: readonly Row[]): reado
     if (column.kind !== 'number' && column.kind !== 'share') continue;
     pads.set(column.key, padsOf(rows.map(row => row.cells[column.key]?.text ?? '')));
   }
-  return rows.map((row, at) => ({
+  return rows.map((row, place) => ({
     ...row,
     cells: Object.fromEntries(
       Object.entries(row.cells).map(([key, shown]) => {
-        const pad = pads.get(key)?.[at] ?? '';
+        const ofColumn = pads.get(key);
+        const pad = ofColumn === undefined ? '' : at(ofColumn, place);
         return [key, pad === '' ? shown : { ...shown, pad }];
       }),
     ),
@@ -90,12 +94,12 @@ export function removeCell(at: string, label: string): Shown {
 }
 
 /** A word, date or choice of the document as a cell that can be edited. */
-export function editCell(edit: Edit, text = edit.value): Shown {
+export function editCell(edit: Edit, text = edit.value): Shown & { readonly edit: Edit } {
   return { text: text === '' ? DASH : text, edit };
 }
 
 /** A yes or no of the document as a cell that can be edited. */
-export function switchCell(at: string, label: string, isOn: boolean): Shown {
+export function switchCell(at: string, label: string, isOn: boolean): Shown & { readonly edit: Edit } {
   return editCell({
     at,
     kind: 'switch',
@@ -111,5 +115,5 @@ export function switchCell(at: string, label: string, isOn: boolean): Shown {
 /** Whether a word is in a list of the document, as a cell that can be edited. */
 export function memberCell(at: string, label: string, isIn: boolean): Shown {
   const shown = switchCell(at, label, isIn);
-  return shown.edit === undefined ? shown : { ...shown, edit: { ...shown.edit, member: true } };
+  return { ...shown, edit: { ...shown.edit, member: true } };
 }

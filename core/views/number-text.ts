@@ -40,7 +40,12 @@ export function shownNumber(text: string, decimals: number): string {
   return printed(roundText(text, decimals));
 }
 
-/** Decimals that leave about three digits of meaning: 1234 -> 0, 45.6 -> 1, 2.35 -> 2, 0.046 -> 3. */
+/** A whole number of tenths as it is printed: `12.5`, `−0.5`. */
+export function tenthsText(tenths: number): string {
+  return shownNumber((tenths / 10).toFixed(1), 1);
+}
+
+/** Decimals that leave about three digits of meaning: 1234 -> 0, 45.6 -> 1, 2.35 -> 2, 0.46 -> 3, 0.046 -> 4. */
 export function decimalsFor(text: string): number {
   const size = Math.abs(Number(text));
   if (size >= 1000 || size === 0) return 0;

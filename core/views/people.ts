@@ -1,3 +1,4 @@
+import { at, withId } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import type { ScheduleResult } from '../scheduling';
 import type { EstimateContext } from './context';
@@ -42,10 +43,11 @@ function holdingCrew({ parts, evaluation }: EstimateContext): HoldingCrew | unde
     const first = activity.heldBy[0];
     if (first?.kind === 'resource') waits.set(first.resource, (waits.get(first.resource) ?? 0) + 1);
   }
-  const [id] = [...waits].toSorted((a, b) => b[1] - a[1])[0] ?? [];
-  const crew = evaluation.library.rateBook.crews.find(one => one.id === id);
-  const capacity = parts.problem.resources.find(one => one.id === id)?.capacity;
-  if (crew === undefined || capacity === undefined) return undefined;
+  const [most] = [...waits].toSorted((a, b) => b[1] - a[1]);
+  if (most === undefined) return undefined;
+  const [id] = most;
+  const crew = withId(evaluation.library.rateBook.crews, id);
+  const { capacity } = withId(parts.problem.resources, id);
   const size = crew.members.reduce((sum, member) => sum + Number(member.people.value), 0);
   const people = Math.round(size * capacity);
   return {
@@ -68,8 +70,8 @@ export function peopleAtWork(
 ): readonly PeopleStep[] {
   const changes = new Map<number, { all: number; holding: number }>();
   const change = (day: number, people: number, holds: boolean) => {
-    const at = changes.get(day) ?? { all: 0, holding: 0 };
-    changes.set(day, { all: at.all + people, holding: at.holding + (holds ? people : 0) });
+    const so = changes.get(day) ?? { all: 0, holding: 0 };
+    changes.set(day, { all: so.all + people, holding: so.holding + (holds ? people : 0) });
   };
   for (const { id, start, finish, crewSize } of activities.filter(activity => activity.crewSize > 0)) {
     change(dayOf(start), crewSize, isHolding(id));
@@ -77,10 +79,11 @@ export function peopleAtWork(
   }
   const edges = [...changes].toSorted(([a], [b]) => a - b);
   let [all, holding] = [0, 0];
-  return edges.slice(0, -1).map(([from, by], at) => {
+  return edges.slice(0, -1).map(([from, by], place) => {
     all += by.all;
     holding += by.holding;
-    return { from, to: edges[at + 1]?.[0] ?? from, all, holding };
+    const [to] = at(edges, place + 1);
+    return { from, to, all, holding };
   });
 }
 
@@ -88,7 +91,7 @@ export function peopleAtWork(
 export function peopleTicks(most: number): readonly number[] {
   const size = [2, 5, 10, 20, 50, 100].find(step => most / step <= 4) ?? 200;
   const count = Math.ceil(most / size);
-  return Array.from({ length: count + 1 }, (_, at) => at * size);
+  return Array.from({ length: count + 1 }, (_, tick) => tick * size);
 }
 
 const COLUMNS: readonly Column[] = [

@@ -1,9 +1,9 @@
-import type { Figure } from '../base';
+import { withId, type Figure } from '../base';
 import type { Project } from '../project';
 import type { Library } from '../work';
-import { aligned, asStep, basisCell, givenCell, words } from './cells';
+import { aligned, asStep, basisCell, givenCell, words, type GivenShown } from './cells';
 import type { Measures } from './measures';
-import type { Column, Row, Shown, TableRows } from './rows';
+import type { Column, Row, TableRows } from './rows';
 import { tradesBesideWages, wageTable } from './wages';
 import type { RatesView } from './window-rows';
 
@@ -64,12 +64,12 @@ function rateTable(
   return { id, caption, columns: COLUMNS, rows: aligned(COLUMNS, rows) };
 }
 
-function rateCells(line: RateLine, figure: Figure, value: Shown): Row['cells'] {
+function rateCells(line: RateLine, figure: Figure, value: GivenShown): Row['cells'] {
   const year = figure.year === undefined ? '' : `, ${figure.year}`;
   return {
     title: words(line.beside === undefined ? line.title : `${line.title}, ${line.beside}`),
     value,
-    unit: words(value.unit ?? ''),
+    unit: words(value.unit),
     basis: basisCell(figure.basis, figure.source, value.why),
     source: words(`${figure.source}${year}`),
   };
@@ -144,7 +144,7 @@ function rateGroups({
         ...one.members.map(member => ({
           place: `crews/${one.id}/${member.trade}`,
           title: one.title,
-          beside: book.trades.find(trade => trade.id === member.trade)?.title.toLowerCase() ?? member.trade,
+          beside: withId(book.trades, member.trade).title.toLowerCase(),
           figure: member.people,
         })),
         ...linesOf('crews', one, [['available', 'crews at once', one.available]]),

@@ -31,7 +31,7 @@ export function timeAxis(from: DayNumber, to: DayNumber): Pick<ScheduleView, 'mo
     months.push({
       at: day,
       to: Math.min(addMonths(day, 1), to),
-      text: isNamed ? text : (text.split(' ')[0] ?? text),
+      text: isNamed ? text : text.slice(0, 3),
       isQuarter: /-(01|04|07|10)$/.test(monthOf(day)),
     });
   }

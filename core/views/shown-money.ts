@@ -1,3 +1,4 @@
+import { at } from '../base';
 import { STAGES, type StageKey } from '../work';
 import { stageTitle } from '../estimate';
 import type { EstimateContext } from './context';
@@ -70,15 +71,14 @@ export function shownMoney(context: EstimateContext): ShownMoney {
     if (total !== undefined) put('total', '', column, total);
     const sums = stages.map(stage => sumOf(stage.lines, column));
     const whole = spread(sums, total);
-    stages.forEach((stage, at) => {
-      const stageDollars = whole[at];
+    stages.forEach((stage, place) => {
+      const stageDollars = whole[place];
       if (stageDollars !== undefined) put('stage', stage.id, column, stageDollars);
       spread(
         stage.lines.map(line => centsOf(line, column)),
         stageDollars,
       ).forEach((value, row) => {
-        const line = stage.lines[row];
-        if (line !== undefined && value !== undefined) put('line', line.id, column, value);
+        if (value !== undefined) put('line', at(stage.lines, row).id, column, value);
       });
     });
   }
@@ -95,8 +95,8 @@ function totalsOf(lines: readonly MoneyLine[]): ReadonlyMap<ShownColumn, number>
     whole,
   );
   const found = new Map<ShownColumn, number>();
-  ELEMENTS.forEach((element, at) => {
-    const value = columns[at];
+  ELEMENTS.forEach((element, place) => {
+    const value = columns[place];
     if (value !== undefined) found.set(element, value);
   });
   if (whole !== undefined) found.set('total', whole);

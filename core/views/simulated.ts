@@ -1,4 +1,4 @@
-import { BASES } from '../base';
+import { at, BASES } from '../base';
 import type { Column, Row, Sentence, Shown, TableRows, WhyRow, WhyRows } from './rows';
 
 /** Derivations of figures that no sheet holds, by the name of the figure. */
@@ -56,16 +56,16 @@ export class Derivations {
   ): Sentence {
     return text
       .split(/(\$[\d,.]*\d)/)
-      .map((part, at) =>
+      .map((part, place) =>
         part.startsWith('$')
-          ? this.figure(`${name}-${at}`, { text: part }, text, origin, words, steps)
+          ? this.figure(`${name}-${place}`, { text: part }, text, origin, words, steps)
           : part,
       );
   }
 
   /** The table with every figure of it that had no derivation opening one. */
   table(table: TableRows, origin: Origin): TableRows {
-    const first = table.columns[0]?.key ?? '';
+    const first = at(table.columns, 0).key;
     const rows = table.rows.map((row): Row => {
       const cells = Object.entries(row.cells).map(([key, shown]): readonly [string, Shown] => {
         const column = table.columns.find(one => one.key === key);

@@ -1,3 +1,4 @@
+import { at } from '../base';
 import type { UprightResult } from '../flooding';
 import { amountIn, quantity } from '../units';
 import { aligned, words } from './cells';
@@ -50,7 +51,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   if (upright === undefined || beam === undefined || depth === undefined) return undefined;
   const curve = upright.stages.map(stage => drawn(context, stage));
   const unit = context.measures === 'us' ? 'ft' : 'm';
-  const last = Math.max(60, curve.at(-1)?.t ?? 60);
+  const last = Math.max(60, ...curve.map(stage => stage.t));
   return {
     sentence: sentence(upright),
     verdict: upright.verdict,
@@ -67,10 +68,10 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
         ...curve.map(stage => Math.abs(stage.list)),
       ),
       4,
-    ).map(at => ({ at, text: String(at) })),
-    levelTicks: ticks(amountIn(quantity(depth.toFixed(3), 'm'), unit), 4).map(at => ({
-      at: amountIn(quantity(String(at), unit), 'm'),
-      text: String(at),
+    ).map(tick => ({ at: tick, text: String(tick) })),
+    levelTicks: ticks(amountIn(quantity(depth.toFixed(3), 'm'), unit), 4).map(tick => ({
+      at: amountIn(quantity(String(tick), unit), 'm'),
+      text: String(tick),
     })),
     levelUnit: unit,
     stages: stageTable(upright, context),
@@ -105,9 +106,7 @@ function sentence(upright: UprightResult): Sentence {
 function picked(curve: readonly DrawnStage[]): readonly DrawnStage[] {
   if (curve.length <= 5) return curve;
   const worst = curve.reduce((a, b) => (Math.abs(b.heel ?? 90) > Math.abs(a.heel ?? 90) ? b : a));
-  const spread = [0, 0.25, 0.5, 0.75, 1].flatMap(
-    share => curve[Math.round(share * (curve.length - 1))] ?? [],
-  );
+  const spread = [0, 0.25, 0.5, 0.75, 1].map(share => at(curve, Math.round(share * (curve.length - 1))));
   const near = spread
     .slice(1, -1)
     .reduce((a, b) => (Math.abs(b.t - worst.t) < Math.abs(a.t - worst.t) ? b : a));
@@ -117,7 +116,7 @@ function picked(curve: readonly DrawnStage[]): readonly DrawnStage[] {
 /** Round ticks from nothing to at least the most. */
 function ticks(most: number, count: number): readonly number[] {
   const step = [1, 2, 5, 10, 15, 20, 30, 60, 120].find(size => most / size <= count) ?? 240;
-  return Array.from({ length: Math.ceil(most / step) + 1 }, (_, at) => at * step);
+  return Array.from({ length: Math.ceil(most / step) + 1 }, (_, tick) => tick * step);
 }
 
 const COLUMNS: readonly Column[] = [
@@ -146,8 +145,8 @@ function stageTable(upright: UprightResult, context: EstimateContext): TableRows
   const columns = COLUMNS.map(column =>
     column.key === 'level' || column.key === 'gm' ? { ...column, unit } : column,
   );
-  const rows = upright.stages.map((stage, at): Row => ({
-    id: String(at),
+  const rows = upright.stages.map((stage, place): Row => ({
+    id: String(place),
     kind: 'line',
     cells: {
       time: words(timeWords(stage.t)),

@@ -1,3 +1,4 @@
+import { recordOf } from '../base';
 import { tankSchema, weightSchema } from '../project';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { ViewContext } from './context';
@@ -62,7 +63,7 @@ export function tankTable({ evaluation: { project }, measures }: ViewContext): T
           tank.capacity.unit,
           measures,
         ),
-        unit: words(capacity.unit ?? ''),
+        unit: words(capacity.unit),
         remove: removeCell(at, `the tank ${tank.title}`),
       },
     };
@@ -105,12 +106,8 @@ export function weightTable({ evaluation: { project }, measures }: ViewContext):
   const rows = project.vessel.weights.map((weight): Row => {
     const at = `/vessel/weights/${weight.id}`;
     const mass = givenCell(`${at}/mass`, `Mass of ${weight.title}`, weight.mass, measures);
-    const centres = CENTRES.map(
-      key =>
-        [
-          key,
-          givenCell(`${at}/${key}`, `${weight.title}, ${CENTRE_WORDS[key]}`, weight[key], measures),
-        ] as const,
+    const centres = recordOf(CENTRES, key =>
+      givenCell(`${at}/${key}`, `${weight.title}, ${CENTRE_WORDS[key]}`, weight[key], measures),
     );
     return {
       id: weight.id,
@@ -123,9 +120,9 @@ export function weightTable({ evaluation: { project }, measures }: ViewContext):
           label: `Name of ${weight.title}`,
         }),
         mass,
-        massUnit: words(mass.unit ?? ''),
-        ...Object.fromEntries(centres),
-        unit: words(centres[0]?.[1].unit ?? ''),
+        massUnit: words(mass.unit),
+        ...centres,
+        unit: words(centres.vcg.unit),
         remove: removeCell(at, `the weight ${weight.title}`),
       },
     };
@@ -192,10 +189,10 @@ export function openingTable({ evaluation: { project }, measures }: ViewContext)
             label: `How many, ${of}`,
           }),
           area,
-          areaUnit: words(area.unit ?? ''),
+          areaUnit: words(area.unit),
           height,
           centre: givenCell(`${at}/centre`, `Centre of ${of}`, opening.centre, measures),
-          unit: words(height.unit ?? ''),
+          unit: words(height.unit),
           remove: removeCell(at, `the ${of}`),
         },
       };

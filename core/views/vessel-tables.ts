@@ -12,6 +12,7 @@ import {
   REMOVE_COLUMN,
   removeCell,
   words,
+  type GivenShown,
 } from './cells';
 import { figureCell, type EstimateContext, type ViewContext } from './context';
 import type { Column, Edit, Row, Shown, TableRows } from './rows';
@@ -94,8 +95,8 @@ function row(id: string, title: string, value: Shown, unit: Shown, basis: Shown)
   return { id, kind: 'line', cells: { title: words(title), value, unit, basis } };
 }
 
-function givenRow(id: string, title: string, value: Shown, figure: Figure): Row {
-  return row(id, title, value, words(value.unit ?? ''), basisCell(figure.basis, figure.source, value.why));
+function givenRow(id: string, title: string, value: GivenShown, figure: Figure): Row {
+  return row(id, title, value, words(value.unit), basisCell(figure.basis, figure.source, value.why));
 }
 
 function choiceRow(id: string, title: string, edit: Edit): Row {

@@ -31,9 +31,9 @@ export function ventTable({ evaluation: { project }, measures }: ViewContext): T
         cells: {
           compartment: words(one.title),
           area,
-          areaUnit: words(area.unit ?? ''),
+          areaUnit: words(area.unit),
           centre,
-          unit: words(centre.unit ?? ''),
+          unit: words(centre.unit),
           remove: removeCell(at, `the ${of}`),
         },
       };
@@ -87,10 +87,10 @@ export function connectionTable({ evaluation: { project }, measures }: ViewConte
           kind: choice('kind', 'Kind', KINDS),
           closed: switchCell(`${at}/closed`, `Closed, ${of}`, link.closed === true),
           area,
-          areaUnit: words(area.unit ?? ''),
+          areaUnit: words(area.unit),
           height: optionalFigure(`${at}/height`, `Height of ${of}`, link.height, 'm', measures),
           centre,
-          unit: words(centre.unit ?? ''),
+          unit: words(centre.unit),
           remove: removeCell(at, `the ${of}`),
         },
       };

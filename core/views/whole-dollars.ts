@@ -1,3 +1,5 @@
+import { at } from '../base';
+
 /**
  * Rounds amounts to whole dollars by largest remainder, so that the shown amounts add up to the shown total.
  * @param cents the amounts in whole cents; credits are negative.
@@ -7,18 +9,13 @@
 export function wholeDollars(cents: readonly number[], total?: number): readonly number[] {
   const floors = cents.map(amount => Math.floor(amount / 100));
   const wanted = total ?? roundedDollars(cents.reduce((sum, amount) => sum + amount, 0));
-  let missing = wanted - floors.reduce((sum, amount) => sum + amount, 0);
+  const missing = wanted - floors.reduce((sum, amount) => sum + amount, 0);
   const byRemainder = cents
-    .map((amount, at) => ({ at, rest: amount - (floors[at] ?? 0) * 100 }))
+    .map((amount, place) => ({ place, rest: amount - Math.floor(amount / 100) * 100 }))
     .filter(one => one.rest > 0)
-    .sort((a, b) => b.rest - a.rest || a.at - b.at);
-  const shown = [...floors];
-  for (const { at } of byRemainder) {
-    if (missing <= 0) break;
-    shown[at] = (shown[at] ?? 0) + 1;
-    missing -= 1;
-  }
-  return shown;
+    .sort((a, b) => b.rest - a.rest || a.place - b.place);
+  const raised = new Set(byRemainder.slice(0, Math.max(0, missing)).map(one => one.place));
+  return floors.map((floor, place) => floor + (raised.has(place) ? 1 : 0));
 }
 
 /** Whole dollars of whole cents, half away from zero. */
@@ -38,18 +35,18 @@ export function wholeDollarTable(rows: readonly (readonly number[])[]): {
   readonly rowTotals: readonly number[];
   readonly total: number;
 } {
-  const width = rows[0]?.length ?? 0;
-  const columns = Array.from({ length: width }, (_, column) => rows.map(row => row[column] ?? 0));
+  const [first = []] = rows;
+  const columns = first.map((_, column) => rows.map(row => at(row, column)));
   const sums = columns.map(column => column.reduce((sum, amount) => sum + amount, 0));
   const total = roundedDollars(sums.reduce((sum, amount) => sum + amount, 0));
   const columnTotals = wholeDollars(sums, total);
-  const shown = columns.map((column, at) => wholeDollars(column, columnTotals[at] ?? 0));
+  const shown = columns.map((column, place) => wholeDollars(column, at(columnTotals, place)));
   const rowTotals = wholeDollars(
     rows.map(row => row.reduce((sum, amount) => sum + amount, 0)),
     total,
   );
   return {
-    cells: rows.map((_, row) => shown.map(column => column[row] ?? 0)),
+    cells: rows.map((_, row) => shown.map(column => at(column, row))),
     columnTotals,
     rowTotals,
     total,

@@ -2,6 +2,7 @@ import { BASES } from '../base';
 import type { EstimateContext } from './context';
 import { shownNumber } from './number-text';
 import type { WhyRow, WhyRows } from './rows';
+import { saidIn } from './said-in-measures';
 
 /** The derivation of the verdict: what the roll-over screen found and why, and what it cannot see. */
 export function uprightWhy({ evaluation, measures }: EstimateContext, id: string): WhyRows | undefined {
@@ -28,7 +29,7 @@ export function uprightWhy({ evaluation, measures }: EstimateContext, id: string
       row(number(upright.likelyHeelDegrees, 1), '°', 'the same for the likely values alone'),
       row(number(shownGm, 2), measures === 'metric' ? 'm' : 'ft', 'lowest GM on the way down'),
       row(number(upright.sinkMinutes, 1), 'min', 'from the release to the bottom'),
-      ...upright.reasons.map(reason => row('', '', reason)),
+      ...upright.reasons.map(reason => row('', '', saidIn(reason, measures))),
       row('open', '', 'lightship', 'ship/lightship'),
       row('open', '', 'beam', 'ship/beam'),
       row('open', '', 'depth', 'ship/depth'),

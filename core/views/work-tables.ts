@@ -1,9 +1,9 @@
-import { compareMoney, fromCents } from '../money';
+import { at, known, withId } from '../base';
 import type { WorkItem } from '../work';
 import { aligned, basisCell, NOT_APPLYING, words } from './cells';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
-import { ELEMENT_TITLES, ELEMENTS } from './elements';
+import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { changeOf } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber, shownNumber } from './number-text';
@@ -31,9 +31,9 @@ const COLUMNS: readonly Column[] = [
 /** Hours of several items together. */
 export function hoursOf({ parts }: EstimateContext, items: readonly string[], why: string): Shown {
   const { work } = parts;
-  const all = items.map(id => work.result.number(work.items.columns.hours, id));
-  if (all.some(hours => hours === undefined)) return { text: 'not yet', absent: true, why };
-  const sum = all.reduce((total: number, hours) => total + (hours ?? NaN), 0);
+  const all = items.flatMap(id => work.result.number(work.items.columns.hours, id) ?? []);
+  if (all.length < items.length) return { text: 'not yet', absent: true, why };
+  const sum = all.reduce((total, hours) => total + hours, 0);
   return { text: shownNumber(sum.toFixed(1), 0), why };
 }
 
@@ -44,10 +44,7 @@ export function workTable(context: EstimateContext, money: ShownMoney, bases: Li
   const byId = new Map(context.parts.items.map(item => [item.id, item]));
   const rows = money.stages.flatMap(stage => [
     stageRow(context, money, stage),
-    ...stage.lines.flatMap(line => {
-      const item = byId.get(line.id);
-      return item === undefined ? [] : [lineRow(context, money, bases, item)];
-    }),
+    ...stage.lines.map(line => lineRow(context, money, bases, known(byId, line.id))),
   ]);
   return {
     id: 'work',
@@ -140,13 +137,13 @@ function rateCell(context: EstimateContext, item: WorkItem): Shown {
   const figure = change ?? item.hoursPerUnit;
   if (figure === undefined) return NOT_APPLYING;
   const shown = inMeasures(figure.value, figure.unit, context.measures);
-  const at = `/items/${item.id}/hoursPerUnit`;
+  const place = `/items/${item.id}/hoursPerUnit`;
   return {
     text: shortNumber(shown.value),
     unit: unitWords(shown.unit),
-    why: change === undefined ? `rate:${item.id}` : `given:${at}`,
+    why: change === undefined ? `rate:${item.id}` : `given:${place}`,
     edit: {
-      at,
+      at: place,
       kind: 'figure',
       value: shown.value,
       unit: shown.unit,
@@ -158,7 +155,7 @@ function rateCell(context: EstimateContext, item: WorkItem): Shown {
 const PAYEES: readonly {
   readonly id: string;
   readonly title: string;
-  readonly elements: readonly ShownColumn[];
+  readonly elements: readonly ElementKey[];
 }[] = [
   { id: 'own-crew', title: 'Own crew', elements: ['labour'] },
   { id: 'hired-plant', title: 'Hired plant', elements: ['equipment'] },
@@ -179,10 +176,8 @@ const PAYEE_COLUMNS: readonly Column[] = [
 export function payeeTable(_context: EstimateContext, money: ShownMoney): TableRows {
   const rows = PAYEES.flatMap(payee => {
     const parts = payee.elements.flatMap(element => elementRows(money, payee.id, element));
-    const totals = payee.elements.map(element => money.total(element));
-    const sum = totals.some(total => total === undefined)
-      ? undefined
-      : totals.reduce((all: number, one) => all + (one ?? NaN), 0);
+    const totals = payee.elements.flatMap(element => money.total(element) ?? []);
+    const sum = totals.length < payee.elements.length ? undefined : totals.reduce((all, one) => all + one, 0);
     const why = `payee:${payee.elements.join('+')}`;
     return [
       {
@@ -207,16 +202,18 @@ export function payeeTable(_context: EstimateContext, money: ShownMoney): TableR
 }
 
 /** Lines of one element, largest first, in dollars that add up to the element. */
-function elementRows(money: ShownMoney, under: string, element: ShownColumn): Row[] {
-  const key = element === 'total' ? undefined : element;
-  const lines = money.lines.filter(
-    line => key !== undefined && line.cents[key] !== undefined && line.cents[key] !== 0,
+function elementRows(money: ShownMoney, under: string, element: ElementKey): Row[] {
+  const lines = money.lines.flatMap(line => {
+    const cents = line.cents[element];
+    return cents === undefined || cents === 0 ? [] : [{ line, cents }];
+  });
+  const shown = wholeDollars(
+    lines.map(({ cents }) => cents),
+    money.total(element),
   );
-  const cents = lines.map(line => (key === undefined ? 0 : (line.cents[key] ?? 0)));
-  const shown = wholeDollars(cents, money.total(element));
   return lines
-    .map((line, at) => ({ line, cents: fromCents(cents[at] ?? 0), dollars: shown[at] }))
-    .sort((a, b) => compareMoney(b.cents, a.cents))
+    .map(({ line, cents }, place) => ({ line, cents, dollars: at(shown, place) }))
+    .sort((a, b) => b.cents - a.cents)
     .map(({ line, dollars }): Row => ({
       id: `${under}-${element}-${line.id}`,
       kind: 'line',
@@ -224,8 +221,8 @@ function elementRows(money: ShownMoney, under: string, element: ShownColumn): Ro
       subject: line.id,
       cells: {
         title: words(line.title),
-        stage: words(money.stages.find(stage => stage.id === line.stage)?.title ?? ''),
-        element: words(key === undefined ? '' : ELEMENT_TITLES[key]),
+        stage: words(withId(money.stages, line.stage).title),
+        element: words(ELEMENT_TITLES[element]),
         total: dollarCell(dollars, `lines/${line.id}/${element}`),
       },
     }));

@@ -1,3 +1,4 @@
+import { at, BugError } from '../../base';
 import { summaryOf, type Bridge, type Comparison } from '../../scenario';
 import { aligned, words } from '../cells';
 import { dollarChange } from '../number-text';
@@ -20,15 +21,17 @@ export function bridgeRows(comparison: Comparison): readonly Bridged[] {
 }
 
 function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): Bridged {
-  const [first, second] = [from, to].map(id => evaluations.find(one => one.scenario.id === id));
-  const [start, end] = [first, second].map(one => roundedDollars((one && summaryOf(one)?.total?.cents) ?? 0));
-  const difference = (end ?? 0) - (start ?? 0);
+  const [first, second] = [endOf(evaluations, from), endOf(evaluations, to)];
+  const difference = second.amount - first.amount;
   const amounts = wholeDollars(
     steps.map(step => step.amount.cents),
     difference,
   );
-  const named = steps.map((step, at) => ({ id: step.key, title: step.title, amount: amounts[at] ?? 0 }));
-  const name = (one: typeof first) => (one === undefined ? '' : `${one.letter} ${one.scenario.title}`);
+  const named = steps.map((step, place) => ({
+    id: step.key,
+    title: step.title,
+    amount: at(amounts, place),
+  }));
   const signed = (amount: number) => (amount === 0 ? '0' : dollarChange(amount * 100).replace('$', ''));
   const line = (id: string, title: string, amount: string, kind: Row['kind']): Row => ({
     id,
@@ -37,28 +40,35 @@ function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): Br
   });
   return {
     id: `${from}-${to}`,
-    letter: second?.letter ?? '',
-    title: `What separates ${first?.letter ?? ''} from ${second?.letter ?? ''}, $`,
-    words: wordsOf(first?.letter ?? '', second?.letter ?? '', named, difference),
-    bars: bars(
-      { title: name(first), amount: start ?? 0 },
-      named,
-      { title: name(second), amount: end ?? 0 },
-      signed,
-    ),
+    letter: second.letter,
+    title: `What separates ${first.letter} from ${second.letter}, $`,
+    words: wordsOf(first.letter, second.letter, named, difference),
+    bars: bars(first, named, second, signed),
     table: {
       id: `bridge-${to}`,
-      caption: `What separates ${first?.letter ?? ''} from ${second?.letter ?? ''}`,
+      caption: `What separates ${first.letter} from ${second.letter}`,
       columns: COLUMNS,
       rows: aligned(COLUMNS, [
-        line('from', name(first), bareDollars(start ?? 0), 'total'),
+        line('from', first.title, bareDollars(first.amount), 'total'),
         ...named.map(step => line(step.id, step.title, signed(step.amount), 'line')),
-        line('to', name(second), bareDollars(end ?? 0), 'total'),
+        line('to', second.title, bareDollars(second.amount), 'total'),
       ]),
       note: [
         'Each step is the average over every order of making the changes, so none depends on coming first.',
       ],
     },
+  };
+}
+
+/** A scenario at one end of a bridge: its name and its total in whole dollars, or nothing where it has none. */
+function endOf(evaluations: Comparison['evaluations'], id: string) {
+  const one = evaluations.find(each => each.scenario.id === id);
+  if (one === undefined) throw new BugError(`There is no scenario ${id} to compare.`);
+  const { letter, scenario } = one;
+  return {
+    letter,
+    title: `${letter} ${scenario.title}`,
+    amount: roundedDollars(summaryOf(one)?.total?.cents ?? 0),
   };
 }
 
@@ -70,10 +80,10 @@ interface Named {
 
 function wordsOf(from: string, to: string, steps: readonly Named[], total: number): string {
   if (steps.length === 0) return `${from} and ${to} cost the same.`;
-  const largest = steps.toSorted((a, b) => Math.abs(b.amount) - Math.abs(a.amount))[0];
+  const largest = steps.reduce((a, b) => (Math.abs(b.amount) > Math.abs(a.amount) ? b : a));
   const way = total === 0 ? 'as much as' : total > 0 ? 'more than' : 'less than';
   const amount = total === 0 ? '' : ` $${bareDollars(Math.abs(total))}`;
-  return `${to} costs${amount} ${way} ${from}; most of it is ${lower(largest?.title ?? '')}.`;
+  return `${to} costs${amount} ${way} ${from}; most of it is ${lower(largest.title)}.`;
 }
 
 function lower(text: string): string {
@@ -87,33 +97,38 @@ function bars(
   last: Pick<Named, 'title' | 'amount'>,
   signed: (amount: number) => string,
 ): readonly BridgeBar[] {
-  const ends = [0];
-  for (const { amount } of steps) ends.push((ends.at(-1) ?? 0) + amount);
+  let end = 0;
+  const spans = steps.map(step => {
+    const start = end;
+    end += step.amount;
+    return { step, start, end };
+  });
+  const ends = [0, ...spans.map(span => span.end)];
   const [least, most] = [Math.min(...ends), Math.max(...ends)];
-  const at = (sum: number) => (most > least ? (sum - least) / (most - least) : 0);
+  const place = (sum: number) => (most > least ? (sum - least) / (most - least) : 0);
   return [
     {
       id: 'from',
       title: first.title,
       text: bareDollars(first.amount),
-      from: at(0),
-      to: at(0),
+      from: place(0),
+      to: place(0),
       kind: 'total',
     },
-    ...steps.map(({ id, title, amount }, step): BridgeBar => ({
-      id,
-      title,
-      text: signed(amount),
-      from: at(ends[step] ?? 0),
-      to: at(ends[step + 1] ?? 0),
-      kind: amount < 0 ? 'saves' : 'adds',
+    ...spans.map((span): BridgeBar => ({
+      id: span.step.id,
+      title: span.step.title,
+      text: signed(span.step.amount),
+      from: place(span.start),
+      to: place(span.end),
+      kind: span.step.amount < 0 ? 'saves' : 'adds',
     })),
     {
       id: 'to',
       title: last.title,
       text: bareDollars(last.amount),
-      from: at(ends.at(-1) ?? 0),
-      to: at(ends.at(-1) ?? 0),
+      from: place(end),
+      to: place(end),
       kind: 'total',
     },
   ];

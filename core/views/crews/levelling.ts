@@ -52,17 +52,16 @@ function dollarsOf(amount: number): string {
 }
 
 function pictureOf({ estimate }: Evaluation, { schedule }: LevelledPlan): CrewPicture {
-  const [before, after] = [estimate?.schedule ?? schedule, schedule].map(one =>
-    peopleAtWork(one, () => false),
-  );
-  const steps = [...(before ?? []), ...(after ?? [])];
+  const before = peopleAtWork(estimate?.schedule ?? schedule, () => false);
+  const after = peopleAtWork(schedule, () => false);
+  const steps = [...before, ...after];
   const span = chartSpan(Math.min(...steps.map(step => step.from)), Math.max(...steps.map(step => step.to)));
   return {
     ...span,
     months: timeAxis(span.from, span.to).months.filter(month => month.isQuarter),
     ticks: peopleTicks(Math.max(1, ...steps.map(step => step.all))),
-    before: before ?? [],
-    after: after ?? [],
+    before,
+    after,
     words: 'People at work over time, before and after. The tables beside it tell the crews and the dates.',
   };
 }

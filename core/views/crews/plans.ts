@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { CrewPlanAnswer, CrewPlanPoint } from '../../evaluation';
 import { aligned, words } from '../cells';
 import { dayNumber, moneyTicks, monthTicks } from '../risk/axis';
@@ -39,16 +40,18 @@ function lettersOf({ curve, frontier, best, present }: CrewPlanAnswer): Readonly
   const shown = all
     .toSorted((a, b) => a.finish.localeCompare(b.finish))
     .filter(point => chosen.has(point.id));
-  return new Map(shown.map((point, at) => [point.id, LETTERS[at] ?? '']));
+  return new Map(shown.map((point, place) => [point.id, LETTERS.charAt(place)]));
 }
 
 /** The plans with a letter, but for the plan as it stands, as scenarios to be: the cheapest first. */
 function offers({ curve, best }: CrewPlanAnswer, letters: ReadonlyMap<string, string>): OfferedPlan[] {
-  const offered = curve.filter(point => !point.isPresent && letters.has(point.id));
+  const offered = curve.flatMap(point => {
+    const letter = letters.get(point.id);
+    return point.isPresent || letter === undefined ? [] : [{ ...point, letter }];
+  });
   return offered
     .toSorted((a, b) => Number(b.id === best?.id) - Number(a.id === best?.id))
-    .map(({ id, finish, cost, changes }) => {
-      const letter = letters.get(id) ?? '';
+    .map(({ id, finish, cost, changes, letter }) => {
       const which = id === best?.id ? `plan ${letter}, the cheapest` : `plan ${letter}`;
       return {
         id,
@@ -63,7 +66,9 @@ function offers({ curve, best }: CrewPlanAnswer, letters: ReadonlyMap<string, st
 function spread(ids: readonly string[]): string[] {
   const most = MOST_LETTERS - 2;
   if (ids.length <= most) return [...ids];
-  return Array.from({ length: most }, (_, at) => ids[Math.round((at * (ids.length - 1)) / (most - 1))] ?? '');
+  return Array.from({ length: most }, (_, place) =>
+    at(ids, Math.round((place * (ids.length - 1)) / (most - 1))),
+  );
 }
 
 function pointsOf({ curve, present }: CrewPlanAnswer): readonly CrewPlanPoint[] {
@@ -90,14 +95,11 @@ function picture(answer: CrewPlanAnswer, letters: ReadonlyMap<string, string>): 
         points: points.filter(point => answer.frontier.includes(point.id)).map(place),
       },
     ],
-    plans: points
-      .filter(point => letters.has(point.id))
-      .map(point => ({
-        letter: letters.get(point.id) ?? '',
-        isChosen: point.id === best?.id,
-        isPermittable: true,
-        ...place(point),
-      })),
+    plans: points.flatMap(point => {
+      const letter = letters.get(point.id);
+      if (letter === undefined) return [];
+      return [{ letter, isChosen: point.id === best?.id, isPermittable: true, ...place(point) }];
+    }),
     dates: monthTicks(Math.min(...days), Math.max(...days)),
     money: moneyTicks(Math.min(...money), Math.max(...money)),
     ...(finishBy === undefined

@@ -1,3 +1,4 @@
+import { at, known, withId } from '../../base';
 import type { Award, Sf424a, Sf424c } from '../../funding';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
@@ -46,30 +47,28 @@ function classTable({ source }: Award, form: Sf424a): TableRows {
       id: words(id),
       title: words(title),
       ...Object.fromEntries(
-        activities.map((activity, at) => [activity, dollarCell(cells[at] ?? 0, why(id, activity))]),
+        activities.map((activity, place) => [activity, dollarCell(at(cells, place), why(id, activity))]),
       ),
       total: dollarCell(total, why(id)),
     },
   });
-  const titleOf = (id: string, title: string) =>
-    form.sectionB.find(line => line.id === id)?.title.replace(/ \(.*\)$/, '') ?? title;
-  const lines = added.map((line, at) =>
-    row(line.id, line.title, shown.cells[at] ?? [], shown.rowTotals[at] ?? 0, 'line'),
+  const titleOf = (id: string) => withId(form.sectionB, id).title.replace(/ \(.*\)$/, '');
+  const lines = added.map((line, place) =>
+    row(line.id, line.title, at(shown.cells, place), at(shown.rowTotals, place), 'line'),
   );
   const indirect = added.findIndex(line => line.id === 'j');
-  const less = (total: number, part: number | undefined) => total - (part ?? 0);
   const direct = row(
     'i',
-    titleOf('i', 'Direct'),
-    shown.columnTotals.map((total, at) => less(total, shown.cells[indirect]?.[at])),
-    less(shown.total, shown.rowTotals[indirect]),
+    titleOf('i'),
+    shown.columnTotals.map((total, place) => total - at(at(shown.cells, indirect), place)),
+    shown.total - at(shown.rowTotals, indirect),
     'total',
   );
   const rows = [
     ...lines.filter(line => line.id !== 'j'),
     direct,
     ...lines.filter(line => line.id === 'j'),
-    row('k', titleOf('k', 'Total'), shown.columnTotals, shown.total, 'total'),
+    row('k', titleOf('k'), shown.columnTotals, shown.total, 'total'),
   ];
   return {
     id: `form-${source.id}`,
@@ -94,23 +93,22 @@ function constructionTable({ source }: Award, form: Sf424c): TableRows {
   const whole = (part: 'notAllowable' | 'allowable') => wholeDollars(added.map(line => line[part]));
   const [refused, allowed] = [whole('notAllowable'), whole('allowable')];
   const shown = new Map(
-    added.map((line, at) => [line.id, { refused: refused[at] ?? 0, allowed: allowed[at] ?? 0 }]),
+    added.map((line, place) => [line.id, { refused: at(refused, place), allowed: at(allowed, place) }]),
   );
   const sum = (ids: readonly string[]) =>
-    ids.reduce(
-      (all, id) => ({
-        refused: all.refused + (shown.get(id)?.refused ?? 0),
-        allowed: all.allowed + (shown.get(id)?.allowed ?? 0),
-      }),
-      { refused: 0, allowed: 0 },
-    );
+    ids
+      .map(id => known(shown, id))
+      .reduce((all, one) => ({ refused: all.refused + one.refused, allowed: all.allowed + one.allowed }), {
+        refused: 0,
+        allowed: 0,
+      });
   const classes = added.map(line => line.id).filter(id => Number(id) < 12);
   shown.set('12', sum(classes));
   shown.set('14', sum(['12', '13']));
   const [before, income] = [sum(['14']), sum(['15'])];
   shown.set('16', { refused: before.refused, allowed: before.allowed - income.allowed });
   const rows = form.lines.map(({ id, title }): Row => {
-    const one = shown.get(id) ?? { refused: 0, allowed: 0 };
+    const one = known(shown, id);
     const cell = (part: string, amount: number): Shown =>
       dollarCell(amount, grantId('line', source.id, id, part));
     return {

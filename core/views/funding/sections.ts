@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { Award } from '../../funding';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
@@ -35,8 +36,8 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     },
   });
   const rowsA = [
-    ...sectionA.lines.map((line, at) =>
-      summary(line.activityId, line.title, federal[at] ?? 0, other[at] ?? 0, 'line'),
+    ...sectionA.lines.map((line, place) =>
+      summary(line.activityId, line.title, at(federal, place), at(other, place), 'line'),
     ),
     summary('total', 'Total, line 5', sum(federal), sum(other), 'total'),
   ];
@@ -48,10 +49,10 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
   ): TableRows => {
     const columns = [TITLE, amount('amount', 'Amount')];
     const shown = wholeDollars(entries.map(([, cents]) => cents));
-    const rows = entries.map(([title], at): Row => ({
+    const rows = entries.map(([title], place): Row => ({
       id: title,
       kind: 'line',
-      cells: { title: words(title), amount: dollarCell(shown[at] ?? 0, why(id, String(at))) },
+      cells: { title: words(title), amount: dollarCell(at(shown, place), why(id, String(place))) },
     }));
     const total: Row = {
       id: 'total',
@@ -67,13 +68,16 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
   };
   const quarters = ['First quarter', 'Second quarter', 'Third quarter', 'Fourth quarter'];
   const columnsD = [TITLE, amount('federal', 'Federal'), amount('other', 'Non-federal')];
-  const rowsD = quarters.map((title, at): Row => ({
+  const rowsD = quarters.map((title, place): Row => ({
     id: title,
     kind: 'line',
     cells: {
       title: words(title),
-      federal: dollarCell(roundedDollars(sectionD.federal[at] ?? 0), why('D', String(at), 'federal')),
-      other: dollarCell(roundedDollars(sectionD.nonFederal[at] ?? 0), why('D', String(at), 'nonFederal')),
+      federal: dollarCell(roundedDollars(at(sectionD.federal, place)), why('D', String(place), 'federal')),
+      other: dollarCell(
+        roundedDollars(at(sectionD.nonFederal, place)),
+        why('D', String(place), 'nonFederal'),
+      ),
     },
   }));
   return [
@@ -102,7 +106,7 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     listed(
       'E',
       'Section E, federal money of later years',
-      sectionE.map((cents, at) => [`Year ${at + 2}`, cents] as const),
+      sectionE.map((cents, place) => [`Year ${place + 2}`, cents] as const),
       false,
     ),
   ];

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { Reconciliation } from '../../cash-flow';
 import type { GrantBook } from '../../funding';
 import type { CashPart, GrantView } from '../../evaluation';
@@ -23,15 +24,15 @@ export function sourceTable(book: GrantBook | undefined, funding: Funding | unde
   const sources = book?.bySource ?? [];
   const shown = wholeDollars(sources.map(one => one.amount));
   const shares = tenths(sources.map(one => one.amount));
-  const rows = sources.map((one, at): Row => {
+  const rows = sources.map((one, place): Row => {
     const why = grantId('source', one.sourceId);
     return {
       id: one.sourceId,
       kind: 'line',
       cells: {
         title: words(one.title),
-        amount: dollarCell(shown[at] ?? 0, why),
-        share: { text: shares[at] ?? '', why },
+        amount: dollarCell(at(shown, place), why),
+        share: { text: at(shares, place), why },
         left:
           one.leftOfCap === undefined
             ? NOT_APPLYING

@@ -47,7 +47,7 @@ export function optionalFigure(
   if (figure === undefined)
     return { text: '', edit: { ...figureEdit(at, label, undefined, unit, measures), optional: true } };
   const shown = givenCell(at, label, figure, measures);
-  return shown.edit === undefined ? shown : { ...shown, edit: { ...shown.edit, optional: true } };
+  return { ...shown, edit: { ...shown.edit, optional: true } };
 }
 
 /** The sources as the reader decides them. */

@@ -25,11 +25,12 @@ export function monthTicks(least: number, most: number): readonly Tick[] {
   const span = (most - first) / 30;
   const every = span < MOST ? 1 : span < 2 * MOST ? 2 : span < 3 * MOST ? 3 : span < 6 * MOST ? 6 : 12;
   const ticks: Tick[] = [];
+  let year = '';
   for (let day = first; ; day = addMonths(day, every)) {
     const month = monthOf(day);
     const words = monthWords(month);
-    const isNamed = ticks.length === 0 || month.slice(0, 4) !== monthOf(ticks.at(-1)?.at ?? day).slice(0, 4);
-    ticks.push({ at: day, text: isNamed ? words : words.slice(0, 3) });
+    ticks.push({ at: day, text: month.startsWith(year) && year !== '' ? words.slice(0, 3) : words });
+    year = month.slice(0, 4);
     if (day >= most) return ticks;
   }
 }

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { RiskView } from '../../evaluation';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import type { Column, Row, Sentence, TableRows } from '../rows';
@@ -17,8 +18,8 @@ export function contingencyTable(view: RiskView, titleOf: (line: string) => stri
     (a, b) => b.amount - a.amount,
   );
   const shown = wholeDollars(lines.map(one => Math.round(one.amount * 100)));
-  const rows = lines.flatMap(({ line }, at): Row[] => {
-    const amount = shown[at] ?? 0;
+  const rows = lines.flatMap(({ line }, place): Row[] => {
+    const amount = at(shown, place);
     return amount === 0
       ? []
       : [
