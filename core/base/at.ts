@@ -38,6 +38,11 @@ export function byteAt(column: Uint8Array, index: number): number {
   return column[index] ?? missing(column, index);
 }
 
+/** The same of a column of ranks and orders. @throws BugError when the column ends before it. */
+export function wholeAt(column: Uint16Array | Uint32Array, index: number): number {
+  return column[index] ?? missing(column, index);
+}
+
 /**
  * The entry of a list that has an id, where one is known to have it.
  * @throws BugError when none has it.

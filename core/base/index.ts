@@ -1,4 +1,4 @@
-export { at, byteAt, intAt, known, valueAt, withId } from './at';
+export { at, byteAt, intAt, known, valueAt, wholeAt, withId } from './at';
 export { BugError } from './bug-error';
 export { anyBlocks, type Finding, type FindingWeight } from './finding';
 export { hashText, randomStream, type RandomStream } from './random';

@@ -1,5 +1,5 @@
+import { at } from '../base';
 import type { SearchExclusion, SearchProblem } from './search';
-import { at } from './compile/at';
 
 /** Why an activity does not fit somewhere: what is short and on which day, or whom it would meet. */
 export type Clash =

@@ -1,4 +1,4 @@
-import { at } from './compile/at';
+import { at } from '../base';
 import type { Compiled } from './compile/compiled';
 import { DayBook } from './day-book';
 import type { SearchRelationship } from './search';

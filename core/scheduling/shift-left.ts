@@ -1,4 +1,4 @@
-import { at } from './compile/at';
+import { at } from '../base';
 import { earliestByRelationships } from './bounds';
 import { move, type Placed } from './placed';
 import { finishFrom, NEVER, nextStart } from './time';

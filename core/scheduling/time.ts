@@ -1,5 +1,5 @@
+import { at } from '../base';
 import type { SearchProblem, SearchRelationship, WorkDays } from './search';
-import { at } from './compile/at';
 
 /** A moment no schedule of the horizon has: later than all, or earlier than all. */
 export const NEVER = 1 << 29;

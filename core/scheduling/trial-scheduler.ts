@@ -1,5 +1,4 @@
-import { BugError } from '../base';
-import { at } from './compile/at';
+import { at, BugError } from '../base';
 import { compile } from './compile/compile';
 import { plannedModes } from './compile/compile-activities';
 import type { ScheduleProblem } from './model';

@@ -1,5 +1,5 @@
 import { dayOf } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import { compile } from '../compile/compile';
 import type { Compiled } from '../compile/compiled';
 import type { ScheduleProblem } from '../model';

@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { SearchExclusion, SearchProblem } from '../search';
 
 /** The one activity starts after the other has finished. */

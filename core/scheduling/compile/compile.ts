@@ -1,6 +1,6 @@
 import { dayOf } from '../../calendar';
 import type { ScheduleProblem } from '../model';
-import { at } from './at';
+import { at } from '../../base';
 import { crewOf, packActivity, plannedModes } from './compile-activities';
 import { packRelationships } from './compile-relationships';
 import { demandsOf, packResources } from './compile-resources';

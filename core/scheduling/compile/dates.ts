@@ -1,5 +1,5 @@
 import { isoOf } from '../../calendar';
-import { at } from './at';
+import { at } from '../../base';
 import type { Compiled } from './compiled';
 
 /** First and last day of an activity between two moments; of a milestone the one day it opens or closes. */

@@ -1,5 +1,5 @@
 import type { SearchActivity, SearchResource, WorkDays } from '../search';
-import { at } from './at';
+import { at } from '../../base';
 import type { Compiled } from './compiled';
 
 /**

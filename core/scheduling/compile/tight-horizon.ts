@@ -1,4 +1,4 @@
-import { at } from './at';
+import { at } from '../../base';
 import type { Compiled } from './compiled';
 
 /** How much longer than the longest chain and the busiest resource together a poor schedule may be. */

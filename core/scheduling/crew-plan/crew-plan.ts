@@ -1,6 +1,5 @@
-import { randomStream } from '../../base';
+import { at, randomStream } from '../../base';
 import { dayOf, isoOf } from '../../calendar';
-import { at } from '../compile/at';
 import { compile } from '../compile/compile';
 import { plannedModes } from '../compile/compile-activities';
 import type { ScheduleProblem } from '../model';

@@ -1,8 +1,7 @@
-import { anyBlocks } from '../../base';
+import { anyBlocks, at } from '../../base';
 import { isoOf } from '../../calendar';
 import { buildResult } from '../build-result';
 import { checkProblem } from '../check/check-problem';
-import { at } from '../compile/at';
 import { compile } from '../compile/compile';
 import { crewOf, plannedModes } from '../compile/compile-activities';
 import type { ScheduleProblem } from '../model';

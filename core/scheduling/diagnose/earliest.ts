@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { SearchProblem } from '../search';
 import { finishFrom, firstMomentBefore, leastMoment, NEVER, nextStart, startForFinish } from '../time';
 

@@ -1,5 +1,4 @@
-import { topologicalOrder } from '../../base';
-import { at } from '../compile/at';
+import { at, topologicalOrder } from '../../base';
 import type { SearchProblem } from '../search';
 import { finishFrom, lastMomentBefore, latestStart, NEVER } from '../time';
 

@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import type { ConflictSet } from '../result';
 import type { SearchConflict } from '../search';

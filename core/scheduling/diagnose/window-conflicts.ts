@@ -1,5 +1,5 @@
 import { isoOf } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import { reservedDays } from '../compile/compile-activities';
 import type { Compiled } from '../compile/compiled';
 import type { ConflictSet } from '../result';

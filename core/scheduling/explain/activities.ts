@@ -1,5 +1,5 @@
 import { dayOf } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import { datesOfMoments } from '../compile/dates';
 import type { Compiled } from '../compile/compiled';
 import type { Placed } from '../placed';

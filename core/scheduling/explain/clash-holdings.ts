@@ -1,5 +1,5 @@
 import { isoOf } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Clash } from '../day-book';
 import type { Placed } from '../placed';
 import type { Holding } from '../result';

@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import { earliestByRelationships, latestByRelationships } from '../bounds';
 import { move, placeAll, type Placed } from '../placed';
 import { finishFrom, latestStart, nextStart, previousStart } from '../time';

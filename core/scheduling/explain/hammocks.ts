@@ -1,5 +1,5 @@
 import { dayOf, isoOf, dayFlags } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Placed } from '../placed';
 import type { Hammock } from '../model';
 import type { ScheduledActivity, ScheduledHammock } from '../result';

@@ -1,6 +1,6 @@
 import { isoOf } from '../../calendar';
 import { momentOf } from '../bounds';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Link, Placed } from '../placed';
 import type { Holding } from '../result';
 import {

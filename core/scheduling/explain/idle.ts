@@ -1,5 +1,5 @@
 import { isoOf, liesIn } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import { reservedDays } from '../compile/compile-activities';
 import type { ScheduleActivity } from '../model';

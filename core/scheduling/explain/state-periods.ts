@@ -1,5 +1,5 @@
 import { isoOf } from '../../calendar';
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { StateSpell } from '../compile/zone-states';
 import type { Placed } from '../placed';
 import type { ZoneStatePeriod } from '../result';

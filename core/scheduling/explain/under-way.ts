@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Placed } from '../placed';
 
 /** Which activities are under way on each day slot, by position. */

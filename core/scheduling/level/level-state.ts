@@ -1,5 +1,5 @@
+import { at } from '../../base';
 import { earliestByRelationships, latestByRelationships } from '../bounds';
-import { at } from '../compile/at';
 import type { Clash } from '../day-book';
 import { move, type Placed } from '../placed';
 import { finishFrom, NEVER, nextStart } from '../time';

@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 
 /**
  * Units of one resource in use, day by day over the days on which it can be used, with the figures that levelling makes

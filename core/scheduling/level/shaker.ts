@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { LevelState } from './level-state';
 
 /** Times activities are settled one after the other at first, at most, and after each shake. */

@@ -1,4 +1,4 @@
-import { at } from '../compile/at';
+import { at } from '../../base';
 import type { Placed } from '../placed';
 import type { Use } from './objective';
 import { Profile } from './profile';

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { at } from '../../base';
 import type { LastingOrders } from './ordered';
 import type { SearchProblem } from './problem';
 
@@ -12,7 +12,7 @@ export function bindingResources(problem: SearchProblem, orders: LastingOrders):
 
 function leastOf(values: ArrayLike<number>): number {
   let least = Infinity;
-  for (let i = 0; i < values.length; i++) least = Math.min(least, values[i] ?? NONE);
+  for (let i = 0; i < values.length; i++) least = Math.min(least, at(values, i));
   return least;
 }
 
@@ -23,7 +23,7 @@ function leastOf(values: ArrayLike<number>): number {
 function mostAtOnce(problem: SearchProblem, resource: number, orders: LastingOrders): number {
   const rows: { last: number; most: number }[] = [];
   problem.activities.forEach(({ demands }, i) => {
-    const units = demands[resource] ?? NONE;
+    const units = at(demands, resource);
     if (units === 0) return;
     const row = rows.find(candidate => orders.isBefore(candidate.last, i));
     if (row) {

@@ -1,3 +1,4 @@
+import { at, intAt } from '../../base';
 import { bindingResources } from './binding';
 import type { AxisCalendar, DatedNet, Uses, Watched } from './dated-net';
 import { NONE } from './dice';
@@ -31,14 +32,14 @@ export function heldOf(problem: SearchProblem, times: AxisTimes): Pick<DatedNet,
   const idleDemands = new Int32Array(count * lanes.words);
   const template = templateOf(problem, watched, lanes, times);
   watched.forEach(({ units, isHeldOnIdleDays }, r) => {
-    const word = lanes.wordOf[r] ?? NONE;
-    const shift = lanes.shiftOf[r] ?? NONE;
+    const word = intAt(lanes.wordOf, r);
+    const shift = intAt(lanes.shiftOf, r);
     for (let i = 0; i < count; i++) {
       if (units[i] === 0 || problem.activities[i]?.fixedStart !== undefined) continue;
       const place = i * lanes.words + word;
-      const packed = (units[i] ?? NONE) << shift;
-      workDemands[place] = (workDemands[place] ?? NONE) + packed;
-      if (isHeldOnIdleDays) idleDemands[place] = (idleDemands[place] ?? NONE) + packed;
+      const packed = intAt(units, i) << shift;
+      workDemands[place] = intAt(workDemands, place) + packed;
+      if (isHeldOnIdleDays) idleDemands[place] = intAt(idleDemands, place) + packed;
     }
   });
   return {
@@ -62,7 +63,9 @@ function watchedResources(problem: SearchProblem, orders: LastingOrders, times: 
     if (!resource) return [];
     const { capacityByDay = null, isHeldOnIdleDays = false } = resource;
     const units = new Int32Array(activities.length);
-    for (let i = 0; i < units.length; i++) units[i] = activities[i]?.demands[r] ?? NONE;
+    activities.forEach(({ demands }, i) => {
+      units[i] = at(demands, r);
+    });
     return [{ peak: peakOf(resource), units, capacityByDay, isHeldOnIdleDays, isExclusion: false }];
   });
   const exclusions = problem.exclusions.flatMap(exclusion =>
@@ -87,7 +90,7 @@ function meetOnWorkDays(
   { calendarOf }: AxisTimes,
   some: readonly number[],
 ): boolean {
-  const calendar = calendarOf[some[0] ?? NONE];
+  const calendar = calendarOf[at(some, 0)];
   return some.every(i => calendarOf[i] === calendar && activities[i]?.fixedStart === undefined);
 }
 
@@ -103,11 +106,11 @@ function usedTogether(watched: readonly Watched[], count: number): (a: number, b
     for (const a of held) {
       for (const b of held) {
         const place = a * watched.length + b;
-        together[place] = (together[place] ?? NONE) + 1;
+        together[place] = intAt(together, place) + 1;
       }
     }
   }
-  return (a, b) => together[a * watched.length + b] ?? NONE;
+  return (a, b) => intAt(together, a * watched.length + b);
 }
 
 function usesOf(count: number, words: number, workDemands: Int32Array, idleDemands: Int32Array): Uses {
@@ -122,8 +125,8 @@ function usesOf(count: number, words: number, workDemands: Int32Array, idleDeman
   return {
     first,
     word: Int32Array.from(held, w => w % words),
-    work: Int32Array.from(held, w => workDemands[w] ?? NONE),
-    idle: Int32Array.from(held, w => idleDemands[w] ?? NONE),
+    work: Int32Array.from(held, w => intAt(workDemands, w)),
+    idle: Int32Array.from(held, w => intAt(idleDemands, w)),
   };
 }
 
@@ -144,18 +147,18 @@ function templateOf(
     watched.map(({ peak }) => peak),
   );
   for (let word = 0; word < lanes.words; word++) {
-    template.fill((peaks[word] ?? NONE) | (lanes.guards[word] ?? NONE), word * slots, (word + 1) * slots);
+    template.fill(intAt(peaks, word) | intAt(lanes.guards, word), word * slots, (word + 1) * slots);
   }
   const fixed = [...problem.activities.keys()].filter(i => problem.activities[i]?.fixedStart !== undefined);
   watched.forEach(({ peak, capacityByDay, units: held, isHeldOnIdleDays }, r) => {
     const holders = fixed.filter(i => held[i] !== 0);
     if (!capacityByDay && holders.length === 0) return;
     const taken = takenByFixed(problem, times, holders, held, isHeldOnIdleDays);
-    const row = (lanes.wordOf[r] ?? NONE) * slots + lead;
-    const shift = lanes.shiftOf[r] ?? NONE;
+    const row = intAt(lanes.wordOf, r) * slots + lead;
+    const shift = intAt(lanes.shiftOf, r);
     for (let day = 0; day < problem.horizon; day++) {
-      const units = Math.max(0, (capacityByDay?.[day] ?? peak) - (taken[day] ?? NONE));
-      template[row + day] = (template[row + day] ?? NONE) - ((peak - units) << shift);
+      const units = Math.max(0, (capacityByDay?.[day] ?? peak) - intAt(taken, day));
+      template[row + day] = intAt(template, row + day) - ((peak - units) << shift);
     }
   });
   return template;
@@ -171,12 +174,12 @@ function takenByFixed(
 ): Int32Array {
   const taken = new Int32Array(problem.horizon);
   for (const i of holders) {
-    const calendar = times.calendars[times.calendarOf[i] ?? NONE];
+    const calendar = times.calendars[intAt(times.calendarOf, i)];
     let left = problem.activities[i]?.duration ?? NONE;
     for (let day = problem.activities[i]?.fixedStart ?? NONE; left > 0 && day < problem.horizon; day++) {
       const slot = times.lead + day;
       const isWork = calendar?.indexOfDay[slot] !== calendar?.indexOfDay[slot + 1];
-      if (isWork || isHeldOnIdleDays) taken[day] = (taken[day] ?? NONE) + (units[i] ?? NONE);
+      if (isWork || isHeldOnIdleDays) taken[day] = intAt(taken, day) + intAt(units, i);
       if (isWork) left--;
     }
   }

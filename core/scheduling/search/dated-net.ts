@@ -1,5 +1,5 @@
+import { intAt } from '../../base';
 import type { Quick } from './dated-quick';
-import { NONE } from './dice';
 import type { LastingOrders } from './ordered';
 import type { Links } from './plain-net';
 
@@ -106,26 +106,24 @@ export interface DatedNet {
 /** The finish of `duration` work days from the work day `start` on; beyond the axis, one moment behind it. */
 export function finishOf({ indexOfDay, dayOfIndex }: AxisCalendar, start: number, duration: number): number {
   if (duration === 0) return start;
-  return (dayOfIndex[(indexOfDay[start] ?? NONE) + duration - 1] ?? dayOfIndex.length - 1) + 1;
+  return (dayOfIndex[intAt(indexOfDay, start) + duration - 1] ?? dayOfIndex.length - 1) + 1;
 }
 
-/** The earliest start, not yet a work day, whose finish is not before `finish`. */
+/** The earliest start, not yet a work day, whose finish is not before `finish`; the end of the axis for one beyond it. */
 export function startFor(calendar: AxisCalendar, finish: number, duration: number): number {
-  if (duration === 0 || finish <= 0) return Math.max(0, finish);
-  const last = calendar.indexOfDay[finish - 1] ?? NONE;
-  return last < duration ? 0 : (calendar.dayOfIndex[last - duration + 1] ?? NONE);
+  const slots = calendar.indexOfDay.length - 1;
+  if (duration === 0 || finish <= 0 || finish > slots) return Math.min(Math.max(0, finish), slots);
+  const last = intAt(calendar.indexOfDay, finish - 1);
+  return last < duration ? 0 : intAt(calendar.dayOfIndex, last - duration + 1);
 }
 
-/** The earliest moment with at least `lag` work days between `t` and it; negative lags reach back. */
-export function shifted(calendar: AxisCalendar, t: number, lag: number): number {
-  if (lag === 0) return t;
-  const index = (calendar.indexOfDay[t] ?? NONE) + lag;
-  return index <= 0 ? 0 : (calendar.dayOfIndex[index - 1] ?? NONE) + 1;
-}
-
-/** The latest moment with at most `lag` work days between `t` and it. */
-export function shiftedLatest(calendar: AxisCalendar, t: number, lag: number): number {
-  if (lag === 0) return t;
-  const index = (calendar.indexOfDay[t] ?? NONE) + lag;
-  return index < 0 ? -1 : (calendar.dayOfIndex[index] ?? NONE);
+/**
+ * The earliest moment with at least `lag` work days between `t` and it; negative lags reach back. Beyond the axis, one
+ * moment behind it.
+ */
+export function shifted({ indexOfDay, dayOfIndex }: AxisCalendar, t: number, lag: number): number {
+  const slots = indexOfDay.length - 1;
+  if (lag === 0 || t > slots) return t;
+  const index = intAt(indexOfDay, t) + lag;
+  return index <= 0 ? 0 : (dayOfIndex[index - 1] ?? slots) + 1;
 }

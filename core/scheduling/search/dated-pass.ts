@@ -1,3 +1,4 @@
+import { at, intAt } from '../../base';
 import { NONE } from './dice';
 import { finishOf, FROM_FINISH, shifted, startFor, TO_FINISH, type Arcs, type DatedNet } from './dated-net';
 import { earliestFit } from './dated-fit';
@@ -14,12 +15,12 @@ export function heldUntil(net: DatedNet, activity: number, times: Times): number
   const { waits, lagged } = net;
   const { finishes } = times;
   let earliest = 0;
-  for (let p = waits.first[activity] ?? NONE, end = waits.first[activity + 1] ?? NONE; p < end; p++) {
-    const moment = ((finishes[waits.other[p] ?? NONE] ?? NONE) + (waits.lag[p] ?? NONE)) | 0;
+  for (let p = intAt(waits.first, activity), end = intAt(waits.first, activity + 1); p < end; p++) {
+    const moment = (intAt(finishes, intAt(waits.other, p)) + intAt(waits.lag, p)) | 0;
     if (moment > earliest) earliest = moment;
   }
-  for (let arc = lagged.first[activity] ?? NONE, end = lagged.first[activity + 1] ?? NONE; arc < end; arc++) {
-    const moment = demandedStart(net, lagged, arc, lagged.other[arc] ?? NONE, activity, times);
+  for (let arc = intAt(lagged.first, activity), end = intAt(lagged.first, activity + 1); arc < end; arc++) {
+    const moment = demandedStart(net, lagged, arc, intAt(lagged.other, arc), activity, times);
     if (moment > earliest) earliest = moment;
   }
   return earliest;
@@ -34,9 +35,9 @@ export function demandedStart(
   to: number,
   times: Times,
 ): number {
-  const joins = arcs.ends[arc] ?? NONE;
-  const lagCalendar = arcs.calendar[arc] ?? NONE;
-  const days = arcs.lag[arc] ?? NONE;
+  const joins = intAt(arcs.ends, arc);
+  const lagCalendar = intAt(arcs.calendar, arc);
+  const days = intAt(arcs.lag, arc);
   let moment = ((joins & FROM_FINISH) !== 0 ? times.finishes[from] : times.starts[from]) ?? NONE;
   moment = lagCalendar < 0 ? moment + days : lagged(net, lagCalendar, moment, days);
   return (joins & TO_FINISH) !== 0 ? startOnCalendar(net, to, moment) : moment;
@@ -48,8 +49,8 @@ function lagged(net: DatedNet, lagCalendar: number, moment: number, days: number
 }
 
 function startOnCalendar(net: DatedNet, activity: number, finish: number): number {
-  const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
-  const duration = net.durations[activity] ?? NONE;
+  const calendar = net.calendars[intAt(net.calendarOf, activity)];
+  const duration = intAt(net.durations, activity);
   return calendar ? startFor(calendar, finish, duration) : finish - duration;
 }
 
@@ -61,17 +62,17 @@ export function place(
   earliest: number,
   times: Times,
 ): void {
-  const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
+  const calendar = net.calendars[intAt(net.calendarOf, activity)];
   if (!calendar) return;
   const start = earliestFit(net, free, activity, earliest);
   times.starts[activity] = start;
-  times.finishes[activity] = finishOf(calendar, start, net.durations[activity] ?? NONE);
+  times.finishes[activity] = finishOf(calendar, start, intAt(net.durations, activity));
 }
 
 /** Takes (`sign` -1) the placed activity's demand off the free capacities, or (`sign` 1) gives it back. */
 export function hold(net: DatedNet, free: Int32Array, activity: number, times: Times, sign: number): void {
-  const start = times.starts[activity] ?? NONE;
-  const finish = times.finishes[activity] ?? NONE;
+  const start = intAt(times.starts, activity);
+  const finish = intAt(times.finishes, activity);
   holdFor(net, free, activity, start, finish, sign);
 }
 
@@ -85,20 +86,22 @@ export function holdFor(
   sign: number,
 ): void {
   const { uses, indexOfDay, dayOfIndex, slots } = net;
-  const base = (net.calendarOf[activity] ?? NONE) * (slots + 1);
-  const from = base + (indexOfDay[base + start] ?? NONE);
-  const to = base + (indexOfDay[base + finish] ?? NONE);
-  for (let use = uses.first[activity] ?? NONE, end = uses.first[activity + 1] ?? NONE; use < end; use++) {
-    const row = (uses.word[use] ?? NONE) * slots;
-    const demand = (uses.work[use] ?? NONE) * sign;
+  // What found no room stands at the end of the axis and holds nothing.
+  if (start >= slots) return;
+  const base = intAt(net.calendarOf, activity) * (slots + 1);
+  const from = base + intAt(indexOfDay, base + start);
+  const to = base + intAt(indexOfDay, base + finish);
+  for (let use = intAt(uses.first, activity), end = intAt(uses.first, activity + 1); use < end; use++) {
+    const row = intAt(uses.word, use) * slots;
+    const demand = intAt(uses.work, use) * sign;
     for (let k = from; k < to; k++) {
-      const slot = row + (dayOfIndex[k] ?? NONE);
-      free[slot] = ((free[slot] ?? NONE) + demand) | 0;
+      const slot = row + intAt(dayOfIndex, k);
+      free[slot] = (intAt(free, slot) + demand) | 0;
     }
-    const idle = (uses.idle[use] ?? NONE) * sign;
+    const idle = intAt(uses.idle, use) * sign;
     for (let day = start; idle !== 0 && day < finish; day++) {
       if (indexOfDay[base + day] !== indexOfDay[base + day + 1]) continue;
-      free[row + day] = ((free[row + day] ?? NONE) + idle) | 0;
+      free[row + day] = (intAt(free, row + day) + idle) | 0;
     }
   }
 }
@@ -119,15 +122,15 @@ export function datedPass(
 ): number {
   const { release, fixed, quick } = net;
   for (let k = 0; k < list.length; k++) {
-    const activity = list[k] ?? NONE;
-    if ((quick.words[activity] ?? NONE) >= 0) {
-      const earliest = Math.max(floor, release[activity] ?? NONE, heldUntil(net, activity, made)) | 0;
+    const activity = intAt(list, k);
+    if (at(quick.words, activity) >= 0) {
+      const earliest = Math.max(floor, intAt(release, activity), heldUntil(net, activity, made)) | 0;
       made.finishes[activity] = placeQuickly(net, free, activity, earliest, made.starts);
       continue;
     }
-    const only = fixed[activity] ?? NONE;
+    const only = intAt(fixed, activity);
     const held = heldUntil(net, activity, made);
-    const earliest = only >= 0 ? only : Math.max(floor, release[activity] ?? NONE, held);
+    const earliest = only >= 0 ? only : Math.max(floor, intAt(release, activity), held);
     if (only >= 0) made.late += Math.max(0, held - only);
     place(net, free, activity, earliest, made);
     hold(net, free, activity, made, -1);

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { at, intAt } from '../../base';
 import type { DatedNet } from './dated-net';
 
 /**
@@ -29,18 +29,18 @@ export function quickOf(net: Omit<DatedNet, 'quick'>): Quick {
   const units = new Int32Array(count);
   const guard = new Int32Array(count);
   for (let i = 0; i < count; i++) {
-    const use = uses.first[i] ?? NONE;
-    const held = (uses.first[i + 1] ?? NONE) - use;
-    const isFree = net.nextStart[i] === null && (net.fixed[i] ?? NONE) < 0;
+    const use = intAt(uses.first, i);
+    const held = intAt(uses.first, i + 1) - use;
+    const isFree = net.nextStart[i] === null && intAt(net.fixed, i) < 0;
     if (!isFree || uses.idle.subarray(use, use + held).some(idle => idle !== 0)) continue;
     words[i] = Math.min(held, MANY);
     if (held === 0) continue;
-    const word = uses.word[use] ?? NONE;
+    const word = intAt(uses.word, use);
     row[i] = word * slots;
-    units[i] = uses.work[use] ?? NONE;
-    guard[i] = net.guards[word] ?? NONE;
+    units[i] = intAt(uses.work, use);
+    guard[i] = intAt(net.guards, word);
   }
-  return { words, base, end: base.map(b => b + (indexOfDay[b + slots] ?? NONE)), row, units, guard };
+  return { words, base, end: base.map(b => b + intAt(indexOfDay, b + slots)), row, units, guard };
 }
 
 /**
@@ -55,12 +55,12 @@ export function placeQuickly(
   starts: Int32Array,
 ): number {
   const { quick, indexOfDay, dayOfIndex } = net;
-  const base = quick.base[activity] ?? NONE;
-  const duration = net.durations[activity] ?? NONE;
+  const base = intAt(quick.base, activity);
+  const duration = intAt(net.durations, activity);
   if (duration === 0) return (starts[activity] = earliest);
-  const from = (base + (indexOfDay[base + Math.min(earliest, net.slots)] ?? NONE)) | 0;
-  const words = quick.words[activity] ?? NONE;
-  const last = (quick.end[activity] ?? NONE) - duration;
+  const from = (base + intAt(indexOfDay, base + Math.min(earliest, net.slots))) | 0;
+  const words = at(quick.words, activity);
+  const last = intAt(quick.end, activity) - duration;
   const start =
     words === 0
       ? from
@@ -71,18 +71,18 @@ export function placeQuickly(
     starts[activity] = net.slots;
     return net.slots + 1;
   }
-  starts[activity] = dayOfIndex[start] ?? NONE;
-  return ((dayOfIndex[start + duration - 1] ?? NONE) + 1) | 0;
+  starts[activity] = intAt(dayOfIndex, start);
+  return (intAt(dayOfIndex, start + duration - 1) + 1) | 0;
 }
 
 /** Places it in its one word: the first index of work days with room, and takes the units there. */
 function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: number): number {
   const { quick, dayOfIndex } = net;
-  const duration = net.durations[activity] ?? NONE;
-  const units = quick.units[activity] ?? NONE;
-  const row = quick.row[activity] ?? NONE;
-  const end = quick.end[activity] ?? NONE;
-  const start = fitIn(dayOfIndex, free, row, units, quick.guard[activity] ?? NONE, from, duration, end);
+  const duration = intAt(net.durations, activity);
+  const units = intAt(quick.units, activity);
+  const row = intAt(quick.row, activity);
+  const end = intAt(quick.end, activity);
+  const start = fitIn(dayOfIndex, free, row, units, intAt(quick.guard, activity), from, duration, end);
   if (start + duration <= end) take(dayOfIndex, free, row, units, start, duration);
   return start;
 }
@@ -91,30 +91,21 @@ function inOneWord(net: DatedNet, free: Int32Array, activity: number, from: numb
 function inWords(net: DatedNet, free: Int32Array, activity: number, from: number): number {
   const { quick, uses, dayOfIndex, slots, guards } = net;
   const { word, work } = uses;
-  const duration = net.durations[activity] ?? NONE;
-  const end = quick.end[activity] ?? NONE;
-  const first = uses.first[activity] ?? NONE;
-  const behind = uses.first[activity + 1] ?? NONE;
+  const duration = intAt(net.durations, activity);
+  const end = intAt(quick.end, activity);
+  const first = intAt(uses.first, activity);
+  const behind = intAt(uses.first, activity + 1);
   let start = from;
   for (let use = first, settled = first; settled < behind;) {
-    const w = word[use] ?? NONE;
-    const fit = fitIn(
-      dayOfIndex,
-      free,
-      w * slots,
-      work[use] ?? NONE,
-      guards[w] ?? NONE,
-      start,
-      duration,
-      end,
-    );
+    const w = intAt(word, use);
+    const fit = fitIn(dayOfIndex, free, w * slots, intAt(work, use), intAt(guards, w), start, duration, end);
     if (fit + duration > end) return end;
     settled = fit === start ? settled + 1 : first + 1;
     start = fit;
     use = use + 1 === behind ? first : use + 1;
   }
   for (let use = first; use < behind; use = (use + 1) | 0)
-    take(dayOfIndex, free, (word[use] ?? NONE) * slots, work[use] ?? NONE, start, duration);
+    take(dayOfIndex, free, intAt(word, use) * slots, intAt(work, use), start, duration);
   return start;
 }
 
@@ -136,7 +127,7 @@ function fitIn(
   let to = (known + duration) | 0;
   if (to > end) return end;
   for (let k = (to - 1) | 0; k >= known; k = (k - 1) | 0) {
-    if ((((free[row + (dayOfIndex[k] ?? NONE)] ?? NONE) - units) & guard) !== guard) {
+    if (((intAt(free, row + intAt(dayOfIndex, k)) - units) & guard) !== guard) {
       // The days after k are known to have room.
       known = to;
       to = (k + 1 + duration) | 0;
@@ -157,7 +148,7 @@ function take(
   duration: number,
 ): void {
   for (let k = start; k < start + duration; k = (k + 1) | 0) {
-    const slot = row + (dayOfIndex[k] ?? NONE);
-    free[slot] = ((free[slot] ?? NONE) - units) | 0;
+    const slot = row + intAt(dayOfIndex, k);
+    free[slot] = (intAt(free, slot) - units) | 0;
   }
 }

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import type { DatedNet } from './dated-net';
 import { datedPass, restore } from './dated-pass';
 import type { Individual } from './individual';
@@ -72,14 +72,14 @@ export class DatedSide implements Side {
     const { due, after } = this.net;
     const { finishes } = made;
     let last = floor;
-    for (let i = 0; i < finishes.length; i++) last = Math.max(last, finishes[i] ?? NONE) | 0;
+    for (let i = 0; i < finishes.length; i++) last = Math.max(last, intAt(finishes, i)) | 0;
     let reach = last;
     let late = 0;
     if (this.hasDates || last > this.firstDue) {
       for (let i = 0; i < finishes.length; i++) {
-        const finish = finishes[i] ?? NONE;
-        reach = Math.max(reach, finish + (after[i] ?? NONE)) | 0;
-        late += Math.max(0, finish - (due[i] ?? NONE));
+        const finish = intAt(finishes, i);
+        reach = Math.max(reach, finish + intAt(after, i)) | 0;
+        late += Math.max(0, finish - intAt(due, i));
       }
     }
     made.late += late;

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt, valueAt } from '../../base';
 
 /** A schedule as the genetic search holds it, in the time direction it was made in. */
 export interface Individual {
@@ -79,11 +79,11 @@ export function assess(made: Individual, weights: Float64Array, tail: number): v
   let hash = 0;
   let left = 0;
   for (let i = 0; i < finishes.length; i++) {
-    const finish = finishes[i] ?? NONE;
+    const finish = intAt(finishes, i);
     hash = (Math.imul(hash, 31) + finish) | 0;
     if (finish > edge) {
-      const start = starts[i] ?? NONE;
-      left += (finish - (start > edge ? start : edge)) * (weights[i] ?? NONE);
+      const start = intAt(starts, i);
+      left += (finish - (start > edge ? start : edge)) * valueAt(weights, i);
     }
   }
   made.hash = hash;

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import type { Arcs, DatedNet } from './dated-net';
 import { demandedStart, heldUntil, hold, place, type Times } from './dated-pass';
 
@@ -30,14 +30,14 @@ export class LagPasses {
    */
   pass(list: Int32Array, floor: number, made: Times & { late: number }): number {
     const { net, free, raised, placeOf } = this;
-    for (let k = 0; k < list.length; k++) placeOf[list[k] ?? NONE] = k;
-    for (let i = 0; i < raised.length; i++) raised[i] = Math.max(floor, net.release[i] ?? NONE);
+    for (let k = 0; k < list.length; k++) placeOf[intAt(list, k)] = k;
+    for (let i = 0; i < raised.length; i++) raised[i] = Math.max(floor, intAt(net.release, i));
     let spent = 0;
     for (let k = 0; k < list.length; spent++) {
-      const activity = list[k] ?? NONE;
-      const only = net.fixed[activity] ?? NONE;
+      const activity = intAt(list, k);
+      const only = intAt(net.fixed, activity);
       const held = Math.max(heldUntil(net, activity, made), this.pulledTo(activity, k, made));
-      place(net, free, activity, only >= 0 ? only : Math.max(raised[activity] ?? NONE, held), made);
+      place(net, free, activity, only >= 0 ? only : Math.max(intAt(raised, activity), held), made);
       if (only >= 0) made.late += Math.max(0, held - only);
       const back = this.firstToMove(activity, k, made, spent < PATIENCE * list.length);
       hold(net, free, activity, made, -1);
@@ -45,7 +45,7 @@ export class LagPasses {
         k++;
         continue;
       }
-      for (let undo = back; undo <= k; undo++) hold(net, free, list[undo] ?? NONE, made, 1);
+      for (let undo = back; undo <= k; undo++) hold(net, free, intAt(list, undo), made, 1);
       k = back;
     }
     return spent / Math.max(1, list.length);
@@ -55,9 +55,9 @@ export class LagPasses {
   private pulledTo(activity: number, k: number, made: Times): number {
     const { pulls } = this.net;
     let earliest = 0;
-    for (let arc = pulls.first[activity] ?? NONE; arc < (pulls.first[activity + 1] ?? NONE); arc++) {
-      const other = pulls.other[arc] ?? NONE;
-      if ((this.placeOf[other] ?? NONE) >= k) continue;
+    for (let arc = intAt(pulls.first, activity); arc < intAt(pulls.first, activity + 1); arc++) {
+      const other = intAt(pulls.other, arc);
+      if (intAt(this.placeOf, other) >= k) continue;
       earliest = Math.max(earliest, demandedStart(this.net, pulls, arc, other, activity, made));
     }
     return earliest;
@@ -73,16 +73,16 @@ export class LagPasses {
     const { net, raised, placeOf } = this;
     const arcs: Arcs = net.maximums;
     let back = k + 1;
-    for (let arc = arcs.first[activity] ?? NONE; arc < (arcs.first[activity + 1] ?? NONE); arc++) {
-      const other = arcs.other[arc] ?? NONE;
-      if ((placeOf[other] ?? NONE) >= k) continue;
+    for (let arc = intAt(arcs.first, activity); arc < intAt(arcs.first, activity + 1); arc++) {
+      const other = intAt(arcs.other, arc);
+      if (intAt(placeOf, other) >= k) continue;
       const demanded = demandedStart(net, arcs, arc, activity, other, made);
-      const missing = demanded - (made.starts[other] ?? NONE);
+      const missing = demanded - intAt(made.starts, other);
       if (missing <= 0) continue;
-      if (!isPatient || (net.fixed[other] ?? NONE) >= 0) made.late += missing;
+      if (!isPatient || intAt(net.fixed, other) >= 0) made.late += missing;
       else {
-        raised[other] = Math.max(raised[other] ?? NONE, demanded);
-        back = Math.min(back, placeOf[other] ?? NONE);
+        raised[other] = Math.max(intAt(raised, other), demanded);
+        back = Math.min(back, intAt(placeOf, other));
       }
     }
     return back;

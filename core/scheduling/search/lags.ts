@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import { FROM_FINISH, TO_FINISH, type Arcs, type DatedNet } from './dated-net';
 import { linksOf } from './plain-net';
 import type { RelationshipKind, SearchProblem } from './problem';
@@ -101,13 +101,13 @@ export function arcListsOf(
 function arcsOf(count: number, lags: readonly Lag[], by: 'from' | 'to'): Arcs {
   const other = by === 'from' ? 'to' : 'from';
   const first = new Int32Array(count + 1);
-  for (const lag of lags) first[lag[by] + 1] = (first[lag[by] + 1] ?? NONE) + 1;
-  for (let i = 0; i < count; i++) first[i + 1] = (first[i + 1] ?? NONE) + (first[i] ?? NONE);
+  for (const lag of lags) first[lag[by] + 1] = intAt(first, lag[by] + 1) + 1;
+  for (let i = 0; i < count; i++) first[i + 1] = intAt(first, i + 1) + intAt(first, i);
   const next = first.slice();
   const made = () => new Int32Array(lags.length);
   const arcs = { first, other: made(), ends: made(), lag: made(), calendar: made() };
   for (const lag of lags) {
-    const place = next[lag[by]] ?? NONE;
+    const place = intAt(next, lag[by]);
     next[lag[by]] = place + 1;
     arcs.other[place] = lag[other];
     arcs.ends[place] = ENDS[lag.kind];

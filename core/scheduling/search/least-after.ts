@@ -1,3 +1,4 @@
+import { at, intAt } from '../../base';
 import { NONE } from './dice';
 import type { Links } from './plain-net';
 import type { SearchProblem } from './problem';
@@ -16,17 +17,17 @@ export function leastAfter(problem: SearchProblem, before: Links, after: Links):
   const least = new Int32Array(count);
   const followers = Array.from({ length: count }, () => new Set<number>());
   for (let k = order.length - 1; k >= 0; k--) {
-    const activity = order[k] ?? NONE;
+    const activity = intAt(order, k);
     const all = followers[activity];
-    for (let s = after.first[activity] ?? NONE; s < (after.first[activity + 1] ?? NONE); s++) {
-      const next = after.list[s] ?? NONE;
-      const path = (least[next] ?? NONE) + (problem.activities[next]?.duration ?? NONE);
-      least[activity] = Math.max(least[activity] ?? NONE, path);
+    for (let s = intAt(after.first, activity); s < intAt(after.first, activity + 1); s++) {
+      const next = intAt(after.list, s);
+      const path = intAt(least, next) + (problem.activities[next]?.duration ?? NONE);
+      least[activity] = Math.max(intAt(least, activity), path);
       if (count > SUMMED_AT_MOST) continue;
       all?.add(next);
       for (const later of followers[next] ?? []) all?.add(later);
     }
-    least[activity] = Math.max(least[activity] ?? NONE, daysToEnd(problem, all ?? new Set(), least));
+    least[activity] = Math.max(intAt(least, activity), daysToEnd(problem, all ?? new Set(), least));
   }
   return least;
 }
@@ -37,14 +38,14 @@ export function leastAfter(problem: SearchProblem, before: Links, after: Links):
  */
 function daysToEnd(problem: SearchProblem, activities: ReadonlySet<number>, least: Int32Array): number {
   let days = 0;
-  const fromTheEnd = [...activities].sort((a, b) => (least[b] ?? NONE) - (least[a] ?? NONE));
+  const fromTheEnd = [...activities].sort((a, b) => intAt(least, b) - intAt(least, a));
   problem.resources.forEach(({ capacity }, r) => {
     let work = 0;
     for (const i of fromTheEnd) {
-      const activity = problem.activities[i];
-      const own = (activity?.duration ?? NONE) * (activity?.demands[r] ?? NONE);
+      const { duration, demands } = at(problem.activities, i);
+      const own = duration * at(demands, r);
       work += own;
-      if (own > 0) days = Math.max(days, Math.ceil(work / capacity) + (least[i] ?? NONE));
+      if (own > 0) days = Math.max(days, Math.ceil(work / capacity) + intAt(least, i));
     }
   });
   return days;

@@ -1,4 +1,5 @@
-import { NONE, type Dice } from './dice';
+import { intAt } from '../../base';
+import { type Dice } from './dice';
 import type { Individual } from './individual';
 import type { Links } from './plain-net';
 import { randomOrder, Ready } from './random-order';
@@ -44,14 +45,14 @@ export class ListMaker {
     const span = last - low + 1;
     counts.fill(0, 0, span + 1);
     for (let i = 0; i < finishes.length; i++) {
-      const place = (last - (finishes[i] ?? NONE) + 1) | 0;
-      counts[place] = ((counts[place] ?? NONE) + 1) | 0;
+      const place = (last - intAt(finishes, i) + 1) | 0;
+      counts[place] = (intAt(counts, place) + 1) | 0;
     }
-    for (let key = 1, sum = 0; key <= span; key++) counts[key] = sum = (sum + (counts[key] ?? NONE)) | 0;
+    for (let key = 1, sum = 0; key <= span; key++) counts[key] = sum = (sum + intAt(counts, key)) | 0;
     for (let k = 0; k < ties.length; k++) {
-      const activity = ties[k] ?? NONE;
-      const key = (last - (finishes[activity] ?? NONE)) | 0;
-      const place = counts[key] ?? NONE;
+      const activity = intAt(ties, k);
+      const key = (last - intAt(finishes, activity)) | 0;
+      const place = intAt(counts, key);
       order[place] = activity;
       counts[key] = place + 1;
     }
@@ -75,17 +76,17 @@ export class ListMaker {
     const rest = other.order;
     const { from, to } = block;
     let behind = 0;
-    while (behind < own.length && (finishes[own[behind] ?? NONE] ?? NONE) > to) behind++;
+    while (behind < own.length && intAt(finishes, intAt(own, behind)) > to) behind++;
     let place = behind;
     for (; place < own.length; place++) {
-      const activity = own[place] ?? NONE;
-      if ((finishes[activity] ?? NONE) <= from) break;
+      const activity = intAt(own, place);
+      if (intAt(finishes, activity) <= from) break;
       target[place] = activity;
     }
     behind = 0;
     for (let k = 0; k < rest.length; k++) {
-      const activity = rest[k] ?? NONE;
-      const finish = finishes[activity] ?? NONE;
+      const activity = intAt(rest, k);
+      const finish = intAt(finishes, activity);
       if (finish > to) target[behind++] = activity;
       else if (finish <= from) target[place++] = activity;
     }
@@ -100,7 +101,7 @@ export class ListMaker {
       if (this.marks[activity] === done) return;
       this.marks[activity] = done;
       const { first, list: before } = this.side.predecessors;
-      for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) put(before[p] ?? NONE);
+      for (let p = intAt(first, activity); p < intAt(first, activity + 1); p++) put(intAt(before, p));
       list[filled++] = activity;
     };
     for (const activity of sorted) put(activity);
@@ -109,13 +110,13 @@ export class ListMaker {
   /** Moves one activity, drawn at random, somewhere else between its predecessors and successors. */
   shiftOne(list: Int32Array): void {
     const place = this.dice.below(list.length);
-    const activity = list[place] ?? NONE;
+    const activity = intAt(list, place);
     const before = this.mark(this.side.predecessors, activity);
     let low = place;
-    while (low > 0 && this.marks[list[low - 1] ?? NONE] !== before) low--;
+    while (low > 0 && this.marks[intAt(list, low - 1)] !== before) low--;
     const after = this.mark(this.side.successors, activity);
     let high = place;
-    while (high < list.length - 1 && this.marks[list[high + 1] ?? NONE] !== after) high++;
+    while (high < list.length - 1 && this.marks[intAt(list, high + 1)] !== after) high++;
     const target = low + this.dice.below(high - low + 1);
     if (target < place) list.copyWithin(target + 1, target, place);
     else list.copyWithin(place, place + 1, target + 1);
@@ -124,8 +125,8 @@ export class ListMaker {
 
   private mark(links: Links, activity: number): number {
     this.stamp++;
-    for (let p = links.first[activity] ?? NONE; p < (links.first[activity + 1] ?? NONE); p++) {
-      this.marks[links.list[p] ?? NONE] = this.stamp;
+    for (let p = intAt(links.first, activity); p < intAt(links.first, activity + 1); p++) {
+      this.marks[intAt(links.list, p)] = this.stamp;
     }
     return this.stamp;
   }

@@ -1,5 +1,5 @@
+import { intAt } from '../../base';
 import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
-import { NONE } from './dice';
 import { quickOf } from './dated-quick';
 import { finishOf, type AxisCalendar, type DatedNet } from './dated-net';
 import { arcListsOf, mirrored, type Lag } from './lags';
@@ -34,14 +34,14 @@ function mirroredCalendar(calendar: AxisCalendar, slots: number): AxisCalendar {
 }
 
 function finishIn(net: DatedNet, activity: number, start: number): number {
-  const calendar = net.calendars[net.calendarOf[activity] ?? NONE];
-  return calendar ? finishOf(calendar, start, net.durations[activity] ?? NONE) : start;
+  const calendar = net.calendars[intAt(net.calendarOf, activity)];
+  return calendar ? finishOf(calendar, start, intAt(net.durations, activity)) : start;
 }
 
 function mirroredNextStarts(net: DatedNet, calendars: readonly AxisCalendar[]): (Int32Array | null)[] {
   const shared = new SharedTables();
   return net.nextStart.map((next, i) => {
-    const key = `${net.durations[i] ?? NONE} ${net.calendarOf[i] ?? NONE}`;
+    const key = `${intAt(net.durations, i)} ${intAt(net.calendarOf, i)}`;
     return next && shared.get(next, key, () => mirroredStarts(net, calendars, next, i));
   });
 }
@@ -54,8 +54,8 @@ function mirroredStarts(
   activity: number,
 ): Int32Array {
   const { slots } = net;
-  const calendar = calendars[net.calendarOf[activity] ?? NONE];
-  const duration = net.durations[activity] ?? NONE;
+  const calendar = calendars[intAt(net.calendarOf, activity)];
+  const duration = intAt(net.durations, activity);
   return nextStartTable(slots, day => {
     if (!calendar) return false;
     if (duration > 0 && calendar.indexOfDay[day] === calendar.indexOfDay[day + 1]) return false;

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import { linksOf } from './plain-net';
 import type { SearchProblem } from './problem';
 import { orderOf } from './tails';
@@ -32,15 +32,15 @@ export class LastingOrders {
     );
     const order = orderOf(count, before, after);
     for (let k = order.length - 1; k >= 0; k--) {
-      const activity = order[k] ?? NONE;
+      const activity = intAt(order, k);
       const row = activity * width;
-      for (let s = after.first[activity] ?? NONE; s < (after.first[activity + 1] ?? NONE); s++) {
-        const next = after.list[s] ?? NONE;
+      for (let s = intAt(after.first, activity); s < intAt(after.first, activity + 1); s++) {
+        const next = intAt(after.list, s);
         for (let w = 0; w < width; w++) {
-          rows[row + w] = (rows[row + w] ?? NONE) | (rows[next * width + w] ?? NONE);
+          rows[row + w] = intAt(rows, row + w) | intAt(rows, next * width + w);
         }
         const place = row + (next >>> 5);
-        rows[place] = (rows[place] ?? NONE) | (1 << (next & 31));
+        rows[place] = intAt(rows, place) | (1 << (next & 31));
       }
     }
   }
@@ -48,7 +48,7 @@ export class LastingOrders {
   /** Whether the first is surely over before the second starts. */
   isBefore(first: number, second: number): boolean {
     if (this.width === 0) return false;
-    const word = this.rows[first * this.width + (second >>> 5)] ?? NONE;
+    const word = intAt(this.rows, first * this.width + (second >>> 5));
     return (word & (1 << (second & 31))) !== 0;
   }
 

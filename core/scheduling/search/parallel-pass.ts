@@ -1,4 +1,5 @@
-import { NONE, type Dice } from './dice';
+import { intAt } from '../../base';
+import { type Dice } from './dice';
 import type { PlainNet } from './plain-net';
 import { drawBiased, Ready } from './random-order';
 import { clearDays, fitsOn, holdFrom, type PassMemory } from './serial-pass';
@@ -46,9 +47,9 @@ export class ParallelPass {
       this.fill(now);
       while (this.fittingSize > 0) {
         const place = drawBiased(this.fitting, this.fittingSize, this.priorities, bias, dice);
-        const activity = this.fitting[place] ?? NONE;
+        const activity = intAt(this.fitting, place);
         holdFrom(net, memory, activity, now);
-        const finish = now + (net.durations[activity] ?? NONE);
+        const finish = now + intAt(net.durations, activity);
         finishes[activity] = finish;
         if (finish > last) last = finish;
         placed++;
@@ -72,7 +73,7 @@ export class ParallelPass {
     const { net, memory, ready, fitting } = this;
     let size = 0;
     for (let place = 0; place < ready.size; place++) {
-      const activity = ready.items[place] ?? NONE;
+      const activity = intAt(ready.items, place);
       if (fitsOn(net, memory, activity, now)) fitting[size++] = activity;
     }
     this.fittingSize = size;
@@ -83,7 +84,7 @@ export class ParallelPass {
     const { net, memory, fitting } = this;
     let kept = 0;
     for (let place = 0; place < this.fittingSize; place++) {
-      const activity = fitting[place] ?? NONE;
+      const activity = intAt(fitting, place);
       if (activity !== placed && fitsOn(net, memory, activity, now)) fitting[kept++] = activity;
     }
     this.fittingSize = kept;
@@ -94,12 +95,12 @@ export class ParallelPass {
     const { running } = this;
     let next = -1;
     for (let r = 0; r < this.runningSize; r++) {
-      const finish = finishes[running[r] ?? NONE] ?? NONE;
+      const finish = intAt(finishes, intAt(running, r));
       if (next < 0 || finish < next) next = finish;
     }
     let kept = 0;
     for (let r = 0; r < this.runningSize; r++) {
-      const activity = running[r] ?? NONE;
+      const activity = intAt(running, r);
       if (finishes[activity] === next) this.ready.release(activity);
       else running[kept++] = activity;
     }

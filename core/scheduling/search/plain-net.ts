@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 
 /** The relationships of one time direction, as lists in one array: those of `i` from `first[i]` to `first[i + 1]`. */
 export interface Links {
@@ -31,12 +31,12 @@ export interface PlainNet {
 /** Turns pairs into lists: of each `from` its `to`s. */
 export function linksOf(count: number, pairs: readonly (readonly [number, number])[]): Links {
   const first = new Int32Array(count + 1);
-  for (const [from] of pairs) first[from + 1] = (first[from + 1] ?? NONE) + 1;
-  for (let i = 0; i < count; i++) first[i + 1] = (first[i + 1] ?? NONE) + (first[i] ?? NONE);
+  for (const [from] of pairs) first[from + 1] = intAt(first, from + 1) + 1;
+  for (let i = 0; i < count; i++) first[i + 1] = intAt(first, i + 1) + intAt(first, i);
   const next = first.slice();
   const list = new Int32Array(pairs.length);
   for (const [from, to] of pairs) {
-    const place = next[from] ?? NONE;
+    const place = intAt(next, from);
     list[place] = to;
     next[from] = place + 1;
   }

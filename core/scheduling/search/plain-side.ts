@@ -1,4 +1,5 @@
-import { NONE, type Dice } from './dice';
+import { intAt } from '../../base';
+import { type Dice } from './dice';
 import type { Individual } from './individual';
 import { ParallelPass } from './parallel-pass';
 import type { Links, PlainNet } from './plain-net';
@@ -47,7 +48,7 @@ export class PlainSide implements Side {
   private fillStarts(made: Individual): number {
     const { durations } = this.net;
     const { starts, finishes } = made;
-    for (let i = 0; i < starts.length; i++) starts[i] = (finishes[i] ?? NONE) - (durations[i] ?? NONE);
+    for (let i = 0; i < starts.length; i++) starts[i] = intAt(finishes, i) - intAt(durations, i);
     return 1;
   }
 }

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import type { Arcs, DatedNet } from './dated-net';
 import { demandedStart, place } from './dated-pass';
 
@@ -28,18 +28,18 @@ export function earliestTimes(net: DatedNet, floor: number, due: Int32Array, ord
   for (let hasMoved = true; hasMoved && broken < 0;) {
     hasMoved = false;
     for (const [first, second] of orders) {
-      const finish = times.finishes[first] ?? NONE;
-      if (finish <= (times.starts[second] ?? NONE)) continue;
+      const finish = intAt(times.finishes, first);
+      if (finish <= intAt(times.starts, second)) continue;
       demanded[second] = finish;
       hasMoved = true;
       broken = settle(net, second, demanded, due, times);
       if (broken >= 0) return { ...times, cause, broken };
     }
     for (let i = 0; i < count && broken < 0; i++) {
-      const before = demanded[i] ?? NONE;
+      const before = intAt(demanded, i);
       raise(net, net.minimums, 0, i, times, demanded, cause);
       raise(net, net.pulls, net.minimums.other.length, i, times, demanded, cause);
-      if ((demanded[i] ?? NONE) <= before) continue;
+      if (intAt(demanded, i) <= before) continue;
       hasMoved = true;
       broken = settle(net, i, demanded, due, times);
     }
@@ -54,10 +54,9 @@ type TimesSoFar = Pick<Earliest, 'starts' | 'finishes'>;
 
 /** Starts the activity at its demanded start or as soon after as it can; itself when that is too late. */
 function settle(net: DatedNet, i: number, demanded: Int32Array, due: Int32Array, times: TimesSoFar): number {
-  const only = net.fixed[i] ?? NONE;
-  place(net, net.template, i, only >= 0 ? only : Math.min(demanded[i] ?? NONE, net.slots), times);
-  const isLate =
-    (times.finishes[i] ?? NONE) > (due[i] ?? NONE) || (only >= 0 && (demanded[i] ?? NONE) > only);
+  const only = intAt(net.fixed, i);
+  place(net, net.template, i, only >= 0 ? only : Math.min(intAt(demanded, i), net.slots), times);
+  const isLate = intAt(times.finishes, i) > intAt(due, i) || (only >= 0 && intAt(demanded, i) > only);
   return isLate ? i : -1;
 }
 
@@ -70,9 +69,9 @@ function raise(
   demanded: Int32Array,
   cause: Int32Array,
 ): void {
-  for (let arc = arcs.first[i] ?? NONE; arc < (arcs.first[i + 1] ?? NONE); arc++) {
-    const start = demandedStart(net, arcs, arc, arcs.other[arc] ?? NONE, i, times);
-    if (start <= Math.max(demanded[i] ?? NONE, times.starts[i] ?? NONE)) continue;
+  for (let arc = intAt(arcs.first, i); arc < intAt(arcs.first, i + 1); arc++) {
+    const start = demandedStart(net, arcs, arc, intAt(arcs.other, arc), i, times);
+    if (start <= Math.max(intAt(demanded, i), intAt(times.starts, i))) continue;
     demanded[i] = start;
     cause[i] = offset + arc;
   }

@@ -1,4 +1,5 @@
-import { NONE, type Dice } from './dice';
+import { intAt, valueAt } from '../../base';
+import { type Dice } from './dice';
 import type { Links } from './plain-net';
 
 /** What drawing an order needs to know of a network. */
@@ -21,9 +22,7 @@ export class Ready {
   constructor({ count, predecessors, successors }: Ordered) {
     this.items = new Int32Array(count);
     this.open = new Int32Array(count);
-    this.counts = this.open.map(
-      (_, i) => (predecessors.first[i + 1] ?? NONE) - (predecessors.first[i] ?? NONE),
-    );
+    this.counts = this.open.map((_, i) => intAt(predecessors.first, i + 1) - intAt(predecessors.first, i));
     this.successors = successors;
   }
 
@@ -38,17 +37,17 @@ export class Ready {
   /** Takes the activity at a place out; the last one takes its place. */
   takeAt(place: number): number {
     const { items } = this;
-    const activity = items[place] ?? NONE;
-    items[place] = items[--this.size] ?? NONE;
+    const activity = intAt(items, place);
+    items[place] = intAt(items, --this.size);
     return activity;
   }
 
   /** Counts the activity as done; successors with no predecessor left become ready. */
   release(activity: number): void {
     const { first, list } = this.successors;
-    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-      const next = list[s] ?? NONE;
-      const left = (this.open[next] ?? NONE) - 1;
+    for (let s = intAt(first, activity); s < intAt(first, activity + 1); s++) {
+      const next = intAt(list, s);
+      const left = intAt(this.open, next) - 1;
       this.open[next] = left;
       if (left === 0) this.items[this.size++] = next;
     }
@@ -97,7 +96,7 @@ function bestOfFew(from: Int32Array, size: number, priorities: Int32Array, dice:
   let best = dice.below(size);
   for (let k = 1; k < FEW; k++) {
     const place = dice.below(size);
-    if ((priorities[from[place] ?? NONE] ?? NONE) < (priorities[from[best] ?? NONE] ?? NONE)) best = place;
+    if (intAt(priorities, intAt(from, place)) < intAt(priorities, intAt(from, best))) best = place;
   }
   return best;
 }
@@ -118,17 +117,17 @@ export function drawBiased(
   if (size > MANY) return bestOfFew(from, size, priorities, dice);
   let largest = -Infinity;
   for (let place = 0; place < size; place++) {
-    const own = priorities[from[place] ?? NONE] ?? NONE;
+    const own = intAt(priorities, intAt(from, place));
     if (own > largest) largest = own;
   }
   let sum = 0;
   for (let place = 0; place < size; place++) {
-    const regret = largest - (priorities[from[place] ?? NONE] ?? NONE) + 1;
+    const regret = largest - intAt(priorities, intAt(from, place)) + 1;
     sum += chances[place] = bias === 2 ? regret * regret : regret ** bias;
   }
   let left = dice.share() * sum;
   for (let place = 0; place < size; place++) {
-    left -= chances[place] ?? NONE;
+    left -= valueAt(chances, place);
     if (left < 0) return place;
   }
   return size - 1;
@@ -143,7 +142,7 @@ export function inOrder(net: Ordered, wished: readonly number[]): Int32Array {
     if (isIn[activity] === 1) return;
     isIn[activity] = 1;
     const { first, list: before } = net.predecessors;
-    for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) put(before[p] ?? NONE);
+    for (let p = intAt(first, activity); p < intAt(first, activity + 1); p++) put(intAt(before, p));
     list[filled++] = activity;
   };
   for (const activity of wished) put(activity);

@@ -1,8 +1,8 @@
+import { intAt } from '../../base';
 import type { BoundNet } from './bounds/bound-net';
 import { boundNetOf, destructiveBound, energyBound } from './bounds/destructive';
 import { windowsForEnd } from './bounds/windows-for-end';
 import { plainNetOf } from './compile-plain';
-import { NONE } from './dice';
 import { GeneticSearch, type Spending } from './genetic';
 import { cutsIn } from './learning/cuts';
 import { LearningSearch } from './learning/learning-search';
@@ -70,7 +70,7 @@ function searchExactly(net: PlainNet, bounds: BoundNet, spending: Spending, best
     windowsFor,
     found: (starts, last) => {
       best.starts = starts.slice();
-      best.finishes = starts.map((start, i) => start + (net.durations[i] ?? NONE));
+      best.finishes = starts.map((start, i) => start + intAt(net.durations, i));
       spending.best = last;
     },
   });

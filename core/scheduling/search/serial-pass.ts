@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import type { PlainNet } from './plain-net';
 
 /** Reusable working memory of passes over one network. */
@@ -12,7 +12,7 @@ const NEVER = 1 << 30;
 
 export function passMemoryOf(net: PlainNet): PassMemory {
   const free = new Int32Array((net.slots + 1) * net.words);
-  for (let i = 0; i < free.length; i++) free[i] = net.freeDay[i % net.words] ?? NONE;
+  for (let i = 0; i < free.length; i++) free[i] = intAt(net.freeDay, i % net.words);
   return { free };
 }
 
@@ -47,17 +47,17 @@ function oneWordPass(
   const { free } = memory;
   const { durations, demands, tails, count } = net;
   const { first, list: links } = net.predecessors;
-  const guards = (net.guards[0] ?? NONE) | 0;
+  const guards = intAt(net.guards, 0) | 0;
   const most = Math.min(limit, NEVER) | 0;
   let last = 0;
   let placed = 0;
   for (; placed < count; placed = (placed + 1) | 0) {
-    const activity = list[placed] ?? NONE;
-    const duration = durations[activity] ?? NONE;
-    const demand = demands[activity] ?? NONE;
+    const activity = intAt(list, placed);
+    const duration = intAt(durations, activity);
+    const demand = intAt(demands, activity);
     let start = 0;
-    for (let p = first[activity] ?? NONE, end = first[activity + 1] ?? NONE; p < end; p = (p + 1) | 0) {
-      start = Math.max(start, finishes[links[p] ?? NONE] ?? NONE) | 0;
+    for (let p = intAt(first, activity), end = intAt(first, activity + 1); p < end; p = (p + 1) | 0) {
+      start = Math.max(start, intAt(finishes, intAt(links, p))) | 0;
     }
     let finish = (start + duration) | 0;
     if (demand !== 0) {
@@ -66,12 +66,12 @@ function oneWordPass(
       let day = (finish - 1) | 0;
       let known = start;
       while (day >= known) {
-        const later = ((free[day] ?? NONE) - demand) | 0;
+        const later = (intAt(free, day) - demand) | 0;
         if ((later & guards) !== guards) {
           known = finish;
           finish = (day + 1 + duration) | 0;
           day = (finish - 1) | 0;
-        } else if (day > known && (((free[day - 1] ?? NONE) - demand) & guards) !== guards) {
+        } else if (day > known && ((intAt(free, day - 1) - demand) & guards) !== guards) {
           known = finish;
           finish = (day + duration) | 0;
           day = (finish - 1) | 0;
@@ -81,16 +81,16 @@ function oneWordPass(
       }
       day = (finish - duration) | 0;
       for (const even = (finish - 1) | 0; day < even; day = (day + 2) | 0) {
-        free[day] = ((free[day] ?? NONE) - demand) | 0;
-        free[day + 1] = ((free[day + 1] ?? NONE) - demand) | 0;
+        free[day] = (intAt(free, day) - demand) | 0;
+        free[day + 1] = (intAt(free, day + 1) - demand) | 0;
       }
-      if (day < finish) free[day] = ((free[day] ?? NONE) - demand) | 0;
+      if (day < finish) free[day] = (intAt(free, day) - demand) | 0;
     }
     finishes[activity] = finish;
     last = finish > last ? finish : last;
-    if (finish + (tails[activity] ?? NONE) > most) break;
+    if (finish + intAt(tails, activity) > most) break;
   }
-  free.fill(net.freeDay[0] ?? NONE, 0, last);
+  free.fill(intAt(net.freeDay, 0), 0, last);
   return placed < count ? -placed - 1 : last;
 }
 
@@ -99,13 +99,13 @@ function manyWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finis
   const { first, list: links } = net.predecessors;
   let last = 0;
   for (let k = 0; k < count; k++) {
-    const activity = list[k] ?? NONE;
+    const activity = intAt(list, k);
     let start = 0;
-    for (let p = first[activity] ?? NONE, end = first[activity + 1] ?? NONE; p < end; p++) {
-      const finish = finishes[links[p] ?? NONE] ?? NONE;
+    for (let p = intAt(first, activity), end = intAt(first, activity + 1); p < end; p++) {
+      const finish = intAt(finishes, intAt(links, p));
       if (finish > start) start = finish;
     }
-    const duration = durations[activity] ?? NONE;
+    const duration = intAt(durations, activity);
     let finish = start + duration;
     for (let day = start; day < finish; day++) {
       if (!fitsDay(net, memory, activity, day)) finish = day + 1 + duration;
@@ -121,12 +121,12 @@ function manyWordPass(net: PlainNet, memory: PassMemory, list: Int32Array, finis
 function fitsDay(net: PlainNet, memory: PassMemory, activity: number, day: number): boolean {
   const { words, demands, guards } = net;
   if (words === 1) {
-    const only = guards[0] ?? NONE;
-    return (((memory.free[day] ?? NONE) - (demands[activity] ?? NONE)) & only) === only;
+    const only = intAt(guards, 0);
+    return ((intAt(memory.free, day) - intAt(demands, activity)) & only) === only;
   }
   for (let word = 0; word < words; word++) {
-    const guard = guards[word] ?? NONE;
-    const left = ((memory.free[day * words + word] ?? NONE) - (demands[activity * words + word] ?? NONE)) | 0;
+    const guard = intAt(guards, word);
+    const left = (intAt(memory.free, day * words + word) - intAt(demands, activity * words + word)) | 0;
     if ((left & guard) !== guard) return false;
   }
   return true;
@@ -136,19 +136,19 @@ function holdDay(net: PlainNet, memory: PassMemory, activity: number, day: numbe
   const { words, demands } = net;
   for (let word = 0; word < words; word++) {
     const slot = day * words + word;
-    memory.free[slot] = ((memory.free[slot] ?? NONE) - (demands[activity * words + word] ?? NONE)) | 0;
+    memory.free[slot] = (intAt(memory.free, slot) - intAt(demands, activity * words + word)) | 0;
   }
 }
 
 /** Frees the days before `last` again. */
 export function clearDays(net: PlainNet, memory: PassMemory, last: number): void {
   const { words, freeDay } = net;
-  for (let slot = 0; slot < last * words; slot++) memory.free[slot] = freeDay[slot % words] ?? NONE;
+  for (let slot = 0; slot < last * words; slot++) memory.free[slot] = intAt(freeDay, slot % words);
 }
 
 /** Whether the activity fits the free capacities on every day from `start` on; used by other generators. */
 export function fitsFrom(net: PlainNet, memory: PassMemory, activity: number, start: number): boolean {
-  const finish = start + (net.durations[activity] ?? NONE);
+  const finish = start + intAt(net.durations, activity);
   for (let day = start; day < finish; day++) if (!fitsDay(net, memory, activity, day)) return false;
   return true;
 }
@@ -160,16 +160,15 @@ export function fitsOn(net: PlainNet, memory: PassMemory, activity: number, day:
 
 /** Takes the activity's demand off the free capacities from `start` on. */
 export function holdFrom(net: PlainNet, memory: PassMemory, activity: number, start: number): void {
-  const finish = start + (net.durations[activity] ?? NONE);
+  const finish = start + intAt(net.durations, activity);
   for (let day = start; day < finish; day++) holdDay(net, memory, activity, day);
 }
 
 /** Gives the demand of an activity placed at `start` back. */
 export function releaseFrom(net: PlainNet, memory: PassMemory, activity: number, start: number): void {
   const { words, demands } = net;
-  const finish = start + (net.durations[activity] ?? NONE);
+  const finish = start + intAt(net.durations, activity);
   for (let slot = start * words; slot < finish * words; slot++) {
-    memory.free[slot] =
-      ((memory.free[slot] ?? NONE) + (demands[activity * words + (slot % words)] ?? NONE)) | 0;
+    memory.free[slot] = (intAt(memory.free, slot) + intAt(demands, activity * words + (slot % words))) | 0;
   }
 }

@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt } from '../../base';
 import type { Links } from './plain-net';
 import type { Ordered } from './random-order';
 
@@ -8,14 +8,14 @@ export function orderOf(count: number, predecessors: Links, successors: Links): 
   const order = new Int32Array(count);
   let filled = 0;
   for (let i = 0; i < count; i++) {
-    open[i] = (predecessors.first[i + 1] ?? NONE) - (predecessors.first[i] ?? NONE);
+    open[i] = intAt(predecessors.first, i + 1) - intAt(predecessors.first, i);
     if (open[i] === 0) order[filled++] = i;
   }
   for (let k = 0; k < filled; k++) {
-    const activity = order[k] ?? NONE;
-    for (let s = successors.first[activity] ?? NONE; s < (successors.first[activity + 1] ?? NONE); s++) {
-      const next = successors.list[s] ?? NONE;
-      const left = (open[next] ?? NONE) - 1;
+    const activity = intAt(order, k);
+    for (let s = intAt(successors.first, activity); s < intAt(successors.first, activity + 1); s++) {
+      const next = intAt(successors.list, s);
+      const left = intAt(open, next) - 1;
       open[next] = left;
       if (left === 0) order[filled++] = next;
     }
@@ -29,11 +29,11 @@ export function tailsOf(net: Ordered & { readonly durations: Int32Array }): Int3
   const tails = new Int32Array(net.count);
   const { first, list } = net.successors;
   for (let k = order.length - 1; k >= 0; k--) {
-    const activity = order[k] ?? NONE;
+    const activity = intAt(order, k);
     let longest = 0;
-    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-      const next = list[s] ?? NONE;
-      longest = Math.max(longest, (tails[next] ?? NONE) + (net.durations[next] ?? NONE));
+    for (let s = intAt(first, activity); s < intAt(first, activity + 1); s++) {
+      const next = intAt(list, s);
+      longest = Math.max(longest, intAt(tails, next) + intAt(net.durations, next));
     }
     tails[activity] = longest;
   }

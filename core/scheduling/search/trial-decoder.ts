@@ -1,8 +1,7 @@
-import { BugError } from '../../base';
+import { BugError, intAt } from '../../base';
 import { datedNetsOf } from './compile-dated';
 import { isPlain, plainNetOf } from './compile-plain';
 import { DatedSide } from './dated-side';
-import { NONE } from './dice';
 import { individualOf, type Individual } from './individual';
 import { normalised } from './lags';
 import { inOrder } from './random-order';
@@ -51,7 +50,7 @@ export class TrialDecoder {
 
   /** The list of a schedule: the activities by start, each after its predecessors. */
   listBy(starts: Int32Array): Int32Array {
-    const byStart = [...starts.keys()].sort((a, b) => (starts[a] ?? NONE) - (starts[b] ?? NONE));
+    const byStart = [...starts.keys()].sort((a, b) => intAt(starts, a) - intAt(starts, b));
     return inOrder(this.side, byStart);
   }
 
@@ -81,8 +80,8 @@ export class TrialDecoder {
     const { base } = this;
     if (base > 0) {
       for (let i = 0; i < starts.length; i++) {
-        starts[i] = (starts[i] ?? NONE) - base;
-        finishes[i] = (finishes[i] ?? NONE) - base;
+        starts[i] = intAt(starts, i) - base;
+        finishes[i] = intAt(finishes, i) - base;
       }
     }
     return { starts, finishes, finish: last - base, late };

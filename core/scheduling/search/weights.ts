@@ -1,11 +1,11 @@
-import { NONE } from './dice';
+import { at } from '../../base';
 import type { SearchProblem, SearchResource } from './problem';
 
 /** The most units of the resource on any day. */
 export function peakOf({ capacity, capacityByDay }: SearchResource): number {
   if (!capacityByDay) return Math.max(0, capacity);
   let peak = 0;
-  for (let day = 0; day < capacityByDay.length; day++) peak = Math.max(peak, capacityByDay[day] ?? NONE);
+  for (let day = 0; day < capacityByDay.length; day++) peak = Math.max(peak, at(capacityByDay, day));
   return peak;
 }
 

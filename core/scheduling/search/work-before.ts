@@ -1,4 +1,4 @@
-import { NONE } from './dice';
+import { intAt, valueAt } from '../../base';
 import type { Individual } from './individual';
 
 /** The work of a schedule done before each moment, so that the work inside any stretch is one subtraction. */
@@ -16,22 +16,22 @@ export class WorkBefore {
     const { length } = starts;
     sums.fill(0, 0, span);
     for (let i = 0; i < length; i++) {
-      const weight = weights[i] ?? NONE;
-      const from = Math.max(0, (starts[i] ?? NONE) - low) + 1;
-      const to = (finishes[i] ?? NONE) - low + 1;
-      sums[from] = (sums[from] ?? NONE) + weight;
-      sums[to] = (sums[to] ?? NONE) - weight;
+      const weight = valueAt(weights, i);
+      const from = Math.max(0, intAt(starts, i) - low) + 1;
+      const to = intAt(finishes, i) - low + 1;
+      sums[from] = valueAt(sums, from) + weight;
+      sums[to] = valueAt(sums, to) - weight;
     }
     let rate = 0;
     let sum = 0;
     for (let moment = 1; moment < span; moment++) {
-      rate += sums[moment] ?? NONE;
+      rate += valueAt(sums, moment);
       sums[moment] = sum += rate;
     }
   }
 
   /** The work between two moments of the schedule. */
   within(from: number, to: number): number {
-    return (this.sums[to - this.low] ?? NONE) - (this.sums[from - this.low] ?? NONE);
+    return valueAt(this.sums, to - this.low) - valueAt(this.sums, from - this.low);
   }
 }

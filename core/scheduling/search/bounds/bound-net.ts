@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { intAt } from '../../../base';
 import { linksOf, type Links } from '../plain-net';
 import type { SearchProblem } from '../problem';
 import { orderOf } from '../tails';
@@ -48,9 +48,9 @@ function pathsBefore(order: Int32Array, before: Links, durations: Int32Array): I
   const paths = new Int32Array(order.length);
   for (const activity of order) {
     let longest = 0;
-    for (let p = before.first[activity] ?? NONE; p < (before.first[activity + 1] ?? NONE); p++) {
-      const other = before.list[p] ?? NONE;
-      longest = Math.max(longest, (paths[other] ?? NONE) + (durations[other] ?? NONE));
+    for (let p = intAt(before.first, activity); p < intAt(before.first, activity + 1); p++) {
+      const other = intAt(before.list, p);
+      longest = Math.max(longest, intAt(paths, other) + intAt(durations, other));
     }
     paths[activity] = longest;
   }
@@ -61,7 +61,7 @@ function pathsBefore(order: Int32Array, before: Links, durations: Int32Array): I
 export function criticalPath(net: BoundNet): number {
   let longest = 0;
   for (let i = 0; i < net.count; i++) {
-    longest = Math.max(longest, (net.heads[i] ?? NONE) + (net.durations[i] ?? NONE) + (net.tails[i] ?? NONE));
+    longest = Math.max(longest, intAt(net.heads, i) + intAt(net.durations, i) + intAt(net.tails, i));
   }
   return longest;
 }

@@ -1,3 +1,4 @@
+import { at, intAt } from '../../../base';
 import { NONE } from '../dice';
 import type { BoundNet } from './bound-net';
 import { finishBy, startFrom, type Windows } from './windows';
@@ -15,9 +16,9 @@ export function withinCapacity(net: BoundNet, windows: Windows, doesTighten: boo
     const users = usersOf(net, r);
     const lefts = new Set<number>();
     for (const i of users) {
-      lefts.add(windows.from[i] ?? NONE);
-      lefts.add((windows.to[i] ?? NONE) - (net.durations[i] ?? NONE));
-      lefts.add((windows.from[i] ?? NONE) + (net.durations[i] ?? NONE));
+      lefts.add(intAt(windows.from, i));
+      lefts.add(intAt(windows.to, i) - intAt(net.durations, i));
+      lefts.add(intAt(windows.from, i) + intAt(net.durations, i));
     }
     for (const left of lefts) if (!sweep(net, windows, r, users, left, doesTighten)) return false;
   }
@@ -26,7 +27,7 @@ export function withinCapacity(net: BoundNet, windows: Windows, doesTighten: boo
 
 function usersOf(net: BoundNet, resource: number): number[] {
   const demands = net.demands[resource] ?? net.durations;
-  return [...demands.keys()].filter(i => (demands[i] ?? NONE) * (net.durations[i] ?? NONE) > 0);
+  return [...demands.keys()].filter(i => intAt(demands, i) * intAt(net.durations, i) > 0);
 }
 
 /** All intervals that begin at `left`. */
@@ -41,25 +42,24 @@ function sweep(
   const bends = new Int32Array(windows.end + 2);
   let largest = 0;
   for (const i of users) {
-    const duration = net.durations[i] ?? NONE;
+    const duration = intAt(net.durations, i);
     const units = net.demands[resource]?.[i] ?? NONE;
-    const most = Math.min(duration, (windows.from[i] ?? NONE) + duration - left);
+    const most = Math.min(duration, intAt(windows.from, i) + duration - left);
     if (most <= 0) continue;
-    const begin = Math.max((windows.to[i] ?? NONE) - duration, left);
-    bends[begin] = (bends[begin] ?? NONE) + units;
-    bends[begin + most] = (bends[begin + most] ?? NONE) - units;
+    const begin = Math.max(intAt(windows.to, i) - duration, left);
+    bends[begin] = intAt(bends, begin) + units;
+    bends[begin + most] = intAt(bends, begin + most) - units;
     largest = Math.max(largest, units * duration);
   }
-  const capacity = net.capacities[resource] ?? NONE;
+  const capacity = at(net.capacities, resource);
   let slope = 0;
   let work = 0;
   for (let right = left + 1; right <= windows.end; right++) {
-    slope += bends[right - 1] ?? NONE;
+    slope += intAt(bends, right - 1);
     work += slope;
     const spare = capacity * (right - left) - work;
     if (spare < 0) return false;
-    const isWorthwhile =
-      doesTighten && spare < largest && work > 0 && slope > 0 && (bends[right] ?? NONE) < 0;
+    const isWorthwhile = doesTighten && spare < largest && work > 0 && slope > 0 && intAt(bends, right) < 0;
     if (isWorthwhile && !tighten(net, windows, resource, users, left, right, spare)) return false;
   }
   return true;
@@ -76,15 +76,15 @@ function tighten(
   spare: number,
 ): boolean {
   for (const i of users) {
-    const duration = net.durations[i] ?? NONE;
+    const duration = intAt(net.durations, i);
     const units = net.demands[resource]?.[i] ?? NONE;
-    const finish = (windows.from[i] ?? NONE) + duration;
-    const start = (windows.to[i] ?? NONE) - duration;
+    const finish = intAt(windows.from, i) + duration;
+    const start = intAt(windows.to, i) - duration;
     const early = Math.max(
       0,
-      Math.min(duration, finish - left, right - left, right - (windows.from[i] ?? NONE)),
+      Math.min(duration, finish - left, right - left, right - intAt(windows.from, i)),
     );
-    const late = Math.max(0, Math.min(duration, right - start, right - left, (windows.to[i] ?? NONE) - left));
+    const late = Math.max(0, Math.min(duration, right - start, right - left, intAt(windows.to, i) - left));
     const room = spare + units * Math.min(early, late);
     const days = Math.floor(room / units);
     if (early > days && !startFrom(net, windows, i, right - days)) return false;

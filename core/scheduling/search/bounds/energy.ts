@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { intAt } from '../../../base';
 import { criticalPath, type BoundNet } from './bound-net';
 
 /**
@@ -15,15 +15,15 @@ function resourceBound(net: BoundNet, resource: number): number {
   const { heads, tails, durations } = net;
   const demands = net.demands[resource] ?? durations;
   const capacity = net.capacities[resource] ?? 1;
-  const users = [...demands.keys()].filter(i => (demands[i] ?? NONE) * (durations[i] ?? NONE) > 0);
-  const byTail = users.slice().sort((a, b) => (tails[b] ?? NONE) - (tails[a] ?? NONE));
+  const users = [...demands.keys()].filter(i => intAt(demands, i) * intAt(durations, i) > 0);
+  const byTail = users.slice().sort((a, b) => intAt(tails, b) - intAt(tails, a));
   let bound = 0;
-  for (const head of someOf([...new Set(users.map(i => heads[i] ?? NONE))])) {
+  for (const head of someOf([...new Set(users.map(i => intAt(heads, i)))])) {
     let work = 0;
     for (const i of byTail) {
-      if ((heads[i] ?? NONE) < head) continue;
-      work += (demands[i] ?? NONE) * (durations[i] ?? NONE);
-      bound = Math.max(bound, head + Math.ceil(work / capacity) + (tails[i] ?? NONE));
+      if (intAt(heads, i) < head) continue;
+      work += intAt(demands, i) * intAt(durations, i);
+      bound = Math.max(bound, head + Math.ceil(work / capacity) + intAt(tails, i));
     }
   }
   return bound;

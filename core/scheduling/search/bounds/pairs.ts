@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { at, intAt } from '../../../base';
 import type { BoundNet } from './bound-net';
 import { finishBy, startFrom, type Windows } from './windows';
 
@@ -7,9 +7,9 @@ export function incompatiblePairs(net: BoundNet): Int32Array {
   const pairs: number[] = [];
   for (let i = 0; i < net.count; i++) {
     for (let j = i + 1; j < net.count; j++) {
-      if ((net.durations[i] ?? NONE) === 0 || (net.durations[j] ?? NONE) === 0) continue;
+      if (intAt(net.durations, i) === 0 || intAt(net.durations, j) === 0) continue;
       const isTooMuch = net.demands.some(
-        (demands, r) => (demands[i] ?? NONE) + (demands[j] ?? NONE) > (net.capacities[r] ?? NONE),
+        (demands, r) => intAt(demands, i) + intAt(demands, j) > at(net.capacities, r),
       );
       if (isTooMuch) pairs.push(i, j);
     }
@@ -22,16 +22,16 @@ export function orderPairsByWindows(net: BoundNet, windows: Windows, pairs: Int3
   const { durations } = net;
   const { from, to } = windows;
   for (let p = 0; p < pairs.length; p += 2) {
-    const i = pairs[p] ?? NONE;
-    const j = pairs[p + 1] ?? NONE;
-    const both = (durations[i] ?? NONE) + (durations[j] ?? NONE);
-    const canFirst = (from[i] ?? NONE) + both <= (to[j] ?? NONE);
-    const canSecond = (from[j] ?? NONE) + both <= (to[i] ?? NONE);
+    const i = intAt(pairs, p);
+    const j = intAt(pairs, p + 1);
+    const both = intAt(durations, i) + intAt(durations, j);
+    const canFirst = intAt(from, i) + both <= intAt(to, j);
+    const canSecond = intAt(from, j) + both <= intAt(to, i);
     if (canFirst && canSecond) continue;
     if (!canFirst && !canSecond) return false;
     const [a, b] = canFirst ? [i, j] : [j, i];
-    if (!startFrom(net, windows, b, (from[a] ?? NONE) + (durations[a] ?? NONE))) return false;
-    if (!finishBy(net, windows, a, (to[b] ?? NONE) - (durations[b] ?? NONE))) return false;
+    if (!startFrom(net, windows, b, intAt(from, a) + intAt(durations, a))) return false;
+    if (!finishBy(net, windows, a, intAt(to, b) - intAt(durations, b))) return false;
   }
   return true;
 }

@@ -1,3 +1,4 @@
+import { at, intAt } from '../../../base';
 import { NONE } from '../dice';
 import type { BoundNet } from './bound-net';
 import { finishBy, startFrom, type Windows } from './windows';
@@ -11,7 +12,7 @@ import { finishBy, startFrom, type Windows } from './windows';
 export function besideCompulsoryParts(net: BoundNet, windows: Windows): boolean {
   for (let r = 0; r < net.capacities.length; r++) {
     const profile = compulsoryProfile(net, windows, r);
-    const capacity = net.capacities[r] ?? NONE;
+    const capacity = at(net.capacities, r);
     for (const units of profile) if (units > capacity) return false;
     for (let i = 0; i < net.count; i++) if (!moveBeside(net, windows, i, r, profile)) return false;
   }
@@ -22,11 +23,11 @@ function compulsoryProfile(net: BoundNet, windows: Windows, resource: number): I
   const profile = new Int32Array(windows.end + 1);
   const demands = net.demands[resource] ?? profile;
   for (let i = 0; i < net.count; i++) {
-    const duration = net.durations[i] ?? NONE;
-    const latestStart = (windows.to[i] ?? NONE) - duration;
-    const earliestFinish = (windows.from[i] ?? NONE) + duration;
-    const units = demands[i] ?? NONE;
-    for (let day = latestStart; day < earliestFinish; day++) profile[day] = (profile[day] ?? NONE) + units;
+    const duration = intAt(net.durations, i);
+    const latestStart = intAt(windows.to, i) - duration;
+    const earliestFinish = intAt(windows.from, i) + duration;
+    const units = intAt(demands, i);
+    for (let day = latestStart; day < earliestFinish; day++) profile[day] = intAt(profile, day) + units;
   }
   return profile;
 }
@@ -40,18 +41,18 @@ function moveBeside(
 ): boolean {
   const units = net.demands[resource]?.[i] ?? NONE;
   if (units === 0) return true;
-  const duration = net.durations[i] ?? NONE;
-  const room = (net.capacities[resource] ?? NONE) - units;
-  const ownFrom = (windows.to[i] ?? NONE) - duration;
-  const ownTo = (windows.from[i] ?? NONE) + duration;
+  const duration = intAt(net.durations, i);
+  const room = at(net.capacities, resource) - units;
+  const ownFrom = intAt(windows.to, i) - duration;
+  const ownTo = intAt(windows.from, i) + duration;
   const isFull = (day: number): boolean =>
-    (profile[day] ?? NONE) - (day >= ownFrom && day < ownTo ? units : 0) > room;
-  let start = windows.from[i] ?? NONE;
+    intAt(profile, day) - (day >= ownFrom && day < ownTo ? units : 0) > room;
+  let start = intAt(windows.from, i);
   for (let day = start; day < start + duration; day++) {
     if (isFull(day)) start = day + 1;
     if (start > ownFrom) return false;
   }
-  let finish = windows.to[i] ?? NONE;
+  let finish = intAt(windows.to, i);
   for (let day = finish - 1; day >= finish - duration; day--) {
     if (isFull(day)) finish = day;
     if (finish < ownTo) return false;

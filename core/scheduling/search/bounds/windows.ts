@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { intAt } from '../../../base';
 import type { BoundNet } from './bound-net';
 
 /** Between which moments each activity must lie, under the assumption that all ends by a given moment. */
@@ -18,20 +18,20 @@ export function windowsFor(net: BoundNet, end: number): Windows {
 
 /** Moves the earliest start; false when the window has become too short. */
 export function startFrom(net: BoundNet, windows: Windows, i: number, moment: number): boolean {
-  if (moment > (windows.from[i] ?? NONE)) {
+  if (moment > intAt(windows.from, i)) {
     windows.from[i] = moment;
     windows.moves++;
   }
-  return (windows.from[i] ?? NONE) + (net.durations[i] ?? NONE) <= (windows.to[i] ?? NONE);
+  return intAt(windows.from, i) + intAt(net.durations, i) <= intAt(windows.to, i);
 }
 
 /** Moves the latest finish; false when the window has become too short. */
 export function finishBy(net: BoundNet, windows: Windows, i: number, moment: number): boolean {
-  if (moment < (windows.to[i] ?? NONE)) {
+  if (moment < intAt(windows.to, i)) {
     windows.to[i] = moment;
     windows.moves++;
   }
-  return (windows.from[i] ?? NONE) + (net.durations[i] ?? NONE) <= (windows.to[i] ?? NONE);
+  return intAt(windows.from, i) + intAt(net.durations, i) <= intAt(windows.to, i);
 }
 
 /** Pushes windows along the relationships; false when one has become too short. */
@@ -39,17 +39,17 @@ export function alongRelationships(net: BoundNet, windows: Windows): boolean {
   const { order, predecessors, successors, durations, count } = net;
   const { from, to } = windows;
   for (let k = 0; k < count; k++) {
-    const i = order[k] ?? NONE;
-    const finish = (from[i] ?? NONE) + (durations[i] ?? NONE);
-    for (let s = successors.first[i] ?? NONE; s < (successors.first[i + 1] ?? NONE); s++) {
-      if (!startFrom(net, windows, successors.list[s] ?? NONE, finish)) return false;
+    const i = intAt(order, k);
+    const finish = intAt(from, i) + intAt(durations, i);
+    for (let s = intAt(successors.first, i); s < intAt(successors.first, i + 1); s++) {
+      if (!startFrom(net, windows, intAt(successors.list, s), finish)) return false;
     }
   }
   for (let k = count - 1; k >= 0; k--) {
-    const i = order[k] ?? NONE;
-    const start = (to[i] ?? NONE) - (durations[i] ?? NONE);
-    for (let p = predecessors.first[i] ?? NONE; p < (predecessors.first[i + 1] ?? NONE); p++) {
-      if (!finishBy(net, windows, predecessors.list[p] ?? NONE, start)) return false;
+    const i = intAt(order, k);
+    const start = intAt(to, i) - intAt(durations, i);
+    for (let p = intAt(predecessors.first, i); p < intAt(predecessors.first, i + 1); p++) {
+      if (!finishBy(net, windows, intAt(predecessors.list, p), start)) return false;
     }
   }
   return true;

@@ -1,7 +1,7 @@
+import { intAt } from '../../../base';
 import type { BoundNet } from '../bounds/bound-net';
 import { isRefuted } from '../bounds/destructive';
 import { incompatiblePairs } from '../bounds/pairs';
-import { NONE } from '../dice';
 import { finishOf, type DatedNet } from '../dated-net';
 import { earliestTimes, type Earliest, type Orders } from '../propagate';
 import { firstConflict, type Conflict } from './conflict';
@@ -86,11 +86,11 @@ export class DelaySearch {
   private delayEach(conflict: Conflict, release: Int32Array, due: Int32Array, orders: Orders): void {
     const kept = due.slice();
     for (const activity of conflict.activities) {
-      if ((this.forward.fixed[activity] ?? NONE) >= 0) continue;
+      if (intAt(this.forward.fixed, activity) >= 0) continue;
       const later = release.slice();
       later[activity] = conflict.day + 1;
       this.branch(later, kept, orders);
-      kept[activity] = Math.min(kept[activity] ?? NONE, this.finishWhenStartedBy(activity, conflict.day));
+      kept[activity] = Math.min(intAt(kept, activity), this.finishWhenStartedBy(activity, conflict.day));
     }
   }
 
@@ -105,7 +105,7 @@ export class DelaySearch {
     const turned = orders.map(([first, second]) => [second, first] as const);
     const latest = earliestTimes(mirrored, 0, limits, turned);
     if (latest.broken >= 0) return null;
-    for (let i = 0; i < due.length; i++) due[i] = forward.slots - (latest.starts[i] ?? NONE);
+    for (let i = 0; i < due.length; i++) due[i] = forward.slots - intAt(latest.starts, i);
     return earliest;
   }
 
@@ -118,15 +118,15 @@ export class DelaySearch {
     const end = to.reduce((last, moment) => Math.max(last, moment), 0);
     const windows = { from: earliest.starts.map(start => start - base), to, end, moves: 0 };
     if (isRefuted(bounds, windows, this.pairs)) return false;
-    for (let i = 0; i < due.length; i++) due[i] = base + (windows.to[i] ?? NONE);
+    for (let i = 0; i < due.length; i++) due[i] = base + intAt(windows.to, i);
     return true;
   }
 
   private finishWhenStartedBy(activity: number, day: number): number {
     const { forward } = this;
-    const calendar = forward.calendars[forward.calendarOf[activity] ?? NONE];
+    const calendar = forward.calendars[intAt(forward.calendarOf, activity)];
     if (!calendar) return day;
-    const lastWorkDay = calendar.dayOfIndex[(calendar.indexOfDay[day + 1] ?? NONE) - 1] ?? NONE;
-    return finishOf(calendar, lastWorkDay, forward.durations[activity] ?? NONE);
+    const lastWorkDay = intAt(calendar.dayOfIndex, intAt(calendar.indexOfDay, day + 1) - 1);
+    return finishOf(calendar, lastWorkDay, intAt(forward.durations, activity));
   }
 }

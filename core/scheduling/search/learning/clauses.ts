@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { at, intAt } from '../../../base';
 
 /** Learned clauses: at least one of the literals of each must hold. The first two of each are watched. */
 export class Clauses {
@@ -24,8 +24,8 @@ export class Clauses {
   add(clause: ArrayLike<number>, length: number, spread: number, now: number): number {
     this.makeRoom(length);
     const number = this.count++;
-    const start = this.starts[number] ?? NONE;
-    for (let k = 0; k < length; k++) this.literals[start + k] = clause[k] ?? NONE;
+    const start = intAt(this.starts, number);
+    for (let k = 0; k < length; k++) this.literals[start + k] = at(clause, k);
     this.starts[number + 1] = start + length;
     this.spreads[number] = spread;
     this.uses[number] = now;
@@ -40,14 +40,14 @@ export class Clauses {
   }
 
   private watch(clause: number, which: number): void {
-    const literal = this.literals[(this.starts[clause] ?? NONE) + which] ?? NONE;
+    const literal = intAt(this.literals, intAt(this.starts, clause) + which);
     const watch = 2 * clause + which;
-    this.next[watch] = this.heads[literal] ?? NONE;
+    this.next[watch] = intAt(this.heads, literal);
     this.heads[literal] = watch;
   }
 
   private makeRoom(length: number): void {
-    const end = (this.starts[this.count] ?? NONE) + length;
+    const end = intAt(this.starts, this.count) + length;
     if (end > this.literals.length) this.literals = grown(this.literals, 2 * end);
     if (this.count + 2 > this.starts.length) {
       const size = 2 * this.starts.length;
@@ -66,11 +66,11 @@ export class Clauses {
    */
   shrink(valueOf: (literal: number) => number): void {
     const order = Array.from({ length: this.count }, (_, clause) => clause);
-    const rank = (clause: number): number => Math.min(this.spreads[clause] ?? NONE, 30);
-    order.sort((a, b) => rank(a) - rank(b) || (this.uses[b] ?? NONE) - (this.uses[a] ?? NONE) || a - b);
+    const rank = (clause: number): number => Math.min(intAt(this.spreads, clause), 30);
+    order.sort((a, b) => rank(a) - rank(b) || intAt(this.uses, b) - intAt(this.uses, a) || a - b);
     const isKept = new Uint8Array(this.count);
     order.forEach((clause, place) => {
-      isKept[clause] = place < this.count / 2 || (this.spreads[clause] ?? NONE) <= 2 ? 1 : 0;
+      isKept[clause] = place < this.count / 2 || intAt(this.spreads, clause) <= 2 ? 1 : 0;
     });
     // What is kept never overtakes what is still to be read.
     const { literals } = this;
@@ -80,10 +80,10 @@ export class Clauses {
     this.count = 0;
     for (let clause = 0; clause < count; clause++) {
       if (isKept[clause] === 0) continue;
-      const own = literals.subarray(starts[clause] ?? NONE, starts[clause + 1] ?? NONE);
+      const own = literals.subarray(intAt(starts, clause), intAt(starts, clause + 1));
       if (own.some(literal => valueOf(literal) === 1)) continue;
       const open = own.filter(literal => valueOf(literal) === 0);
-      this.add(open, open.length, this.spreads[clause] ?? NONE, this.uses[clause] ?? NONE);
+      this.add(open, open.length, intAt(this.spreads, clause), intAt(this.uses, clause));
     }
   }
 }

@@ -1,6 +1,5 @@
-import { BugError } from '../../../base';
+import { BugError, intAt } from '../../../base';
 import type { BoundNet } from '../bounds/bound-net';
-import { NONE } from '../dice';
 import type { Clauses } from './clauses';
 import type { Cuts } from './cuts';
 import { BROKEN_CLAUSE, EMPTY_RANGE, type Propagation } from './propagation';
@@ -80,10 +79,10 @@ export class ConflictAnalysis implements Premises {
       if (this.isOpen[at] === 1) {
         this.isOpen[at] = 0;
         if (--this.openCount === 0) break;
-        const side = ranges.sides[at] ?? NONE;
-        const reason = ranges.reasons[at] ?? NONE;
+        const side = intAt(ranges.sides, at);
+        const reason = intAt(ranges.reasons, at);
         this.takeBack(at);
-        this.explain(side, this.reached[at] ?? NONE, reason);
+        this.explain(side, intAt(this.reached, at), reason);
       } else this.takeBack(at);
     }
     this.conclude(ranges.length - 1);
@@ -93,10 +92,10 @@ export class ConflictAnalysis implements Premises {
   /** Takes the latest change back; its cuts may be decided again. */
   private takeBack(at: number): void {
     const { ranges, cuts } = this;
-    const side = ranges.sides[at] ?? NONE;
-    const offset = cuts.offsets[side >> 1] ?? NONE;
-    const before = ranges.before[at] ?? NONE;
-    const after = ranges.after[at] ?? NONE;
+    const side = intAt(ranges.sides, at);
+    const offset = intAt(cuts.offsets, side >> 1);
+    const before = intAt(ranges.before, at);
+    const after = intAt(ranges.after, at);
     this.urgent.returnAll(offset + Math.min(before, after), offset + Math.max(before, after));
     ranges.undo();
   }
@@ -128,21 +127,21 @@ export class ConflictAnalysis implements Premises {
     const { durations } = this.net;
     if (kind === BY_CLAUSE) this.explainClause(about, side);
     else if (kind === BY_RELATIONSHIP) {
-      if ((side & 1) === FIRST) this.startsFrom(about, limit - (durations[about] ?? NONE));
-      else this.startsBy(about, limit + (durations[activity] ?? NONE));
+      if ((side & 1) === FIRST) this.startsFrom(about, limit - intAt(durations, about));
+      else this.startsBy(about, limit + intAt(durations, activity));
     } else if (kind === BY_CAPACITY) {
-      if ((side & 1) === FIRST) this.startsFrom(activity, about - (durations[activity] ?? NONE) + 1);
+      if ((side & 1) === FIRST) this.startsFrom(activity, about - intAt(durations, activity) + 1);
       else this.startsBy(activity, about);
       this.days.explain(about, activity, this);
     } else if (kind === BY_PAIR) {
       // The one behind could not be over before the other starts, so it starts when that one is over.
       const isFirst = (side & 1) === FIRST;
       const [before, behind] = isFirst ? [about, activity] : [activity, about];
-      if (isFirst) this.startsFrom(before, limit - (durations[before] ?? NONE));
-      else this.startsBy(behind, limit + (durations[before] ?? NONE));
-      const earliest = this.ranges.first[behind] ?? NONE;
+      if (isFirst) this.startsFrom(before, limit - intAt(durations, before));
+      else this.startsBy(behind, limit + intAt(durations, before));
+      const earliest = intAt(this.ranges.first, behind);
       this.startsFrom(behind, earliest);
-      this.startsBy(before, earliest + (durations[behind] ?? NONE) - 1);
+      this.startsBy(before, earliest + intAt(durations, behind) - 1);
     }
   }
 
@@ -151,11 +150,11 @@ export class ConflictAnalysis implements Premises {
     const { starts, literals } = this.clauses;
     this.clauses.use(clause, this.conflicts);
     let isFound = side < 0;
-    for (let k = starts[clause] ?? NONE; k < (starts[clause + 1] ?? NONE); k++) {
-      const literal = literals[k] ?? NONE;
+    for (let k = intAt(starts, clause); k < intAt(starts, clause + 1); k++) {
+      const literal = intAt(literals, k);
       const cut = literal >> 1;
-      const activity = this.cuts.activityOf[cut] ?? NONE;
-      const moment = this.cuts.momentOf[cut] ?? NONE;
+      const activity = intAt(this.cuts.activityOf, cut);
+      const moment = intAt(this.cuts.momentOf, cut);
       if (!isFound && 2 * activity + (literal & 1) === side) {
         isFound = true;
         continue;
@@ -167,26 +166,26 @@ export class ConflictAnalysis implements Premises {
 
   startsFrom(activity: number, moment: number): void {
     const { ranges } = this;
-    let at = ranges.latest[2 * activity + FIRST] ?? NONE;
-    while (at >= 0 && (ranges.before[at] ?? NONE) >= moment) at = ranges.previous[at] ?? NONE;
-    if (at < 0 || (ranges.after[at] ?? NONE) < moment) return;
-    this.urgent.raise((this.cuts.offsets[activity] ?? NONE) + moment - 1);
+    let at = intAt(ranges.latest, 2 * activity + FIRST);
+    while (at >= 0 && intAt(ranges.before, at) >= moment) at = intAt(ranges.previous, at);
+    if (at < 0 || intAt(ranges.after, at) < moment) return;
+    this.urgent.raise(intAt(this.cuts.offsets, activity) + moment - 1);
     this.require(at, 2 * activity + FIRST, moment);
   }
 
   startsBy(activity: number, moment: number): void {
     const { ranges } = this;
-    let at = ranges.latest[2 * activity + LAST] ?? NONE;
-    while (at >= 0 && (ranges.before[at] ?? NONE) <= moment) at = ranges.previous[at] ?? NONE;
-    if (at < 0 || (ranges.after[at] ?? NONE) > moment) return;
-    this.urgent.raise((this.cuts.offsets[activity] ?? NONE) + moment);
+    let at = intAt(ranges.latest, 2 * activity + LAST);
+    while (at >= 0 && intAt(ranges.before, at) <= moment) at = intAt(ranges.previous, at);
+    if (at < 0 || intAt(ranges.after, at) > moment) return;
+    this.urgent.raise(intAt(this.cuts.offsets, activity) + moment);
     this.require(at, 2 * activity + LAST, moment);
   }
 
   private require(at: number, side: number, moment: number): void {
     this.work++;
-    if ((this.ranges.levels[at] ?? NONE) === this.ranges.level) {
-      if (this.isOpen[at] === 1 && !isStronger(side, moment, this.reached[at] ?? NONE)) return;
+    if (intAt(this.ranges.levels, at) === this.ranges.level) {
+      if (this.isOpen[at] === 1 && !isStronger(side, moment, intAt(this.reached, at))) return;
       if (this.isOpen[at] === 0) this.openCount++;
       this.isOpen[at] = 1;
       this.reached[at] = moment;
@@ -196,14 +195,14 @@ export class ConflictAnalysis implements Premises {
       this.isNeeded[side] = 1;
       this.needed[this.neededCount++] = side;
       this.needs[side] = moment;
-    } else if (isStronger(side, moment, this.needs[side] ?? NONE)) this.needs[side] = moment;
+    } else if (isStronger(side, moment, intAt(this.needs, side))) this.needs[side] = moment;
   }
 
   /** Writes the clause: not the limit at a place on the trail, or not one of the needed ones. */
   private conclude(at: number): void {
     const { ranges } = this;
-    const ownSide = ranges.sides[at] ?? NONE;
-    const own = this.reached[at] ?? NONE;
+    const ownSide = intAt(ranges.sides, at);
+    const own = intAt(this.reached, at);
     if (this.isNeeded[ownSide] === 0) this.needed[this.neededCount++] = ownSide;
     this.isNeeded[ownSide] = 1;
     this.needs[ownSide] = own;
@@ -213,12 +212,12 @@ export class ConflictAnalysis implements Premises {
     this.spread = 1;
     let deepest = 0;
     for (let k = 0; k < this.neededCount; k++) {
-      const side = this.needed[k] ?? NONE;
-      const moment = this.needs[side] ?? NONE;
+      const side = intAt(this.needed, k);
+      const moment = intAt(this.needs, side);
       if (side === ownSide) continue;
       const place = this.placeOf(side, moment);
       if (this.isImplied(side, moment, place)) continue;
-      const level = ranges.levels[place] ?? NONE;
+      const level = intAt(ranges.levels, place);
       if (this.levelMarks[level] !== this.conflicts) this.spread++;
       this.levelMarks[level] = this.conflicts;
       if (level > this.backLevel) {
@@ -228,18 +227,18 @@ export class ConflictAnalysis implements Premises {
       this.learned[this.length++] = this.opposite(side, moment);
     }
     if (this.length > 1) {
-      const literal = this.learned[1] ?? NONE;
-      this.learned[1] = this.learned[deepest] ?? NONE;
+      const literal = intAt(this.learned, 1);
+      this.learned[1] = intAt(this.learned, deepest);
       this.learned[deepest] = literal;
     }
-    for (let k = 0; k < this.neededCount; k++) this.isNeeded[this.needed[k] ?? NONE] = 0;
+    for (let k = 0; k < this.neededCount; k++) this.isNeeded[intAt(this.needed, k)] = 0;
   }
 
   /** The change that brought a limit of a side about; -1: none, it holds in any case. */
   private placeOf(side: number, moment: number): number {
     const { ranges } = this;
-    let at = ranges.latest[side] ?? NONE;
-    while (at >= 0 && !isStronger(side, moment, ranges.before[at] ?? NONE)) at = ranges.previous[at] ?? NONE;
+    let at = intAt(ranges.latest, side);
+    while (at >= 0 && !isStronger(side, moment, intAt(ranges.before, at))) at = intAt(ranges.previous, at);
     return at;
   }
 
@@ -251,26 +250,26 @@ export class ConflictAnalysis implements Premises {
 
   /** Whether a needed limit follows from others that are needed too and came before it. */
   private isImplied(side: number, moment: number, at: number): boolean {
-    const reason = this.ranges.reasons[at] ?? NONE;
+    const reason = intAt(this.ranges.reasons, at);
     const about = reason >> KIND_BITS;
     const kind = kindOf(reason);
     const { durations } = this.net;
     if (kind === BY_RELATIONSHIP) {
       return (side & 1) === FIRST
-        ? this.isKnown(2 * about + FIRST, moment - (durations[about] ?? NONE), at)
-        : this.isKnown(2 * about + LAST, moment + (durations[side >> 1] ?? NONE), at);
+        ? this.isKnown(2 * about + FIRST, moment - intAt(durations, about), at)
+        : this.isKnown(2 * about + LAST, moment + intAt(durations, side >> 1), at);
     }
     return kind === BY_CLAUSE && this.areKnown(about, side, at);
   }
 
   private areKnown(clause: number, side: number, at: number): boolean {
     const { starts, literals } = this.clauses;
-    for (let k = starts[clause] ?? NONE; k < (starts[clause + 1] ?? NONE); k++) {
-      const literal = literals[k] ?? NONE;
+    for (let k = intAt(starts, clause); k < intAt(starts, clause + 1); k++) {
+      const literal = intAt(literals, k);
       const cut = literal >> 1;
-      const other = 2 * (this.cuts.activityOf[cut] ?? NONE) + (literal & 1);
+      const other = 2 * intAt(this.cuts.activityOf, cut) + (literal & 1);
       if (other === side) continue;
-      const moment = this.cuts.momentOf[cut] ?? NONE;
+      const moment = intAt(this.cuts.momentOf, cut);
       const isKnown =
         (literal & 1) === 1
           ? this.isKnown((other & ~1) | FIRST, moment + 1, at)
@@ -287,8 +286,8 @@ export class ConflictAnalysis implements Premises {
     return (
       place < at &&
       this.isNeeded[side] === 1 &&
-      !isStronger(side, moment, this.needs[side] ?? NONE) &&
-      this.placeOf(side, this.needs[side] ?? NONE) < at
+      !isStronger(side, moment, intAt(this.needs, side)) &&
+      this.placeOf(side, intAt(this.needs, side)) < at
     );
   }
 }

@@ -1,5 +1,5 @@
+import { intAt } from '../../../base';
 import type { Windows } from '../bounds/windows';
-import { NONE } from '../dice';
 
 /**
  * Statements about starts, numbered: of activity `i` the cut at moment `t` stands for "starts by t", its opposite for
@@ -22,9 +22,9 @@ export class Cuts {
     this.offsets = new Int32Array(from.length);
     let cut = 0;
     for (let i = 0; i < from.length; i++) {
-      const start = from[i] ?? NONE;
+      const start = intAt(from, i);
       this.offsets[i] = cut - start;
-      for (let moment = start; moment < (to[i] ?? NONE) - (durations[i] ?? NONE); moment++, cut++) {
+      for (let moment = start; moment < intAt(to, i) - intAt(durations, i); moment++, cut++) {
         this.activityOf[cut] = i;
         this.momentOf[cut] = moment;
       }
@@ -33,16 +33,16 @@ export class Cuts {
 
   /** The literal "activity starts by the moment". */
   startsBy(activity: number, moment: number): number {
-    return 2 * ((this.offsets[activity] ?? NONE) + moment) + 1;
+    return 2 * (intAt(this.offsets, activity) + moment) + 1;
   }
 
   /** The literal "activity starts at the moment or later". */
   startsFrom(activity: number, moment: number): number {
-    return 2 * ((this.offsets[activity] ?? NONE) + moment - 1);
+    return 2 * (intAt(this.offsets, activity) + moment - 1);
   }
 }
 
 /** How many cuts windows give. */
 export function cutsIn({ from, to }: Windows, durations: Int32Array): number {
-  return from.reduce((sum, start, i) => sum + (to[i] ?? NONE) - (durations[i] ?? NONE) - start, 0);
+  return from.reduce((sum, start, i) => sum + intAt(to, i) - intAt(durations, i) - start, 0);
 }

@@ -1,6 +1,6 @@
+import { intAt } from '../../../base';
 import type { BoundNet } from '../bounds/bound-net';
 import type { Windows } from '../bounds/windows';
-import { NONE } from '../dice';
 import type { ExactOutcome } from '../exact/delay-search';
 import { linksOf, type Links, type PlainNet } from '../plain-net';
 import { incompatiblePairs } from '../bounds/pairs';
@@ -106,7 +106,7 @@ export class LearningSearch {
     analysis.learn(propagation);
     analysis.backTo(analysis.backLevel);
     propagation.reset();
-    const literal = analysis.learned[0] ?? NONE;
+    const literal = intAt(analysis.learned, 0);
     if (analysis.length === 1) {
       propagation.hold(literal, DECISION);
       return;
@@ -135,7 +135,7 @@ export class LearningSearch {
     for (let cut = urgent.take(); cut >= 0; cut = urgent.take()) {
       const literal = 2 * cut + 1;
       if (propagation.valueOf(literal) !== 0) continue;
-      const isEarly = (this.wished[cuts.activityOf[cut] ?? NONE] ?? NONE) <= (cuts.momentOf[cut] ?? NONE);
+      const isEarly = intAt(this.wished, intAt(cuts.activityOf, cut)) <= intAt(cuts.momentOf, cut);
       ranges.openLevel();
       propagation.hold(isEarly ? literal : literal - 1, DECISION);
       return true;
@@ -143,7 +143,7 @@ export class LearningSearch {
     const activity = this.nextOpen();
     if (activity < 0) return false;
     ranges.openLevel();
-    propagation.lowerLast(activity, ranges.first[activity] ?? NONE, DECISION);
+    propagation.lowerLast(activity, intAt(ranges.first, activity), DECISION);
     return true;
   }
 
@@ -151,12 +151,15 @@ export class LearningSearch {
   private nextOpen(): number {
     const { first, last } = this.ranges;
     let best = -1;
+    let bestStart = Infinity;
     for (let i = 0; i < first.length; i++) {
-      const start = first[i] ?? NONE;
-      const latest = last[i] ?? NONE;
+      const start = intAt(first, i);
+      const latest = intAt(last, i);
       if (start === latest) continue;
-      const bestStart = first[best] ?? NONE;
-      if (best < 0 || start < bestStart || (start === bestStart && latest < (last[best] ?? NONE))) best = i;
+      if (start < bestStart || (start === bestStart && latest < intAt(last, best))) {
+        best = i;
+        bestStart = start;
+      }
     }
     return best;
   }
@@ -167,7 +170,7 @@ export class LearningSearch {
     this.wished.set(ranges.first);
     let end = 0;
     for (let i = 0; i < net.count; i++) {
-      end = Math.max(end, (ranges.first[i] ?? NONE) + (net.durations[i] ?? NONE));
+      end = Math.max(end, intAt(ranges.first, i) + intAt(net.durations, i));
     }
     this.task.found(this.wished, end);
     this.analysis.backTo(0);
@@ -179,10 +182,10 @@ export class LearningSearch {
   private narrow(windows: Windows): boolean {
     const { ranges, net, propagation } = this;
     for (let i = 0; i < net.count; i++) {
-      const from = windows.from[i] ?? NONE;
-      const to = (windows.to[i] ?? NONE) - (net.durations[i] ?? NONE);
-      if (from > (ranges.first[i] ?? NONE) && !propagation.raiseFirst(i, from, DECISION)) return false;
-      if (to < (ranges.last[i] ?? NONE) && !propagation.lowerLast(i, to, DECISION)) return false;
+      const from = intAt(windows.from, i);
+      const to = intAt(windows.to, i) - intAt(net.durations, i);
+      if (from > intAt(ranges.first, i) && !propagation.raiseFirst(i, from, DECISION)) return false;
+      if (to < intAt(ranges.last, i) && !propagation.lowerLast(i, to, DECISION)) return false;
     }
     return true;
   }
@@ -203,7 +206,7 @@ function rivalsOf(net: BoundNet): Links {
   const pairs: [number, number][] = [];
   const rivals = incompatiblePairs(net);
   for (let k = 0; k < rivals.length; k += 2) {
-    const [one, other] = [rivals[k] ?? NONE, rivals[k + 1] ?? NONE];
+    const [one, other] = [intAt(rivals, k), intAt(rivals, k + 1)];
     pairs.push([one, other], [other, one]);
   }
   return linksOf(net.count, pairs);

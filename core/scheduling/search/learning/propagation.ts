@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { intAt } from '../../../base';
 import type { Links, PlainNet } from '../plain-net';
 import type { Clauses } from './clauses';
 import type { Cuts } from './cuts';
@@ -84,33 +84,32 @@ export class Propagation {
 
   private follow(change: number): boolean {
     const { ranges, cuts } = this;
-    const side = ranges.sides[change] ?? NONE;
+    const side = intAt(ranges.sides, change);
     const activity = side >> 1;
-    const before = ranges.before[change] ?? NONE;
-    const after = ranges.after[change] ?? NONE;
-    const offset = cuts.offsets[activity] ?? NONE;
+    const before = intAt(ranges.before, change);
+    const after = intAt(ranges.after, change);
+    const offset = intAt(cuts.offsets, activity);
     this.isTouched[activity] = 1;
     this.work++;
     if ((side & 1) === FIRST) {
       for (let cut = offset + before; cut < offset + after; cut++) {
-        if ((this.clauses.heads[2 * cut + 1] ?? NONE) >= 0 && !this.visit(2 * cut + 1)) return false;
+        if (intAt(this.clauses.heads, 2 * cut + 1) >= 0 && !this.visit(2 * cut + 1)) return false;
       }
       return this.pushSuccessors(activity, after) && this.behindRivals(activity, after);
     }
     for (let cut = offset + after; cut < offset + before; cut++) {
-      if ((this.clauses.heads[2 * cut] ?? NONE) >= 0 && !this.visit(2 * cut)) return false;
+      if (intAt(this.clauses.heads, 2 * cut) >= 0 && !this.visit(2 * cut)) return false;
     }
     return this.pushPredecessors(activity, after) && this.beforeRivals(activity, after);
   }
 
   private pushSuccessors(activity: number, start: number): boolean {
     const { first, list } = this.net.successors;
-    const moment = start + (this.net.durations[activity] ?? NONE);
+    const moment = start + intAt(this.net.durations, activity);
     const reason = (activity << KIND_BITS) | BY_RELATIONSHIP;
-    for (let s = first[activity] ?? NONE; s < (first[activity + 1] ?? NONE); s++) {
-      const other = list[s] ?? NONE;
-      if (moment > (this.ranges.first[other] ?? NONE) && !this.raiseFirst(other, moment, reason))
-        return false;
+    for (let s = intAt(first, activity); s < intAt(first, activity + 1); s++) {
+      const other = intAt(list, s);
+      if (moment > intAt(this.ranges.first, other) && !this.raiseFirst(other, moment, reason)) return false;
     }
     return true;
   }
@@ -118,10 +117,10 @@ export class Propagation {
   private pushPredecessors(activity: number, start: number): boolean {
     const { first, list } = this.net.predecessors;
     const reason = (activity << KIND_BITS) | BY_RELATIONSHIP;
-    for (let p = first[activity] ?? NONE; p < (first[activity + 1] ?? NONE); p++) {
-      const other = list[p] ?? NONE;
-      const moment = start - (this.net.durations[other] ?? NONE);
-      if (moment < (this.ranges.last[other] ?? NONE) && !this.lowerLast(other, moment, reason)) return false;
+    for (let p = intAt(first, activity); p < intAt(first, activity + 1); p++) {
+      const other = intAt(list, p);
+      const moment = start - intAt(this.net.durations, other);
+      if (moment < intAt(this.ranges.last, other) && !this.lowerLast(other, moment, reason)) return false;
     }
     return true;
   }
@@ -130,10 +129,10 @@ export class Propagation {
   private behindRivals(activity: number, start: number): boolean {
     const { first, list } = this.rivals;
     const { last } = this.ranges;
-    const finish = start + (this.net.durations[activity] ?? NONE);
-    for (let r = first[activity] ?? NONE; r < (first[activity + 1] ?? NONE); r++) {
-      const rival = list[r] ?? NONE;
-      if (finish > (last[rival] ?? NONE) && !this.putBehind(rival, activity)) return false;
+    const finish = start + intAt(this.net.durations, activity);
+    for (let r = intAt(first, activity); r < intAt(first, activity + 1); r++) {
+      const rival = intAt(list, r);
+      if (finish > intAt(last, rival) && !this.putBehind(rival, activity)) return false;
     }
     return true;
   }
@@ -142,9 +141,9 @@ export class Propagation {
   private beforeRivals(activity: number, latest: number): boolean {
     const { first, list } = this.rivals;
     const { durations } = this.net;
-    for (let r = first[activity] ?? NONE; r < (first[activity + 1] ?? NONE); r++) {
-      const rival = list[r] ?? NONE;
-      const finish = (this.ranges.first[rival] ?? NONE) + (durations[rival] ?? NONE);
+    for (let r = intAt(first, activity); r < intAt(first, activity + 1); r++) {
+      const rival = intAt(list, r);
+      const finish = intAt(this.ranges.first, rival) + intAt(durations, rival);
       if (finish > latest && !this.putBehind(activity, rival)) return false;
     }
     return true;
@@ -152,21 +151,19 @@ export class Propagation {
 
   private putBehind(before: number, behind: number): boolean {
     const { first, last } = this.ranges;
-    const duration = this.net.durations[before] ?? NONE;
-    const start = (first[before] ?? NONE) + duration;
-    if (start > (first[behind] ?? NONE) && !this.raiseFirst(behind, start, (before << KIND_BITS) | BY_PAIR)) {
+    const duration = intAt(this.net.durations, before);
+    const start = intAt(first, before) + duration;
+    if (start > intAt(first, behind) && !this.raiseFirst(behind, start, (before << KIND_BITS) | BY_PAIR)) {
       return false;
     }
-    const latest = (last[behind] ?? NONE) - duration;
-    return (
-      latest >= (last[before] ?? NONE) || this.lowerLast(before, latest, (behind << KIND_BITS) | BY_PAIR)
-    );
+    const latest = intAt(last, behind) - duration;
+    return latest >= intAt(last, before) || this.lowerLast(before, latest, (behind << KIND_BITS) | BY_PAIR);
   }
 
   /** Lets an activity start at a moment or later; false: a conflict. */
   raiseFirst(activity: number, moment: number, reason: number): boolean {
     const { ranges } = this;
-    if (moment > (ranges.last[activity] ?? NONE)) return this.empties(2 * activity + FIRST, moment, reason);
+    if (moment > intAt(ranges.last, activity)) return this.empties(2 * activity + FIRST, moment, reason);
     ranges.raiseFirst(activity, moment, reason);
     return ranges.overloaded < 0 || this.fails(OVERFULL_DAY, ranges.overloaded);
   }
@@ -174,7 +171,7 @@ export class Propagation {
   /** Lets an activity start by a moment; false: a conflict. */
   lowerLast(activity: number, moment: number, reason: number): boolean {
     const { ranges } = this;
-    if (moment < (ranges.first[activity] ?? NONE)) return this.empties(2 * activity + LAST, moment, reason);
+    if (moment < intAt(ranges.first, activity)) return this.empties(2 * activity + LAST, moment, reason);
     ranges.lowerLast(activity, moment, reason);
     return ranges.overloaded < 0 || this.fails(OVERFULL_DAY, ranges.overloaded);
   }
@@ -188,8 +185,8 @@ export class Propagation {
   /** Makes a literal hold; false: a conflict. */
   hold(literal: number, reason: number): boolean {
     const cut = literal >> 1;
-    const activity = this.cuts.activityOf[cut] ?? NONE;
-    const moment = this.cuts.momentOf[cut] ?? NONE;
+    const activity = intAt(this.cuts.activityOf, cut);
+    const moment = intAt(this.cuts.momentOf, cut);
     return (literal & 1) === 1
       ? this.lowerLast(activity, moment, reason)
       : this.raiseFirst(activity, moment + 1, reason);
@@ -198,10 +195,10 @@ export class Propagation {
   /** Whether a literal holds (1), cannot hold (-1) or is open (0). */
   valueOf(literal: number): number {
     const cut = literal >> 1;
-    const activity = this.cuts.activityOf[cut] ?? NONE;
-    const moment = this.cuts.momentOf[cut] ?? NONE;
-    const isBy = (this.ranges.last[activity] ?? NONE) <= moment;
-    if (!isBy && (this.ranges.first[activity] ?? NONE) <= moment) return 0;
+    const activity = intAt(this.cuts.activityOf, cut);
+    const moment = intAt(this.cuts.momentOf, cut);
+    const isBy = intAt(this.ranges.last, activity) <= moment;
+    if (!isBy && intAt(this.ranges.first, activity) <= moment) return 0;
     return isBy === ((literal & 1) === 1) ? 1 : -1;
   }
 
@@ -210,21 +207,21 @@ export class Propagation {
     const { clauses } = this;
     const { next, starts, literals, heads } = clauses;
     let from = -1;
-    let watch = heads[failed] ?? NONE;
+    let watch = intAt(heads, failed);
     while (watch >= 0) {
-      const following = next[watch] ?? NONE;
+      const following = intAt(next, watch);
       this.work++;
       const clause = watch >> 1;
-      const start = starts[clause] ?? NONE;
+      const start = intAt(starts, clause);
       const own = start + (watch & 1);
-      const other = literals[start + 1 - (watch & 1)] ?? NONE;
+      const other = intAt(literals, start + 1 - (watch & 1));
       const value = this.valueOf(other);
-      const free = value === 1 ? -1 : this.freeLiteral(start + 2, starts[clause + 1] ?? NONE);
+      const free = value === 1 ? -1 : this.freeLiteral(start + 2, intAt(starts, clause + 1));
       if (free >= 0) {
-        const literal = literals[free] ?? NONE;
+        const literal = intAt(literals, free);
         literals[free] = failed;
         literals[own] = literal;
-        next[watch] = heads[literal] ?? NONE;
+        next[watch] = intAt(heads, literal);
         heads[literal] = watch;
         if (from < 0) heads[failed] = following;
         else next[from] = following;
@@ -240,7 +237,7 @@ export class Propagation {
 
   private freeLiteral(from: number, to: number): number {
     const { literals } = this.clauses;
-    for (let k = from; k < to; k++) if (this.valueOf(literals[k] ?? NONE) >= 0) return k;
+    for (let k = from; k < to; k++) if (this.valueOf(intAt(literals, k)) >= 0) return k;
     return -1;
   }
 
@@ -257,10 +254,10 @@ export class Propagation {
     for (const i of this.holders) {
       const isMoved = isTouched[i] === 1;
       isTouched[i] = 0;
-      const earliest = first[i] ?? NONE;
-      const latest = last[i] ?? NONE;
+      const earliest = intAt(first, i);
+      const latest = intAt(last, i);
       if (earliest === latest) continue;
-      const duration = net.durations[i] ?? NONE;
+      const duration = intAt(net.durations, i);
       if ((isMoved || (earliest < to && earliest + duration > from)) && !this.moveFirst(i, duration))
         return false;
       if ((isMoved || (latest < to && latest + duration > from)) && !this.moveLast(i, duration)) return false;
@@ -271,9 +268,9 @@ export class Propagation {
   private moveFirst(i: number, duration: number): boolean {
     const { first, last } = this.ranges;
     for (;;) {
-      const start = first[i] ?? NONE;
+      const start = intAt(first, i);
       this.work++;
-      const day = this.ranges.lastFullDay(i, start, Math.min(last[i] ?? NONE, start + duration));
+      const day = this.ranges.lastFullDay(i, start, Math.min(intAt(last, i), start + duration));
       if (day < 0) return true;
       if (!this.raiseFirst(i, day + 1, (day << KIND_BITS) | BY_CAPACITY)) return false;
     }
@@ -282,13 +279,9 @@ export class Propagation {
   private moveLast(i: number, duration: number): boolean {
     const { first, last } = this.ranges;
     for (;;) {
-      const start = last[i] ?? NONE;
+      const start = intAt(last, i);
       this.work++;
-      const day = this.ranges.firstFullDay(
-        i,
-        Math.max(start, (first[i] ?? NONE) + duration),
-        start + duration,
-      );
+      const day = this.ranges.firstFullDay(i, Math.max(start, intAt(first, i) + duration), start + duration);
       if (day < 0) return true;
       if (!this.lowerLast(i, day - duration, (day << KIND_BITS) | BY_CAPACITY)) return false;
     }

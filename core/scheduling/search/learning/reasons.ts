@@ -1,5 +1,5 @@
+import { at, intAt } from '../../../base';
 import type { BoundNet } from '../bounds/bound-net';
-import { NONE } from '../dice';
 import type { StartRanges } from './start-ranges';
 
 /** Hears of the limits a reason rests on: the activity starts at `moment` or later, or by it. */
@@ -30,20 +30,20 @@ export class FullDays {
     for (let r = 0; r < capacities.length; r++) {
       const units = demands[r];
       if (!units) continue;
-      const own = beside < 0 ? 0 : (units[beside] ?? NONE);
+      const own = beside < 0 ? 0 : intAt(units, beside);
       if (beside >= 0 && own === 0) continue;
       const sum = this.gather(units, day, beside);
-      let spare = sum.units + own - (capacities[r] ?? NONE) - 1;
+      let spare = sum.units + own - at(capacities, r) - 1;
       if (spare < 0) continue;
       for (let k = 0; k < sum.count; k++) {
-        const member = this.members[k] ?? NONE;
-        const demand = units[member] ?? NONE;
+        const member = intAt(this.members, k);
+        const demand = intAt(units, member);
         if (demand <= spare) {
           spare -= demand;
           continue;
         }
         premises.startsBy(member, day);
-        premises.startsFrom(member, day - (durations[member] ?? NONE) + 1);
+        premises.startsFrom(member, day - intAt(durations, member) + 1);
       }
       return;
     }
@@ -55,9 +55,9 @@ export class FullDays {
     let sum = 0;
     let count = 0;
     for (let i = 0; i < units.length; i++) {
-      const demand = units[i] ?? NONE;
-      if (demand === 0 || (last[i] ?? NONE) > day || i === beside) continue;
-      if ((first[i] ?? NONE) + (durations[i] ?? NONE) <= day) continue;
+      const demand = intAt(units, i);
+      if (demand === 0 || intAt(last, i) > day || i === beside) continue;
+      if (intAt(first, i) + intAt(durations, i) <= day) continue;
       sum += demand;
       this.members[count++] = i;
     }

@@ -1,6 +1,5 @@
-import { BugError } from '../../../base';
+import { BugError, intAt } from '../../../base';
 import type { Windows } from '../bounds/windows';
-import { NONE } from '../dice';
 import type { PlainNet } from '../plain-net';
 
 /** Why a range was narrowed: a decision, or one of the kinds below with its number in the upper bits. */
@@ -54,11 +53,11 @@ export class StartRanges {
     this.net = net;
     const { count, words } = net;
     this.first = windows.from.slice();
-    this.last = windows.to.map((finish, i) => finish - (net.durations[i] ?? NONE));
+    this.last = windows.to.map((finish, i) => finish - intAt(net.durations, i));
     this.free = new Int32Array((windows.end + 1) * words);
-    for (let slot = 0; slot < this.free.length; slot++) this.free[slot] = net.freeDay[slot % words] ?? NONE;
+    for (let slot = 0; slot < this.free.length; slot++) this.free[slot] = intAt(net.freeDay, slot % words);
     // Each change narrows a range by a day at least.
-    const most = this.first.reduce((sum, start, i) => sum + (this.last[i] ?? NONE) - start, 0) + 1;
+    const most = this.first.reduce((sum, start, i) => sum + intAt(this.last, i) - start, 0) + 1;
     [this.sides, this.before, this.after] = [
       new Int32Array(most),
       new Int32Array(most),
@@ -68,11 +67,11 @@ export class StartRanges {
     this.levels = new Int32Array(most);
     this.previous = new Int32Array(most);
     this.latest = new Int32Array(2 * count).fill(-1);
-    for (let i = 0; i < count; i++) this.hold(i, this.last[i] ?? NONE, this.finishOf(i), 1);
+    for (let i = 0; i < count; i++) this.hold(i, intAt(this.last, i), this.finishOf(i), 1);
   }
 
   private finishOf(activity: number): number {
-    return (this.first[activity] ?? NONE) + (this.net.durations[activity] ?? NONE);
+    return intAt(this.first, activity) + intAt(this.net.durations, activity);
   }
 
   /** Opens a level for a decision. */
@@ -96,16 +95,16 @@ export class StartRanges {
 
   /** Narrows a range to start at a moment or later. The moment must lie inside. */
   raiseFirst(activity: number, moment: number, reason: number): void {
-    const old = this.first[activity] ?? NONE;
-    const duration = this.net.durations[activity] ?? NONE;
+    const old = intAt(this.first, activity);
+    const duration = intAt(this.net.durations, activity);
     this.note(2 * activity + FIRST, old, moment, reason);
     this.first[activity] = moment;
-    this.hold(activity, Math.max(this.last[activity] ?? NONE, old + duration), moment + duration, 1);
+    this.hold(activity, Math.max(intAt(this.last, activity), old + duration), moment + duration, 1);
   }
 
   /** Narrows a range to start by a moment. The moment must lie inside. */
   lowerLast(activity: number, moment: number, reason: number): void {
-    const old = this.last[activity] ?? NONE;
+    const old = intAt(this.last, activity);
     this.note(2 * activity + LAST, old, moment, reason);
     this.last[activity] = moment;
     this.hold(activity, moment, Math.min(old, this.finishOf(activity)), 1);
@@ -118,21 +117,21 @@ export class StartRanges {
     this.after[at] = after;
     this.reasons[at] = reason;
     this.levels[at] = this.level;
-    this.previous[at] = this.latest[side] ?? NONE;
+    this.previous[at] = intAt(this.latest, side);
     this.latest[side] = at;
   }
 
   /** Takes the latest change back. */
   undo(): void {
     const at = --this.length;
-    const side = this.sides[at] ?? NONE;
+    const side = intAt(this.sides, at);
     const activity = side >> 1;
-    const before = this.before[at] ?? NONE;
-    const after = this.after[at] ?? NONE;
-    const duration = this.net.durations[activity] ?? NONE;
-    this.latest[side] = this.previous[at] ?? NONE;
+    const before = intAt(this.before, at);
+    const after = intAt(this.after, at);
+    const duration = intAt(this.net.durations, activity);
+    this.latest[side] = intAt(this.previous, at);
     if ((side & 1) === FIRST) {
-      this.hold(activity, Math.max(this.last[activity] ?? NONE, before + duration), after + duration, -1);
+      this.hold(activity, Math.max(intAt(this.last, activity), before + duration), after + duration, -1);
       this.first[activity] = before;
     } else {
       this.hold(activity, after, Math.min(before, this.finishOf(activity)), -1);
@@ -142,7 +141,7 @@ export class StartRanges {
 
   /** Makes what has changed so far unconditional: it can no longer be taken back. */
   settle(): void {
-    for (let at = 0; at < this.length; at++) this.latest[this.sides[at] ?? NONE] = -1;
+    for (let at = 0; at < this.length; at++) this.latest[intAt(this.sides, at)] = -1;
     this.length = 0;
   }
 
@@ -152,11 +151,11 @@ export class StartRanges {
     const { demands, guards, words } = this.net;
     const { free } = this;
     for (let word = 0; word < words; word++) {
-      const demand = Math.imul(demands[activity * words + word] ?? NONE, sign);
-      const guard = guards[word] ?? NONE;
+      const demand = Math.imul(intAt(demands, activity * words + word), sign);
+      const guard = intAt(guards, word);
       if (demand === 0) continue;
       for (let day = from; day < to; day++) {
-        const left = ((free[day * words + word] ?? NONE) - demand) | 0;
+        const left = (intAt(free, day * words + word) - demand) | 0;
         free[day * words + word] = left;
         if ((left & guard) !== guard) this.overloaded = day;
       }
@@ -171,10 +170,10 @@ export class StartRanges {
     const { demands, guards, words } = this.net;
     const { free } = this;
     if (words === 1) {
-      const demand = demands[activity] ?? NONE;
-      const guard = (guards[0] ?? NONE) | 0;
+      const demand = intAt(demands, activity);
+      const guard = intAt(guards, 0) | 0;
       for (let day = to - 1; day >= from; day--) {
-        if ((((free[day] ?? NONE) - demand) & guard) !== guard) return day;
+        if (((intAt(free, day) - demand) & guard) !== guard) return day;
       }
       return -1;
     }
@@ -191,8 +190,8 @@ export class StartRanges {
   private isFull(activity: number, day: number): boolean {
     const { demands, guards, words } = this.net;
     for (let word = 0; word < words; word++) {
-      const guard = guards[word] ?? NONE;
-      const left = ((this.free[day * words + word] ?? NONE) - (demands[activity * words + word] ?? NONE)) | 0;
+      const guard = intAt(guards, word);
+      const left = (intAt(this.free, day * words + word) - intAt(demands, activity * words + word)) | 0;
       if ((left & guard) !== guard) return true;
     }
     return false;

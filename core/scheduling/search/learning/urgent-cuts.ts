@@ -1,4 +1,4 @@
-import { NONE } from '../dice';
+import { intAt, valueAt } from '../../../base';
 
 /** Scores fade by this share with every conflict. */
 const FADING = 0.9;
@@ -24,10 +24,10 @@ export class UrgentCuts {
 
   /** Raises the score of a cut that takes part in a conflict. */
   raise(cut: number): void {
-    const score = (this.scores[cut] ?? NONE) + this.weight;
+    const score = valueAt(this.scores, cut) + this.weight;
     this.scores[cut] = score;
     if (score > TOO_LARGE) this.scaleDown();
-    const place = this.places[cut] ?? NONE;
+    const place = intAt(this.places, cut);
     if (place >= 0) this.lift(place);
     else this.add(cut);
   }
@@ -40,16 +40,16 @@ export class UrgentCuts {
   /** Takes the cuts from one up to, not including, another in again when they have a score. */
   returnAll(from: number, to: number): void {
     for (let cut = from; cut < to; cut++) {
-      if ((this.scores[cut] ?? NONE) > 0 && (this.places[cut] ?? NONE) < 0) this.add(cut);
+      if (valueAt(this.scores, cut) > 0 && intAt(this.places, cut) < 0) this.add(cut);
     }
   }
 
   /** Takes the most urgent cut out; -1 when there is none. */
   take(): number {
     if (this.size === 0) return -1;
-    const cut = this.heap[0] ?? NONE;
+    const cut = intAt(this.heap, 0);
     this.places[cut] = -1;
-    const last = this.heap[--this.size] ?? NONE;
+    const last = intAt(this.heap, --this.size);
     if (this.size > 0) {
       this.heap[0] = last;
       this.places[last] = 0;
@@ -66,13 +66,13 @@ export class UrgentCuts {
 
   private lift(from: number): void {
     const { heap, places, scores } = this;
-    const cut = heap[from] ?? NONE;
-    const score = scores[cut] ?? NONE;
+    const cut = intAt(heap, from);
+    const score = valueAt(scores, cut);
     let place = from;
     while (place > 0) {
       const above = (place - 1) >> 1;
-      const other = heap[above] ?? NONE;
-      if ((scores[other] ?? NONE) >= score) break;
+      const other = intAt(heap, above);
+      if (valueAt(scores, other) >= score) break;
       heap[place] = other;
       places[other] = place;
       place = above;
@@ -83,16 +83,16 @@ export class UrgentCuts {
 
   private sink(): void {
     const { heap, places, scores, size } = this;
-    const cut = heap[0] ?? NONE;
-    const score = scores[cut] ?? NONE;
+    const cut = intAt(heap, 0);
+    const score = valueAt(scores, cut);
     let place = 0;
     for (let below = 1; below < size; below = 2 * place + 1) {
       const right = below + 1;
-      if (right < size && (scores[heap[right] ?? NONE] ?? NONE) > (scores[heap[below] ?? NONE] ?? NONE)) {
+      if (right < size && valueAt(scores, intAt(heap, right)) > valueAt(scores, intAt(heap, below))) {
         below = right;
       }
-      const other = heap[below] ?? NONE;
-      if ((scores[other] ?? NONE) <= score) break;
+      const other = intAt(heap, below);
+      if (valueAt(scores, other) <= score) break;
       heap[place] = other;
       places[other] = place;
       place = below;
@@ -103,7 +103,7 @@ export class UrgentCuts {
 
   private scaleDown(): void {
     for (let cut = 0; cut < this.scores.length; cut++) {
-      this.scores[cut] = (this.scores[cut] ?? NONE) / TOO_LARGE;
+      this.scores[cut] = valueAt(this.scores, cut) / TOO_LARGE;
     }
     this.weight /= TOO_LARGE;
   }

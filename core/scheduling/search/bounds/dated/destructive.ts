@@ -1,5 +1,5 @@
+import { intAt } from '../../../../base';
 import type { DatedNet } from '../../dated-net';
-import { NONE } from '../../dice';
 import { suppliesOf, withinSupply, type Supply } from './energy';
 import type { Links } from '../../plain-net';
 import { incompatiblePairs, isOpenPair, orderPairs, putBefore, rivalsOf } from './pairs';
@@ -49,7 +49,7 @@ export class DatedRefuter {
       const before = windows.moves;
       let hasLearnt = false;
       for (let p = 0; p < pairs.length && !shouldStop(); p += 2) {
-        const pair = [pairs[p] ?? NONE, pairs[p + 1] ?? NONE] as const;
+        const pair = [intAt(pairs, p), intAt(pairs, p + 1)] as const;
         if (!isOpenPair(windows, ...pair)) continue;
         if (left-- <= 0) return false;
         const outcome = this.shave(mark, pair);

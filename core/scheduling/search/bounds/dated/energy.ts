@@ -1,5 +1,5 @@
+import { intAt, valueAt } from '../../../../base';
 import type { DatedNet } from '../../dated-net';
-import { NONE } from '../../dice';
 import { latestFinish, latestStart, startFrom, type DatedWindows } from './windows';
 
 /** A resource with the activities that hold it, and the unit days it offers before each moment of both directions. */
@@ -17,8 +17,8 @@ export function suppliesOf(net: DatedNet, horizon: number): Supply[] {
   return net.watched.flatMap(({ units, peak, capacityByDay, isExclusion }) => {
     if (isExclusion) return [];
     const users = usersOf(net, units);
-    const calendars = [...new Set(users.map(i => net.calendarOf[i] ?? NONE))].sort();
-    const base = { users, units: users.map(i => units[i] ?? NONE) };
+    const calendars = [...new Set(users.map(i => intAt(net.calendarOf, i)))].sort();
+    const base = { users, units: users.map(i => intAt(units, i)) };
     if (capacityByDay) {
       const varying = { capacityByDay, peak, horizon };
       return { ...base, before: offeredBefore(net, calendars, varying), times: 1 };
@@ -33,8 +33,8 @@ export function suppliesOf(net: DatedNet, horizon: number): Supply[] {
 function usersOf(net: DatedNet, units: Int32Array): Int32Array {
   const users: number[] = [];
   for (let i = 0; i < net.count; i++) {
-    const doesWork = (units[i] ?? NONE) * (net.durations[i] ?? NONE) > 0;
-    if (doesWork && (net.fixed[i] ?? NONE) < 0) users.push(i);
+    const doesWork = intAt(units, i) * intAt(net.durations, i) > 0;
+    if (doesWork && intAt(net.fixed, i) < 0) users.push(i);
   }
   return Int32Array.from(users);
 }
@@ -66,7 +66,7 @@ function offeredBefore(
     forward[day + 1] = sum;
   }
   for (let moment = 0; moment <= net.slots; moment++) {
-    backward[moment] = sum - (forward[net.slots - moment] ?? NONE);
+    backward[moment] = sum - valueAt(forward, net.slots - moment);
   }
   return [forward, backward];
 }
@@ -126,19 +126,19 @@ class Intervals {
     this.mostFrom = new Int32Array(users.length + 1);
     this.growing = new Int32Array(users.length);
     for (let u = 0; u < users.length; u++) {
-      const i = users[u] ?? NONE;
-      const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
-      const start = times.starts[i] ?? NONE;
+      const i = intAt(users, u);
+      const base = intAt(net.calendarOf, i) * (net.slots + 1);
+      const start = intAt(times.starts, i);
       this.bases[u] = base;
       this.lefts[u] = start;
       this.rights[u] = latestFinish(other, i);
-      this.earlyFrom[u] = net.indexOfDay[base + start] ?? NONE;
-      this.earlyTo[u] = net.indexOfDay[base + (times.finishes[i] ?? NONE)] ?? NONE;
+      this.earlyFrom[u] = intAt(net.indexOfDay, base + start);
+      this.earlyTo[u] = intAt(net.indexOfDay, base + intAt(times.finishes, i));
       this.latest[u] = latestStart(other, i);
-      this.lateFrom[u] = net.indexOfDay[base + (this.latest[u] ?? NONE)] ?? NONE;
+      this.lateFrom[u] = intAt(net.indexOfDay, base + intAt(this.latest, u));
     }
     this.byLatest = Int32Array.from(users.keys()).sort(
-      (a, b) => (this.latest[a] ?? NONE) - (this.latest[b] ?? NONE),
+      (a, b) => intAt(this.latest, a) - intAt(this.latest, b),
     );
     this.lefts.sort();
     this.rights.sort();
@@ -147,7 +147,7 @@ class Intervals {
   fit(): boolean {
     const { lefts } = this;
     for (let a = 0; a < lefts.length; a++) {
-      const left = lefts[a] ?? NONE;
+      const left = intAt(lefts, a);
       if (left !== lefts[a - 1] && !this.fitsFrom(left)) return false;
     }
     return true;
@@ -159,16 +159,16 @@ class Intervals {
     const { units } = this.supply;
     let count = 0;
     for (let k = 0; k < byLatest.length; k++) {
-      const u = byLatest[k] ?? NONE;
-      const from = net.indexOfDay[(bases[u] ?? NONE) + left] ?? NONE;
-      const days = (earlyTo[u] ?? NONE) - Math.max(from, earlyFrom[u] ?? NONE);
+      const u = intAt(byLatest, k);
+      const from = intAt(net.indexOfDay, intAt(bases, u) + left);
+      const days = intAt(earlyTo, u) - Math.max(from, intAt(earlyFrom, u));
       behind[u] = Math.max(0, days);
       if (days > 0) waiting[count++] = u;
     }
     mostFrom[count] = 0;
     for (let k = count - 1; k >= 0; k--) {
-      const u = waiting[k] ?? NONE;
-      mostFrom[k] = Math.max(mostFrom[k + 1] ?? NONE, (behind[u] ?? NONE) * (units[u] ?? NONE));
+      const u = intAt(waiting, k);
+      mostFrom[k] = Math.max(intAt(mostFrom, k + 1), intAt(behind, u) * intAt(units, u));
     }
     return count;
   }
@@ -182,37 +182,37 @@ class Intervals {
     const { units, before, times } = this.supply;
     const supplied = before[this.way];
     const count = this.standAt(left);
-    const most = mostFrom[0] ?? NONE;
+    const most = intAt(mostFrom, 0);
     let [begun, grown, settled] = [0, 0, 0];
     // All the work behind the left edge of those that grow.
     let coming = 0;
     for (let b = 0; b < rights.length; b++) {
-      const right = rights[b] ?? NONE;
+      const right = intAt(rights, b);
       if (right <= left || right === rights[b - 1]) continue;
-      while (begun < count && (latest[waiting[begun] ?? NONE] ?? NONE) < right) {
-        const u = waiting[begun++] ?? NONE;
+      while (begun < count && intAt(latest, intAt(waiting, begun)) < right) {
+        const u = intAt(waiting, begun++);
         growing[grown++] = u;
-        coming += (behind[u] ?? NONE) * (units[u] ?? NONE);
+        coming += intAt(behind, u) * intAt(units, u);
       }
-      const offered = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE)) - settled;
+      const offered = times * (valueAt(supplied, right) - valueAt(supplied, left)) - settled;
       // However much of it lies inside, there is room for it and for any one more.
       if (offered - coming >= most) continue;
       let work = 0;
-      let largest = mostFrom[begun] ?? NONE;
+      let largest = intAt(mostFrom, begun);
       for (let k = grown - 1; k >= 0; k--) {
-        const u = growing[k] ?? NONE;
+        const u = intAt(growing, k);
         const days = this.least(u, left, right);
-        const missing = (behind[u] ?? NONE) - days;
+        const missing = intAt(behind, u) - days;
         if (missing > 0) {
-          work += days * (units[u] ?? NONE);
-          largest = Math.max(largest, missing * (units[u] ?? NONE));
+          work += days * intAt(units, u);
+          largest = Math.max(largest, missing * intAt(units, u));
         } else {
-          settled += days * (units[u] ?? NONE);
-          coming -= days * (units[u] ?? NONE);
-          growing[k] = growing[--grown] ?? NONE;
+          settled += days * intAt(units, u);
+          coming -= days * intAt(units, u);
+          growing[k] = intAt(growing, --grown);
         }
       }
-      const spare = times * ((supplied[right] ?? NONE) - (supplied[left] ?? NONE)) - settled - work;
+      const spare = times * (valueAt(supplied, right) - valueAt(supplied, left)) - settled - work;
       if (spare < 0) return false;
       if (largest > spare && !this.tighten(left, right, spare)) return false;
     }
@@ -221,13 +221,13 @@ class Intervals {
 
   /** Work days that user `u` cannot avoid between the left edge and a moment. */
   private least(u: number, left: number, right: number): number {
-    const behind = this.behind[u] ?? NONE;
+    const behind = intAt(this.behind, u);
     if (behind === 0) return 0;
-    const base = this.bases[u] ?? NONE;
-    const to = this.net.indexOfDay[base + right] ?? NONE;
-    const late = to - (this.lateFrom[u] ?? NONE);
+    const base = intAt(this.bases, u);
+    const to = intAt(this.net.indexOfDay, base + right);
+    const late = to - intAt(this.lateFrom, u);
     if (late <= 0) return 0;
-    const inside = to - (this.net.indexOfDay[base + left] ?? NONE);
+    const inside = to - intAt(this.net.indexOfDay, base + left);
     return Math.min(behind, late, inside);
   }
 
@@ -236,15 +236,15 @@ class Intervals {
     const { users, units } = this.supply;
     const { indexOfDay, dayOfIndex } = this.net;
     for (let u = 0; u < users.length; u++) {
-      const base = this.bases[u] ?? NONE;
-      const held = units[u] ?? NONE;
-      const to = indexOfDay[base + right] ?? NONE;
-      const from = indexOfDay[base + left] ?? NONE;
-      const early = Math.min(this.earlyTo[u] ?? NONE, to) - Math.max(this.earlyFrom[u] ?? NONE, from);
+      const base = intAt(this.bases, u);
+      const held = intAt(units, u);
+      const to = intAt(indexOfDay, base + right);
+      const from = intAt(indexOfDay, base + left);
+      const early = Math.min(intAt(this.earlyTo, u), to) - Math.max(intAt(this.earlyFrom, u), from);
       const days = Math.floor((spare + held * this.least(u, left, right)) / held);
       if (early <= days) continue;
-      const start = dayOfIndex[base + to - days] ?? NONE;
-      if (!startFrom(this.windows, this.way, users[u] ?? NONE, start)) return false;
+      const start = intAt(dayOfIndex, base + to - days);
+      if (!startFrom(this.windows, this.way, intAt(users, u), start)) return false;
     }
     return true;
   }

@@ -1,5 +1,5 @@
+import { intAt } from '../../../../base';
 import type { DatedNet } from '../../dated-net';
-import { NONE } from '../../dice';
 import type { Links } from '../../plain-net';
 import { latestFinish, latestStart, linksOf, startFrom, type DatedWindows } from './windows';
 
@@ -10,13 +10,13 @@ import { latestFinish, latestStart, linksOf, startFrom, type DatedWindows } from
 export function incompatiblePairs(net: DatedNet): Int32Array {
   const { uses, fixed, count, orders } = net;
   const holders = Int32Array.from({ length: count }, (_, i) => i).filter(
-    i => uses.first[i] !== uses.first[i + 1] && (fixed[i] ?? NONE) < 0 && (net.durations[i] ?? NONE) > 0,
+    i => uses.first[i] !== uses.first[i + 1] && intAt(fixed, i) < 0 && intAt(net.durations, i) > 0,
   );
   const pairs: number[] = [];
   for (let a = 0; a < holders.length; a++) {
     for (let b = a + 1; b < holders.length; b++) {
-      const i = holders[a] ?? NONE;
-      const j = holders[b] ?? NONE;
+      const i = intAt(holders, a);
+      const j = intAt(holders, b);
       if (isTooMuch(net, i, j) && !orders.isApart(i, j)) pairs.push(i, j);
     }
   }
@@ -28,10 +28,10 @@ function isTooMuch(net: DatedNet, i: number, j: number): boolean {
   const isAlike = net.calendarOf[i] === net.calendarOf[j];
   const demands = isAlike ? net.workDemands : net.idleDemands;
   const own = isAlike ? uses.work : uses.idle;
-  for (let use = uses.first[i] ?? NONE; use < (uses.first[i + 1] ?? NONE); use++) {
-    const word = uses.word[use] ?? NONE;
-    const guard = guards[word] ?? NONE;
-    const left = (template[word * slots] ?? NONE) - (own[use] ?? NONE) - (demands[j * words + word] ?? NONE);
+  for (let use = intAt(uses.first, i); use < intAt(uses.first, i + 1); use++) {
+    const word = intAt(uses.word, use);
+    const guard = intAt(guards, word);
+    const left = intAt(template, word * slots) - intAt(own, use) - intAt(demands, j * words + word);
     if ((left & guard) !== guard) return true;
   }
   return false;
@@ -41,8 +41,8 @@ function isTooMuch(net: DatedNet, i: number, j: number): boolean {
 export function rivalsOf(count: number, pairs: Int32Array): Links {
   const lists: number[][] = Array.from({ length: count }, () => []);
   for (let p = 0; p < pairs.length; p += 2) {
-    const i = pairs[p] ?? NONE;
-    const j = pairs[p + 1] ?? NONE;
+    const i = intAt(pairs, p);
+    const j = intAt(pairs, p + 1);
     lists[i]?.push(j);
     lists[j]?.push(i);
   }
@@ -57,8 +57,8 @@ export function orderPairs(windows: DatedWindows, { first, list }: Links): boole
   for (let i = 0; i < isNarrowed.length; i++) {
     if (isNarrowed[i] === 0) continue;
     isNarrowed[i] = 0;
-    for (let k = first[i] ?? NONE, end = first[i + 1] ?? NONE; k < end; k++) {
-      if (!orderPair(windows, i, list[k] ?? NONE)) return false;
+    for (let k = intAt(first, i), end = intAt(first, i + 1); k < end; k++) {
+      if (!orderPair(windows, i, intAt(list, k))) return false;
     }
   }
   return true;
@@ -66,8 +66,8 @@ export function orderPairs(windows: DatedWindows, { first, list }: Links): boole
 
 function orderPair(windows: DatedWindows, i: number, j: number): boolean {
   const [forward, backward] = windows.views;
-  const canFirst = (forward.times.finishes[i] ?? NONE) <= latestStart(backward, j);
-  const canSecond = (forward.times.finishes[j] ?? NONE) <= latestStart(backward, i);
+  const canFirst = intAt(forward.times.finishes, i) <= latestStart(backward, j);
+  const canSecond = intAt(forward.times.finishes, j) <= latestStart(backward, i);
   if (canFirst && canSecond) return true;
   if (!canFirst && !canSecond) return false;
   return canFirst ? putBefore(windows, i, j) : putBefore(windows, j, i);
@@ -77,8 +77,8 @@ function orderPair(windows: DatedWindows, i: number, j: number): boolean {
 export function putBefore(windows: DatedWindows, first: number, second: number): boolean {
   const [forward, backward] = windows.views;
   return (
-    startFrom(windows, 0, second, forward.times.finishes[first] ?? NONE) &&
-    startFrom(windows, 1, first, backward.times.finishes[second] ?? NONE)
+    startFrom(windows, 0, second, intAt(forward.times.finishes, first)) &&
+    startFrom(windows, 1, first, intAt(backward.times.finishes, second))
   );
 }
 
@@ -86,6 +86,6 @@ export function putBefore(windows: DatedWindows, first: number, second: number):
 export function isOpenPair(windows: DatedWindows, i: number, j: number): boolean {
   const [forward, backward] = windows.views;
   const isDone = (first: number, second: number): boolean =>
-    latestFinish(backward, first) <= (forward.times.starts[second] ?? NONE);
+    latestFinish(backward, first) <= intAt(forward.times.starts, second);
   return !isDone(i, j) && !isDone(j, i);
 }

@@ -1,6 +1,6 @@
+import { intAt } from '../../../../base';
 import { earliestFit } from '../../dated-fit';
 import { holdFor } from '../../dated-pass';
-import { NONE } from '../../dice';
 import { latestStart, startFrom, type DatedWindows, type View } from './windows';
 
 /** Stretches that are remembered one by one; with more, every activity is looked at. */
@@ -21,7 +21,7 @@ export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
   const stretches: number[] = [];
   let holds = true;
   for (const [i, from, to] of changed) {
-    const isGrown = take(view, i) && ((view.parts.from[i] ?? NONE) < from || (view.parts.to[i] ?? NONE) > to);
+    const isGrown = take(view, i) && (intAt(view.parts.from, i) < from || intAt(view.parts.to, i) > to);
     if (!isGrown) continue;
     holds &&= hasRoom(view, i);
     stretches.push(i);
@@ -43,9 +43,9 @@ function renewed(view: View, other: View): (readonly [number, number, number])[]
   const changed: (readonly [number, number, number])[] = [];
   for (const i of holders) {
     const start = latestStart(other, i);
-    const finish = view.times.finishes[i] ?? NONE;
+    const finish = intAt(view.times.finishes, i);
     const isHeld = start < finish;
-    const [before, after] = [from[i] ?? NONE, to[i] ?? NONE];
+    const [before, after] = [intAt(from, i), intAt(to, i)];
     if (isHeld ? start === before && finish === after : after === 0) continue;
     if (after > 0) holdFor(view.net, view.parts.free, i, before, after, 1);
     changed.push(after > 0 ? [i, before, after] : [i, Infinity, 0]);
@@ -57,20 +57,20 @@ function renewed(view: View, other: View): (readonly [number, number, number])[]
 
 /** Takes the part off the capacities; whether there is one. */
 function take({ net, parts }: View, i: number): boolean {
-  const to = parts.to[i] ?? NONE;
-  if (to > 0) holdFor(net, parts.free, i, parts.from[i] ?? NONE, to, -1);
+  const to = intAt(parts.to, i);
+  if (to > 0) holdFor(net, parts.free, i, intAt(parts.from, i), to, -1);
   return to > 0;
 }
 
 /** Whether the capacities are kept where an activity is under way in any case. */
 function hasRoom({ net, parts }: View, i: number): boolean {
-  const from = parts.from[i] ?? NONE;
-  const to = parts.to[i] ?? NONE;
-  for (let use = net.uses.first[i] ?? NONE; use < (net.uses.first[i + 1] ?? NONE); use++) {
-    const word = net.uses.word[use] ?? NONE;
-    const guard = net.guards[word] ?? NONE;
+  const from = intAt(parts.from, i);
+  const to = intAt(parts.to, i);
+  for (let use = intAt(net.uses.first, i); use < intAt(net.uses.first, i + 1); use++) {
+    const word = intAt(net.uses.word, use);
+    const guard = intAt(net.guards, word);
     for (let slot = word * net.slots + from; slot < word * net.slots + to; slot++) {
-      if (((parts.free[slot] ?? NONE) & guard) !== guard) return false;
+      if ((intAt(parts.free, slot) & guard) !== guard) return false;
     }
   }
   return true;
@@ -84,9 +84,9 @@ function moveOthers(windows: DatedWindows, way: 0 | 1, stretches: readonly numbe
   for (const i of parts.holders) {
     if (isMoved[i] === 0 && area !== null && !meets(view, i, area, stretches)) continue;
     isMoved[i] = 0;
-    const now = times.starts[i] ?? NONE;
-    const from = parts.from[i] ?? NONE;
-    const to = parts.to[i] ?? NONE;
+    const now = intAt(times.starts, i);
+    const from = intAt(parts.from, i);
+    const to = intAt(parts.to, i);
     if (to > 0 && now === from) continue;
     if (to > 0) holdFor(net, parts.free, i, from, to, 1);
     const start = earliestFit(net, parts.free, i, now);
@@ -110,25 +110,25 @@ function areaOf({ parts }: View, stretches: readonly number[]): Area {
   let to = 0;
   let words = 0;
   for (const j of stretches) {
-    from = Math.min(from, parts.from[j] ?? NONE);
-    to = Math.max(to, parts.to[j] ?? NONE);
-    words |= parts.wordsOf[j] ?? NONE;
+    from = Math.min(from, intAt(parts.from, j));
+    to = Math.max(to, intAt(parts.to, j));
+    words |= intAt(parts.wordsOf, j);
   }
   return { from, to, words };
 }
 
 /** Whether an activity at its earliest lies on one of the stretches, on a word that is held there. */
 function meets({ parts, times }: View, i: number, area: Area, stretches: readonly number[]): boolean {
-  const start = times.starts[i] ?? NONE;
-  const finish = times.finishes[i] ?? NONE;
-  const words = parts.wordsOf[i] ?? NONE;
+  const start = intAt(times.starts, i);
+  const finish = intAt(times.finishes, i);
+  const words = intAt(parts.wordsOf, i);
   if ((words & area.words) === 0 || finish <= area.from || start >= area.to) return false;
   for (const j of stretches) {
     if (
       j !== i &&
-      (parts.from[j] ?? NONE) < finish &&
-      (parts.to[j] ?? NONE) > start &&
-      (words & (parts.wordsOf[j] ?? NONE)) !== 0
+      intAt(parts.from, j) < finish &&
+      intAt(parts.to, j) > start &&
+      (words & intAt(parts.wordsOf, j)) !== 0
     ) {
       return true;
     }

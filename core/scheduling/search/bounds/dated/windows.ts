@@ -1,7 +1,7 @@
+import { intAt } from '../../../../base';
 import { earliestFit } from '../../dated-fit';
 import { finishOf, type DatedNet } from '../../dated-net';
 import { demandedStart, heldUntil, type Times } from '../../dated-pass';
-import { NONE } from '../../dice';
 import type { Links } from '../../plain-net';
 import { orderOf } from '../../tails';
 
@@ -79,11 +79,11 @@ function unheldOf({ count, uses, guards, template, slots, watched, fixed }: Date
     return isUnheld;
   isUnheld.fill(1);
   for (let i = 0; i < count; i++) {
-    for (let use = uses.first[i] ?? NONE; use < (uses.first[i + 1] ?? NONE); use++) {
-      const word = uses.word[use] ?? NONE;
-      const guard = guards[word] ?? NONE;
-      const units = template[word * slots] ?? NONE;
-      const most = Math.max(uses.work[use] ?? NONE, uses.idle[use] ?? NONE);
+    for (let use = intAt(uses.first, i); use < intAt(uses.first, i + 1); use++) {
+      const word = intAt(uses.word, use);
+      const guard = intAt(guards, word);
+      const units = intAt(template, word * slots);
+      const most = Math.max(intAt(uses.work, use), intAt(uses.idle, use));
       if (((units - most) & guard) !== guard) isUnheld[i] = 0;
     }
   }
@@ -94,10 +94,10 @@ function partsOf({ count, uses, fixed, template }: DatedNet): Parts {
   const wordsOf = new Int32Array(count);
   const holders: number[] = [];
   for (let i = 0; i < count; i++) {
-    for (let use = uses.first[i] ?? NONE; use < (uses.first[i + 1] ?? NONE); use++) {
-      wordsOf[i] = (wordsOf[i] ?? NONE) | (1 << (uses.word[use] ?? NONE));
+    for (let use = intAt(uses.first, i); use < intAt(uses.first, i + 1); use++) {
+      wordsOf[i] = intAt(wordsOf, i) | (1 << intAt(uses.word, use));
     }
-    if (wordsOf[i] !== 0 && (fixed[i] ?? NONE) < 0) holders.push(i);
+    if (wordsOf[i] !== 0 && intAt(fixed, i) < 0) holders.push(i);
   }
   return {
     holders: Int32Array.from(holders),
@@ -112,8 +112,8 @@ function heedersOf({ count, waits, lagged, pulls }: DatedNet): Links {
   const lists: number[][] = Array.from({ length: count }, () => []);
   for (const { first, other } of [waits, lagged, pulls]) {
     for (let i = 0; i < count; i++) {
-      for (let arc = first[i] ?? NONE; arc < (first[i + 1] ?? NONE); arc++) {
-        lists[other[arc] ?? NONE]?.push(i);
+      for (let arc = intAt(first, i); arc < intAt(first, i + 1); arc++) {
+        lists[intAt(other, arc)]?.push(i);
       }
     }
   }
@@ -124,7 +124,7 @@ function heedersOf({ count, waits, lagged, pulls }: DatedNet): Links {
 export function linksOf(lists: readonly (readonly number[])[]): Links {
   const first = new Int32Array(lists.length + 1);
   lists.forEach((list, i) => {
-    first[i + 1] = (first[i] ?? NONE) + list.length;
+    first[i + 1] = intAt(first, i) + list.length;
   });
   return { first, list: Int32Array.from(lists.flat()) };
 }
@@ -134,8 +134,8 @@ export function openWindows(windows: DatedWindows, end: number): void {
   const [forward, backward] = windows.views;
   const earliest = Math.max(0, backward.net.slots - end);
   for (let i = 0; i < forward.net.count; i++) {
-    setStart(forward, i, Math.max(forward.net.base, forward.net.release[i] ?? NONE));
-    setStart(backward, i, Math.max(earliest, backward.net.release[i] ?? NONE));
+    setStart(forward, i, Math.max(forward.net.base, intAt(forward.net.release, i)));
+    setStart(backward, i, Math.max(earliest, intAt(backward.net.release, i)));
   }
   mark(windows, 1);
   forward.inLineAt = -1;
@@ -155,7 +155,7 @@ function mark(windows: DatedWindows, value: 0 | 1): void {
 }
 
 function setStart({ net, times, isUnheld }: View, i: number, moment: number): void {
-  const only = net.fixed[i] ?? NONE;
+  const only = intAt(net.fixed, i);
   const start =
     only >= 0
       ? only
@@ -163,29 +163,29 @@ function setStart({ net, times, isUnheld }: View, i: number, moment: number): vo
         ? startByCalendar(net, i, moment)
         : earliestFit(net, net.template, i, moment);
   times.starts[i] = start;
-  const calendar = net.calendars[net.calendarOf[i] ?? NONE];
-  times.finishes[i] = calendar ? finishOf(calendar, start, net.durations[i] ?? NONE) : start;
+  const calendar = net.calendars[intAt(net.calendarOf, i)];
+  times.finishes[i] = calendar ? finishOf(calendar, start, intAt(net.durations, i)) : start;
 }
 
 /** The first start at or after a moment that calendar and allowed starts let it have; the end of the axis without one. */
 function startByCalendar(net: DatedNet, i: number, moment: number): number {
   const next = net.nextStart[i];
   const start = next ? (next[moment] ?? net.slots) : Math.min(moment, net.slots);
-  const duration = net.durations[i] ?? NONE;
+  const duration = intAt(net.durations, i);
   if (duration === 0 || start === net.slots) return start;
-  const base = (net.calendarOf[i] ?? NONE) * (net.slots + 1);
-  const index = net.indexOfDay[base + start] ?? NONE;
-  if (index + duration > (net.indexOfDay[base + net.slots] ?? NONE)) return net.slots;
-  return net.dayOfIndex[base + index] ?? NONE;
+  const base = intAt(net.calendarOf, i) * (net.slots + 1);
+  const index = intAt(net.indexOfDay, base + start);
+  if (index + duration > intAt(net.indexOfDay, base + net.slots)) return net.slots;
+  return intAt(net.dayOfIndex, base + index);
 }
 
 /** The latest start of an activity in one direction, from its earliest finish in the other. */
 export function latestStart(other: View, i: number): number {
-  return other.net.slots - (other.times.finishes[i] ?? NONE);
+  return other.net.slots - intAt(other.times.finishes, i);
 }
 
 export function latestFinish(other: View, i: number): number {
-  return other.net.slots - (other.times.starts[i] ?? NONE);
+  return other.net.slots - intAt(other.times.starts, i);
 }
 
 /** The windows as they stand, to come back to. */
@@ -218,8 +218,8 @@ export class Bookmark {
 export function startFrom(windows: DatedWindows, way: 0 | 1, i: number, moment: number): boolean {
   const view = windows.views[way];
   const other = windows.views[way === 0 ? 1 : 0];
-  if (moment > (view.times.starts[i] ?? NONE)) {
-    if ((view.net.fixed[i] ?? NONE) >= 0) return false;
+  if (moment > intAt(view.times.starts, i)) {
+    if (intAt(view.net.fixed, i) >= 0) return false;
     if (moment > view.net.slots) return false;
     setStart(view, i, moment);
     view.isMoved[i] = 1;
@@ -227,13 +227,13 @@ export function startFrom(windows: DatedWindows, way: 0 | 1, i: number, moment: 
     windows.isNarrowed[i] = 1;
     windows.hasNarrowed = true;
     const { first, list } = view.heeders;
-    for (let k = first[i] ?? NONE, end = first[i + 1] ?? NONE; k < end; k++) {
-      view.isPushed[list[k] ?? NONE] = 1;
+    for (let k = intAt(first, i), end = intAt(first, i + 1); k < end; k++) {
+      view.isPushed[intAt(list, k)] = 1;
       view.hasPushed = true;
     }
     windows.moves++;
   }
-  return (view.times.starts[i] ?? NONE) <= latestStart(other, i);
+  return intAt(view.times.starts, i) <= latestStart(other, i);
 }
 
 /** Sweeps over maximum lags: what a cycle of lags moves further is left to later rounds. */
@@ -261,8 +261,8 @@ export function alongRelationships(windows: DatedWindows, way: 0 | 1): boolean {
 function pulledUntil(net: DatedNet, i: number, times: Times): number {
   const { pulls } = net;
   let earliest = 0;
-  for (let arc = pulls.first[i] ?? NONE; arc < (pulls.first[i + 1] ?? NONE); arc++) {
-    earliest = Math.max(earliest, demandedStart(net, pulls, arc, pulls.other[arc] ?? NONE, i, times));
+  for (let arc = intAt(pulls.first, i); arc < intAt(pulls.first, i + 1); arc++) {
+    earliest = Math.max(earliest, demandedStart(net, pulls, arc, intAt(pulls.other, arc), i, times));
   }
   return earliest;
 }
