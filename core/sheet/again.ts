@@ -1,8 +1,11 @@
-import { isSameData } from '../base';
+import { at, isSameData } from '../base';
 import type { Inner } from './inner';
 import { rowsOf } from './order';
 import { NEAR } from './quick/cells';
 import type { Step } from './step';
+
+/** Takes over the cell of a row by its operands; false when it must be worked out. */
+type CellTaker = (operands: readonly number[], cell: number, row: number) => boolean;
 
 /** Whether two steps calculate the same from the steps of the same numbers. */
 function isSameStep(
@@ -15,10 +18,7 @@ function isSameStep(
     return false;
   if (a.home?.id !== b.home?.id || a.home?.key !== b.home?.key) return false;
   if (a.kind !== b.kind && !isSameData(a.kind.settings, b.kind.settings)) return false;
-  return a.inputs.every((input, i) => {
-    const other = b.inputs[i];
-    return other !== undefined && numberOfA(input) === numberOfB(other);
-  });
+  return a.inputs.every((input, i) => numberOfA(input) === numberOfB(at(b.inputs, i)));
 }
 
 /** Whether two steps are evaluated in the same rows of the same tables, and name rows by the same keys. */
@@ -70,25 +70,21 @@ export class Again {
     const [a, b] = [this.#now.order, this.#before.order];
     return (
       a.steps.length === b.steps.length &&
-      a.steps.every((step, i) => {
-        const other = b.steps[i];
-        return (
-          other !== undefined &&
-          isSameStep(
-            step,
-            other,
-            s => a.numberOf(s),
-            s => b.numberOf(s),
-          )
-        );
-      })
+      a.steps.every((step, i) =>
+        isSameStep(
+          step,
+          at(b.steps, i),
+          s => a.numberOf(s),
+          s => b.numberOf(s),
+        ),
+      )
     );
   }
 
   /** Takes a step over whole when nothing it looks at has changed. @returns false when it must be worked out. */
   takeWhole(step: Step, number: number, first: number): boolean {
-    const before = this.#before.order.steps[number];
-    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.kind.entry) return false;
+    const before = at(this.#before.order.steps, number);
+    if (rowsOf(before) !== rowsOf(step) || step.kind.entry) return false;
     if (!isCarriedTheSame(step, before)) return false;
     const isLeaf = step.inputs.length === 0;
     if (isLeaf && !step.kind.carried && !hasSameGivens(step, before)) return false;
@@ -100,14 +96,20 @@ export class Again {
     return true;
   }
 
-  /** Takes one cell over when its operands in the row have not changed. */
-  takeCell(step: Step, number: number, operands: readonly number[], cell: number, row: number): boolean {
-    const before = this.#before.order.steps[number];
-    if (before === undefined || row >= rowsOf(before) || step.inputs.length === 0) return false;
-    if (step.kind.carried || step.kind.entry) return false;
-    for (const operand of operands) if (this.#changed[operand] !== 0) return false;
-    this.#now.cells.copy(cell, this.#before.order.cell(before, row), this.#before.cells);
-    return true;
+  /**
+   * Takes cells of a step over one by one, each when its operands in the row have not changed.
+   * @returns undefined when every row must be worked out.
+   */
+  cellTaker(step: Step, number: number): CellTaker | undefined {
+    if (step.inputs.length === 0 || step.kind.carried || step.kind.entry) return undefined;
+    const before = at(this.#before.order.steps, number);
+    const [from, rows] = [this.#before.order.cell(before, 0), rowsOf(before)];
+    return (operands, cell, row) => {
+      if (row >= rows) return false;
+      for (const operand of operands) if (this.#changed[operand] !== 0) return false;
+      this.#now.cells.copy(cell, from + row, this.#before.cells);
+      return true;
+    };
   }
 
   /**
@@ -115,8 +117,8 @@ export class Again {
    * @returns those rows; undefined when every row must be looked at.
    */
   takeMost(step: Step, number: number, first: number): readonly number[] | undefined {
-    const before = this.#before.order.steps[number];
-    if (before === undefined || rowsOf(before) !== rowsOf(step) || step.scope === undefined) return undefined;
+    const before = at(this.#before.order.steps, number);
+    if (rowsOf(before) !== rowsOf(step) || step.scope === undefined) return undefined;
     if (step.inputs.length === 0 || step.kind.carried || step.kind.entry) return undefined;
     const rows = new Set<number>();
     for (const input of step.inputs) {
@@ -131,15 +133,14 @@ export class Again {
 
   /** Marks what changed of a step that was worked out, in all rows or in those named. */
   compare(step: Step, number: number, first: number, worked?: readonly number[]): void {
-    const before = this.#before.order.steps[number];
-    const from = before === undefined ? -1 : this.#before.order.cell(before, 0);
-    const rows = before === undefined ? 0 : rowsOf(before);
+    const before = at(this.#before.order.steps, number);
+    const [from, rows] = [this.#before.order.cell(before, 0), rowsOf(before)];
     const changed: number[] = [];
     const few = fewOf(step);
     const looks = worked?.length ?? rowsOf(step);
     let count = 0;
     for (let i = 0; i < looks; i++) {
-      const row = worked === undefined ? i : (worked[i] ?? 0);
+      const row = worked === undefined ? i : at(worked, i);
       if (row < rows && this.#isSame(first + row, from + row)) continue;
       this.#changed[first + row] = 1;
       count += 1;

@@ -1,10 +1,10 @@
 import { Again } from './again';
 import { Inner, keepInner } from './inner';
 import { Order, rowsOf } from './order';
-import { Cells } from './quick/cells';
+import { Cells, operandOf } from './quick/cells';
 import { SheetResult } from './result';
 import type { Sheet } from './sheet';
-import type { Step } from './step';
+import { inputOf, type Step } from './step';
 
 /**
  * Evaluates a sheet exactly: as decimals of 34 digits, and quickly where whole numbers and doubles leave no doubt of
@@ -55,14 +55,15 @@ function evaluateInRows(inner: Inner, step: Step, { first, number, again }: At):
   const { order, cells } = inner;
   const { kind } = step;
   if (kind.quickColumn?.(cells, first) === true) return;
+  const take = again?.cellTaker(step, number);
   const rows = rowsOf(step);
   const operands = step.inputs.map(input => order.cell(input, 0));
-  const moves = step.inputs.map(input => (input.scope === undefined ? 0 : 1));
+  const moving = [...step.inputs.keys()].filter(i => inputOf(step, i).scope !== undefined);
   for (let row = 0; row < rows; row++) {
-    const isTaken = again?.takeCell(step, number, operands, first + row, row) === true;
+    const isTaken = take?.(operands, first + row, row) === true;
     if (!isTaken && kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, kind.exact(inner.values(operands), row));
-    for (let i = 0; i < moves.length; i++) operands[i] = (operands[i] ?? -1) + (moves[i] ?? 0);
+    for (const i of moving) operands[i] = operandOf(operands, i) + 1;
   }
 }
 

@@ -1,8 +1,7 @@
 import type { Finding } from '../base';
 import { innerOf, type Inner } from './inner';
-import { idOf, type SheetResult } from './result';
-import type { Step } from './step';
-import { boundUnit } from './unit';
+import { idIn, type SheetResult } from './result';
+import { unitIn, type Step } from './step';
 
 /**
  * Why figures are absent, found by walking back from the figures asked for: a branch not taken and a rate
@@ -36,10 +35,9 @@ function walkBack(inner: Inner, roots: readonly number[]): ReadonlyMap<number, s
   const open = roots.map(cell => ({ cell, user: '' })).reverse();
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const { cell, user } = next;
-    const at = inner.order.at(cell);
-    if (at === undefined || seen.has(cell) || !inner.isAbsent(cell)) continue;
-    const { step, row } = at;
-    const shownAs = step.home === undefined ? user : idOf(step, step.scope?.rows[row]?.key);
+    if (seen.has(cell) || !inner.isAbsent(cell)) continue;
+    const { step, row } = inner.order.at(cell);
+    const shownAs = step.home === undefined ? user : idIn(step, row);
     seen.set(cell, shownAs);
     const behind = absentOperands(inner, cell).filter(operand => operand >= 0);
     open.push(...behind.map(operand => ({ cell: operand, user: shownAs })).reverse());
@@ -61,20 +59,17 @@ function placedCells(result: SheetResult, { order }: Inner): number[] {
 /** The operands that are absent and matter; -1 for one that does not exist. */
 function absentOperands(inner: Inner, cell: number): number[] {
   const { order } = inner;
-  const at = order.at(cell);
-  if (at === undefined) return [];
-  const operands = order.operands(at.step, at.row);
-  const matters = at.step.kind.shown?.(inner.values(operands));
+  const { step, row } = order.at(cell);
+  const operands = order.operands(step, row);
+  const matters = step.kind.shown?.(inner.values(operands));
   return operands.filter((operand, i) => {
-    if (matters !== undefined && !matters.includes(i)) return false;
-    return operand < 0 || (inner.isAbsent(operand) && order.at(operand)?.step.unit !== 'text');
+    if (matters?.includes(i) === false) return false;
+    return operand < 0 || (inner.isAbsent(operand) && order.at(operand).step.unit !== 'text');
   });
 }
 
 function causesOf(inner: Inner, cell: number, shownAs: string): Finding[] {
-  const at = inner.order.at(cell);
-  if (at === undefined) return [];
-  const { step, row } = at;
+  const { step, row } = inner.order.at(cell);
   const before = step.kind.carried;
   const carriedId = before?.id(row);
   if (before !== undefined && carriedId !== undefined) return sheetFindings(before.from, [carriedId]);
@@ -87,9 +82,10 @@ function causesOf(inner: Inner, cell: number, shownAs: string): Finding[] {
 
 function finding(step: Step, row: number, place: string, reason: string): Finding {
   const at = step.scope?.rows[row];
-  const what = step.home?.title ?? step.kind.words(step.inputs.map(input => input.home?.title ?? 'a step'));
+  const what =
+    step.home?.title ?? step.kind.words(...step.inputs.map(input => input.home?.title ?? 'a step'));
   const isGiven = step.kind.givens !== undefined;
-  const unit = boundUnit(step.unit, at?.own);
+  const unit = unitIn(step, row);
   return {
     code: isGiven ? 'sheet/not-given' : 'sheet/not-calculable',
     weight: 'blocks',

@@ -28,11 +28,9 @@ export class Inner {
 
   /** The exact value of a cell as a double; undefined when absent. */
   number(cell: number): number | undefined {
-    return this.cells.stateOf(cell) === NEAR
-      ? (this.value(cell)?.toNumber() ?? 0) + 0
-      : this.isAbsent(cell)
-        ? undefined
-        : this.cells.near(cell);
+    const state = this.cells.stateOf(cell);
+    if (state === ABSENT) return undefined;
+    return state === NEAR ? this.#workedOut(cell).toNumber() + 0 : this.cells.near(cell);
   }
 
   /** Whether a cell is exactly a small whole number. */
@@ -57,8 +55,8 @@ export class Inner {
   #workedOut(cell: number): Exact {
     const known = this.cells.exact.get(cell);
     if (known !== undefined) return known;
-    const at = this.order.at(cell);
-    const value = at?.step.kind.exact(this.values(this.order.operands(at.step, at.row)), at.row);
+    const { step, row } = this.order.at(cell);
+    const value = step.kind.exact(this.values(this.order.operands(step, row)), row);
     if (value === undefined) throw new BugError(`cell ${cell} has a near value and no exact one`);
     this.cells.exact.set(cell, value);
     return value;

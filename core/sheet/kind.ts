@@ -52,8 +52,8 @@ export interface Kind {
    * others): a link, a quote that is there, a condition that is settled. Such a step costs nothing.
    */
   readonly passes?: (constants: readonly (number | undefined)[]) => number | undefined;
-  /** Rounding only: the same over the product of the operands, in one pass; undefined where there is none. */
-  readonly overProduct?: (factors: readonly Operand[], out: Float64Array) => Run | undefined;
+  /** Rounding only: the same over the product of the operands, in one pass: one or two that vary. */
+  readonly overProduct?: (factors: readonly Operand[], out: Float64Array) => Run;
   /** The same calculation as a workbook formula. */
   readonly formula: (context: FormulaContext) => Term;
   /** Inputs that the formula names twice: they must be placed. */
@@ -63,7 +63,7 @@ export interface Kind {
   /** The look-up entry the value came from. */
   readonly entry?: (values: readonly Value[]) => UsedEntry | undefined;
   /** The calculation in words, from the titles of its inputs. */
-  readonly words: (titles: readonly string[]) => string;
+  readonly words: (...titles: readonly string[]) => string;
   /** Leaves only: the given of each row. */
   readonly givens?: readonly (Given | undefined)[];
   /** Text leaves only: the text of each row. */

@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { at, BugError } from '../base';
 import type { Step } from './step';
 
 /**
@@ -19,13 +19,14 @@ export function loosenessOfProduct(steps: readonly Step[]): Looseness {
   return most === 1 ? 2 : most;
 }
 
-const NAMES = ['', 'a difference', 'a raw quotient', 'a raw power'];
+/** By looseness, from 1 on. */
+const NAMES = ['a difference', 'a raw quotient', 'a raw power'];
 
 /** @throws BugError when a step strays more than the operation can bear. */
 export function requireSettled(operation: string, step: Step, bears: Looseness): void {
   if (step.looseness > bears)
     throw new BugError(
-      `${NAMES[step.looseness] ?? ''} (${step.home?.title ?? step.kind.operation}) reaches ${operation}: round it first`,
+      `${at(NAMES, step.looseness - 1)} (${step.home?.title ?? step.kind.operation}) reaches ${operation}: round it first`,
     );
 }
 

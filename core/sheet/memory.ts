@@ -1,3 +1,4 @@
+import { at } from '../base';
 import type { Given } from './given';
 import type { Inner } from './inner';
 import { notePatch } from './patched';
@@ -70,7 +71,7 @@ export class SheetMemory {
     const isSameCall =
       known !== undefined &&
       changed !== undefined &&
-      changed.every(at => isCalledTheSame(known.scope.rows[at], rows[at], call));
+      changed.every(number => isCalledTheSame(at(known.scope.rows, number), call(at(rows, number))));
     const scope = isSameCall ? known.scope : make();
     this.#scopes.set(id, { rows, scope });
     return scope;
@@ -78,9 +79,7 @@ export class SheetMemory {
 }
 
 /** Whether a row that is another object than before has the key, title, unit and place it had. */
-function isCalledTheSame<R>(was: Row | undefined, row: R | undefined, call: (row: R) => Row): boolean {
-  if (was === undefined || row === undefined) return false;
-  const is = call(row);
+function isCalledTheSame(was: Row, is: Row): boolean {
   return was.key === is.key && was.title === is.title && was.own === is.own && was.place === is.place;
 }
 
@@ -95,16 +94,14 @@ function again<R, T>(
   rows: readonly R[],
   read: (row: R) => T,
 ): readonly T[] {
-  const anew: { readonly at: number; readonly value: T }[] = [];
-  for (const at of changed) {
-    const row = rows[at];
-    if (row === undefined) continue;
-    const value = read(row);
-    if (value !== values[at]) anew.push({ at, value });
+  const anew: { readonly number: number; readonly value: T }[] = [];
+  for (const number of changed) {
+    const value = read(at(rows, number));
+    if (value !== values[number]) anew.push({ number, value });
   }
   if (anew.length === 0) return values;
   const patched = [...values];
-  for (const { at, value } of anew) patched[at] = value;
-  notePatch(patched, { of: values, rows: anew.map(({ at }) => at) });
+  for (const { number, value } of anew) patched[number] = value;
+  notePatch(patched, { of: values, rows: anew.map(({ number }) => number) });
   return patched;
 }

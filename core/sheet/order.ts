@@ -1,3 +1,5 @@
+import { BugError, known } from '../base';
+import { stepOf } from './columns/kernels';
 import type { Book } from './kind';
 import type { Sheet } from './sheet';
 import type { Step } from './step';
@@ -18,7 +20,7 @@ export class Order implements Book {
   readonly size: number;
   readonly #base = new Map<Step, number>();
   readonly #numbers = new Map<Step, number>();
-  readonly #starts: readonly number[];
+  readonly #starts: Float64Array;
 
   constructor(sheet: Sheet) {
     const steps: Step[] = [];
@@ -37,7 +39,7 @@ export class Order implements Book {
     for (const block of sheet.blocks) block.entries().forEach(visit);
     this.steps = steps;
     this.size = next;
-    this.#starts = starts;
+    this.#starts = Float64Array.from(starts);
   }
 
   /** The number of a step's cell in a row; a single value's is the same in every row. */
@@ -49,20 +51,16 @@ export class Order implements Book {
 
   /** The number of a step in the order of calculation. */
   numberOf(step: Step): number {
-    return this.#numbers.get(step) ?? -1;
+    return known(this.#numbers, step);
   }
 
-  /** The step and row of a cell. */
-  at(cell: number): Cell | undefined {
-    let low = 0;
-    let high = this.#starts.length;
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if ((this.#starts[middle] ?? Infinity) <= cell) low = middle + 1;
-      else high = middle;
-    }
-    const step = this.steps[low - 1];
-    return step && { step, row: cell - (this.#starts[low - 1] ?? 0) };
+  /** The step and row of a cell. @throws BugError when there is no such cell. */
+  at(cell: number): Cell {
+    const number = stepOf(this.#starts, cell);
+    const [step, start] = [this.steps[number], this.#starts[number]];
+    if (step === undefined || start === undefined)
+      throw new BugError(`cell ${cell} is not a cell of the sheet`);
+    return { step, row: cell - start };
   }
 
   /** The cells a step takes its operands from in a row; -1 for one that does not exist. */

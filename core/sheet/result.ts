@@ -3,8 +3,7 @@ import { fromCents, type Money } from '../money';
 import { innerOf } from './inner';
 import { rowsOf } from './order';
 import type { Sheet } from './sheet';
-import { nameOf, type Step } from './step';
-import { boundUnit } from './unit';
+import { homeOf, unitIn, type Step } from './step';
 
 /** A figure of a sheet: what it is called, its unit, and its value unless it is absent. */
 export interface Figure {
@@ -22,10 +21,15 @@ export interface Figure {
 
 /** The id of a placed step in a row: table / row key / column key; block / key for a single value. */
 export function idOf(step: Step, rowKey?: string): string {
-  if (step.home === undefined) throw new BugError(`${nameOf(step)} is not placed and has no id`);
-  if (step.scope === undefined) return `${step.home.id}/${step.home.key}`;
-  if (rowKey === undefined) throw new BugError(`${step.home.id}/${step.home.key} needs a row key`);
-  return `${step.home.id}/${rowKey}/${step.home.key}`;
+  const { id, key } = homeOf(step);
+  if (step.scope === undefined) return `${id}/${key}`;
+  if (rowKey === undefined) throw new BugError(`${id}/${key} needs a row key`);
+  return `${id}/${rowKey}/${key}`;
+}
+
+/** The id of a placed step in a row by its number. */
+export function idIn(step: Step, row: number): string {
+  return idOf(step, step.scope?.rows[row]?.key);
 }
 
 /** What a sheet comes to, exactly. Absent figures are undefined; why is told by `sheetFindings`. */
@@ -79,7 +83,7 @@ export class SheetResult {
     const id = idOf(step, rowKey);
     const found = this.#find(id);
     if (found === undefined) throw new BugError(`there is no figure ${id}`);
-    const unit = boundUnit(step.unit, step.scope?.rows[found.row]?.own);
+    const unit = unitIn(step, found.row);
     if (unit !== 'USD') throw new BugError(`${id} is in ${unit}, not money`);
     const exact = innerOf(this).value(this.#cell(found));
     return exact && fromCents(exact.times(100).toNumber());
@@ -101,12 +105,11 @@ export class SheetResult {
   #figure(step: Step, row: number): Figure {
     const inner = innerOf(this);
     const cell = inner.order.cell(step, row);
-    const at = step.scope?.rows[row];
     return {
-      id: idOf(step, at?.key),
-      title: step.home?.title ?? '',
-      rowTitle: at?.title,
-      unit: boundUnit(step.unit, at?.own),
+      id: idIn(step, row),
+      title: homeOf(step).title,
+      rowTitle: step.scope?.rows[row]?.title,
+      unit: unitIn(step, row),
       text: inner.text(cell) ?? step.kind.texts?.[row],
       number: inner.number(cell),
     };
@@ -129,5 +132,10 @@ export class SheetResult {
 /** The placed steps by table and column key, or block and key. */
 function placedById(sheet: Sheet): ReadonlyMap<string, Step> {
   const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
-  return new Map(steps.map(step => [`${step.home?.id ?? ''}/${step.home?.key ?? ''}`, step]));
+  return new Map(
+    steps.map(step => {
+      const { id, key } = homeOf(step);
+      return [`${id}/${key}`, step];
+    }),
+  );
 }

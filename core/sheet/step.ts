@@ -1,8 +1,8 @@
-import { BugError } from '../base';
+import { at, BugError } from '../base';
 import type { Kind } from './kind';
 import type { Looseness } from './looseness';
 import type { Scope } from './scope';
-import type { StepUnit } from './unit';
+import { boundUnit, type StepUnit } from './unit';
 
 /** Where a placed step stands: a column of a table or an entry of a block of single values. */
 export interface Home {
@@ -39,8 +39,8 @@ export function makeStep<U extends StepUnit>(
   scope: Scope | undefined = commonScope(kind.operation, inputs),
 ): Step<U> {
   for (const i of kind.repeats ?? []) {
-    const input = inputs[i];
-    if (input && input.home === undefined)
+    const input = at(inputs, i);
+    if (input.home === undefined)
       throw new BugError(
         `${kind.operation}: place ${nameOf(input)} first, its formula would be written twice`,
       );
@@ -76,15 +76,34 @@ export function nameOf(step: Step): string {
   return step.home === undefined ? step.kind.operation : `"${step.home.title}"`;
 }
 
+/** Where a step is placed. @throws BugError when it is hidden. */
+export function homeOf(step: Step): Home {
+  if (step.home === undefined) throw new BugError(`${nameOf(step)} is not placed and has no id`);
+  return step.home;
+}
+
+/** An input by its number from 0. @throws BugError when there is none. */
+export function inputOf(step: Step, number: number): Step {
+  const input = step.inputs[number];
+  if (input === undefined) throw new BugError(`${step.kind.operation} has no input ${number + 1}`);
+  return input;
+}
+
+/** The text of each row of a text step. @throws BugError when it is no text. */
+export function textsOf(step: Step): readonly (string | undefined)[] {
+  if (step.kind.texts === undefined) throw new BugError(`${nameOf(step)} is no text`);
+  return step.kind.texts;
+}
+
+/** The unit of a step in a row of its table. */
+export function unitIn(step: Step, row: number): string {
+  return boundUnit(step.unit, step.scope?.rows[row]?.own);
+}
+
 /** @throws BugError unless all steps have the unit of the first. */
 export function requireOneUnit(operation: string, steps: readonly Step[]): void {
-  const first = steps[0];
-  for (const step of steps) {
-    if (step.unit !== first?.unit)
-      throw new BugError(
-        `${operation}: ${nameOf(step)} is in ${step.unit}, not in ${first?.unit ?? 'any unit'}`,
-      );
-  }
+  const { unit } = at(steps, 0);
+  for (const step of steps) requireUnit(operation, step, unit);
 }
 
 /** @throws BugError unless the step has the unit. */

@@ -128,10 +128,9 @@ export class Recipe<R> {
 
   /** Places a step as a column: shown, with an id, and the same formula in every row. */
   place<U extends SheetUnit>(key: string, title: string, step: Step<U>): Step<U> {
-    const everyRow = step.scope === undefined ? { ...step, scope: this.#scope } : step;
-    if (everyRow.scope !== this.#scope)
-      throw new BugError(`${this.#scope.id}/${key}: the step stands in rows of ${step.scope?.id ?? ''}`);
-    return this.#add(key, title, everyRow);
+    if (step.scope !== undefined && step.scope !== this.#scope)
+      throw new BugError(`${this.#scope.id}/${key}: the step stands in rows of ${step.scope.id}`);
+    return this.#add(key, title, { ...step, scope: this.#scope });
   }
 
   #add<S extends Step>(key: string, title: string, step: S): S {

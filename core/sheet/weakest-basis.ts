@@ -38,17 +38,16 @@ function basisOf(
   read: (cell: number) => Basis | undefined,
   carried: Carried,
 ): Basis | undefined {
-  const at = inner.order.at(cell);
-  if (at === undefined) return undefined;
-  const { kind } = at.step;
-  const given = kind.givens?.[at.row];
+  const { step, row } = inner.order.at(cell);
+  const { kind } = step;
+  const given = kind.givens?.[row];
   if (given !== undefined)
     return given.neutral === true || given.basis === 'schedule' ? undefined : given.basis;
   if (kind.carried !== undefined) {
-    const id = kind.carried.id(at.row);
+    const id = kind.carried.id(row);
     return id === undefined ? undefined : carried(kind.carried.from, id);
   }
-  const operands = inner.order.operands(at.step, at.row);
+  const operands = inner.order.operands(step, row);
   const values = kind.shown || kind.entry ? inner.values(operands) : [];
   const shown = kind.shown?.(values);
   const unchanged = LEAVES_UNCHANGED[kind.operation];
@@ -57,7 +56,7 @@ function basisOf(
   return weakest([
     ...(entryBasis === undefined || entryBasis === 'schedule' ? [] : [entryBasis]),
     ...operands.flatMap((operand, i) => {
-      if (operand < 0 || (shown !== undefined && !shown.includes(i))) return [];
+      if (operand < 0 || shown?.includes(i) === false) return [];
       if (unchanged !== undefined && inner.equals(operand, unchanged)) return [];
       const basis = read(operand);
       return basis === undefined ? [] : [basis];
@@ -66,8 +65,6 @@ function basisOf(
 }
 
 function weakest(bases: readonly Basis[]): Basis | undefined {
-  return bases.reduce<Basis | undefined>(
-    (sofar, basis) => (sofar === undefined ? basis : weakerBasis(sofar, basis)),
-    undefined,
-  );
+  const [first, ...rest] = bases;
+  return first && rest.reduce(weakerBasis, first);
 }

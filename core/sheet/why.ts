@@ -1,10 +1,8 @@
-import { BugError } from '../base';
+import { at } from '../base';
 import { innerOf, type Inner } from './inner';
-import type { Cell } from './order';
-import { idOf, type SheetResult } from './result';
+import { idIn, type SheetResult } from './result';
 import type { Given } from './given';
-import type { Step } from './step';
-import { boundUnit } from './unit';
+import { unitIn, type Step } from './step';
 
 /** One step of an explanation, with the ids of the steps it was calculated from. */
 export interface WhyStep {
@@ -59,11 +57,7 @@ interface Visit {
   readonly id: string;
 }
 
-function cellOf({ inner, cell }: Visit): Cell {
-  const at = inner.order.at(cell);
-  if (at === undefined) throw new BugError(`cell ${cell} is not a cell of the sheet`);
-  return at;
-}
+const cellOf = ({ inner, cell }: Visit) => inner.order.at(cell);
 
 /** The steps that this one was calculated from. */
 function visitsBelow(visit: Visit): Visit[] {
@@ -81,12 +75,13 @@ function visitsBelow(visit: Visit): Visit[] {
       },
     ];
   const operands = inner.order.operands(step, row);
-  const shown = step.kind.shown?.(inner.values(operands)) ?? operands.map((_, i) => i);
+  const shown = step.kind.shown?.(inner.values(operands)) ?? [...operands.keys()];
   return shown.flatMap(i => {
-    const cell = operands[i] ?? -1;
-    const at = inner.order.at(cell);
-    if (cell < 0 || at === undefined || at.step.unit === 'text') return [];
-    const own = at.step.home ? idOf(at.step, at.step.scope?.rows[at.row]?.key) : `${id}.${i + 1}`;
+    const cell = at(operands, i);
+    if (cell < 0) return [];
+    const from = inner.order.at(cell);
+    if (from.step.unit === 'text') return [];
+    const own = from.step.home ? idIn(from.step, from.row) : `${id}.${i + 1}`;
     return [{ result, inner, cell, id: own }];
   });
 }
@@ -97,18 +92,19 @@ const BY_DEFINITION = { basis: 'published', source: 'by definition' } as const;
 function explained(visit: Visit, below: readonly string[]): WhyStep {
   const { step, row } = cellOf(visit);
   const given = step.kind.givens?.[row];
-  const at = step.scope?.rows[row];
+  const inRow = step.scope?.rows[row];
   const inputs = [...below, ...entriesOf(visit).map(entry => entry.id)];
   const value = visit.inner.text(visit.cell);
   const byDefinition = given === undefined && inputs.length === 0 && value !== undefined;
-  const titles = step.inputs.map(input => input.home?.title ?? input.kind.words(titlesOf(input.inputs)));
-  const words = step.kind.words(titles);
-  const title = step.home === undefined ? words : at ? `${step.home.title}: ${at.title}` : step.home.title;
+  const titles = step.inputs.map(input => input.home?.title ?? input.kind.words(...titlesOf(input.inputs)));
+  const words = step.kind.words(...titles);
+  const title =
+    step.home === undefined ? words : inRow ? `${step.home.title}: ${inRow.title}` : step.home.title;
   return {
     id: visit.id,
     title,
     value,
-    unit: boundUnit(step.unit, at?.own),
+    unit: unitIn(step, row),
     operation: step.kind.operation,
     settings: { ...step.kind.settings, ...entrySettings(visit) },
     words,

@@ -1,4 +1,3 @@
-import { BugError } from '../../base';
 import type { Operand, Run } from '../kind';
 import type { Order } from '../order';
 import { Buffers } from './buffers';
@@ -23,7 +22,6 @@ export class Binding {
   /** By cell: the place in the sequence after which nothing reads it. */
   readonly #lastUse = new Map<number, number>();
   readonly #uses = new Map<number, number>();
-  readonly #fused = new Set<number>();
 
   constructor(cells: LiveCells, sequence: readonly number[], kept: ReadonlySet<number>, batch: number) {
     this.#cells = cells;
@@ -33,11 +31,8 @@ export class Binding {
     for (const cell of sequence)
       for (const operand of this.#operandsOf(cell))
         this.#uses.set(operand, (this.#uses.get(operand) ?? 0) + 1);
-    for (const cell of sequence) {
-      const product = this.#productUnder(cell);
-      if (product !== undefined) this.#fused.add(product);
-    }
-    const kernels = sequence.filter(cell => !this.#fused.has(cell));
+    const fused = new Set(sequence.map(cell => this.#under(cell)?.product));
+    const kernels = sequence.filter(cell => !fused.has(cell));
     kernels.forEach((cell, i) => {
       for (const operand of this.#read(cell)) this.#lastUse.set(operand, i);
     });
@@ -62,32 +57,29 @@ export class Binding {
     const read = this.#read(cell);
     const out = this.#buffers.lend(cell);
     const operands = read.map(operand => this.#operand(operand));
-    const isFused = this.#productUnder(cell) !== undefined;
-    const run = isFused ? kind.overProduct?.(operands, out) : kind.live(operands, out);
-    if (run === undefined)
-      throw new BugError(`${kind.operation} cannot take in the product under cell ${cell}`);
+    const run = this.#under(cell)?.run ?? kind.live;
     for (const operand of new Set(read)) {
       const isDone = this.#lastUse.get(operand) === place && !this.#kept.has(operand);
       if (isDone && this.#buffers.of(operand)) this.#buffers.giveBack(operand);
     }
-    return run;
+    return run(operands, out);
   }
 
   /** The product that a rounding takes in one pass: a hidden one of at most two varying factors, used once. */
-  #productUnder(cell: number): number | undefined {
+  #under(cell: number) {
     const { live, varying } = this.#cells;
-    const { kind } = this.#at(cell).step;
+    const run = this.#at(cell).step.kind.overProduct;
     const [product] = this.#operandsOf(cell);
-    if (kind.overProduct === undefined || product === undefined || live[product] !== 1) return undefined;
+    if (run === undefined || product === undefined || live[product] !== 1) return undefined;
     if (varying.has(product) || this.#kept.has(product) || this.#uses.get(product) !== 1) return undefined;
     if (this.#at(product).step.kind.operation !== 'product') return undefined;
     const arrays = this.#operandsOf(product).filter(operand => live[operand] === 1);
-    return arrays.length === 1 || arrays.length === 2 ? product : undefined;
+    return arrays.length === 1 || arrays.length === 2 ? { product, run } : undefined;
   }
 
   /** The cells a kernel reads: its operands, or the factors of the product it takes in. */
   #read(cell: number): readonly number[] {
-    return this.#operandsOf(this.#productUnder(cell) ?? cell);
+    return this.#operandsOf(this.#under(cell)?.product ?? cell);
   }
 
   #operandsOf(cell: number): readonly number[] {
@@ -99,14 +91,10 @@ export class Binding {
   #operand(cell: number): Operand {
     const { live, varying, constantOf } = this.#cells;
     if (cell < 0 || live[cell] !== 1) return constantOf(cell);
-    const array = varying.get(cell) ?? this.#buffers.of(cell);
-    if (array === undefined) throw new BugError(`cell ${cell} is used before it is calculated`);
-    return array;
+    return varying.get(cell) ?? this.#buffers.held(cell);
   }
 
   #at(cell: number) {
-    const at = this.#cells.order.at(cell);
-    if (at === undefined) throw new BugError(`cell ${cell} is not a cell of the sheet`);
-    return at;
+    return this.#cells.order.at(cell);
   }
 }

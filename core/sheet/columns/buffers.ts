@@ -1,4 +1,4 @@
-import { BugError } from '../../base';
+import { known } from '../../base';
 
 /**
  * The arrays that live steps write to. An array is lent to another step as soon as no later step reads it;
@@ -27,11 +27,15 @@ export class Buffers {
     return array;
   }
 
+  /** @throws BugError when the cell holds none. */
   giveBack(cell: number): void {
-    const array = this.#held.get(cell);
-    if (array === undefined) throw new BugError(`cell ${cell} gives back an array it does not hold`);
+    this.#free.push(this.held(cell));
     this.#held.delete(cell);
-    this.#free.push(array);
+  }
+
+  /** The array of a cell that was lent one. @throws BugError when the cell holds none. */
+  held(cell: number): Float64Array {
+    return known(this.#held, cell);
   }
 
   of(cell: number): Float64Array | undefined {

@@ -52,7 +52,7 @@ function atanhOver(q: number): number {
   return 1 + q * (1 / 3 + q * (1 / 5 + q * (1 / 7 + q * (1 / 9 + q * (1 / 11 + q * (1 / 13 + q / 15))))));
 }
 
-/** The exponential by its series at a quarter of x, then squared twice: within 10^-14 of itself for x up to 0.7. */
+/** The exponential by its series at a quarter of x, then squared twice: within 4 · 10^-14 of itself for x up to 0.7. */
 function expNearNothing(x: number): number {
   const y = x / 4;
   const z = y * y;

@@ -1,7 +1,7 @@
-import { BugError } from '../../base';
+import { at, BugError } from '../../base';
 import type { Order } from '../order';
 import { rowsOf } from '../order';
-import { idOf } from '../result';
+import { idIn } from '../result';
 import type { Step } from '../step';
 import type { SettledValues } from './settled';
 
@@ -39,7 +39,7 @@ export function cellsOf<T>(order: Order, inputs: ReadonlyMap<string, T>): Map<nu
 }
 
 function sourceId(step: Step, row: number): string | undefined {
-  return step.kind.carried ? step.kind.carried.id(row) : idOf(step, step.scope?.rows[row]?.key);
+  return step.kind.carried ? step.kind.carried.id(row) : idIn(step, row);
 }
 
 /** For each cell whether it changes from trial to trial. */
@@ -47,7 +47,6 @@ export function liveCells(order: Order, varying: Varying): Uint8Array {
   const live = new Uint8Array(order.size);
   for (const cell of varying.keys()) live[cell] = 1;
   for (const step of order.steps) {
-    if (step.inputs.length === 0 || step.kind.carried) continue;
     for (let row = 0; row < rowsOf(step); row++) {
       if (order.operands(step, row).some(operand => live[operand] === 1)) live[order.cell(step, row)] = 1;
     }
@@ -71,7 +70,6 @@ export function passedOn(order: Order, live: Uint8Array, varying: Varying, settl
   const constantOf = settled.valueOf;
   const roots = new Map<number, number>();
   for (const step of order.steps) {
-    if (step.inputs.length === 0 || step.kind.carried) continue;
     const worked = new Map<string, number>();
     for (let row = 0; row < rowsOf(step); row++) {
       const cell = order.cell(step, row);
@@ -80,8 +78,7 @@ export function passedOn(order: Order, live: Uint8Array, varying: Varying, settl
       const passed = step.kind.passes?.(
         operands.map(operand => (live[operand] === 1 ? undefined : constantOf(operand))),
       );
-      const root = passed === undefined ? -1 : (operands[passed] ?? -1);
-      if (root >= 0) roots.set(cell, root);
+      if (passed !== undefined) roots.set(cell, at(operands, passed));
       else if (operands.every(operand => live[operand] !== 1)) {
         live[cell] = 0;
         settled.settle(cell, step, operands);
@@ -113,8 +110,7 @@ export function runOrder(
   for (const root of keep) {
     open.push(rootOf(root));
     for (let cell = open.at(-1); cell !== undefined; cell = open.at(-1)) {
-      const at = order.at(cell);
-      if (at === undefined || live[cell] !== 1 || varying.has(cell) || state[cell] === 2) {
+      if (live[cell] !== 1 || varying.has(cell) || state[cell] === 2) {
         open.pop();
       } else if (state[cell] === 1) {
         state[cell] = 2;
@@ -122,8 +118,8 @@ export function runOrder(
         open.pop();
       } else {
         state[cell] = 1;
-        const operands = order.operands(at.step, at.row);
-        for (let i = operands.length - 1; i >= 0; i--) open.push(rootOf(operands[i] ?? -1));
+        const { step, row } = order.at(cell);
+        for (const operand of order.operands(step, row).toReversed()) open.push(rootOf(operand));
       }
     }
   }

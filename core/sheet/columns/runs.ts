@@ -1,3 +1,4 @@
+import { at, BugError } from '../../base';
 import type { Operand, Run } from '../kind';
 import { add1, add2, add3, add4, roundTimes1, roundTimes2, times1, times2 } from './quick-kernels';
 
@@ -9,8 +10,7 @@ export function asTrials(operand: Operand | undefined, length: number): Float64A
 
 /** One after the other. */
 export function inTurn(runs: readonly Run[]): Run {
-  const [only] = runs;
-  if (only !== undefined && runs.length === 1) return only;
+  if (runs.length === 1) return at(runs, 0);
   return n => {
     for (const run of runs) run(n);
   };
@@ -20,14 +20,15 @@ export function inTurn(runs: readonly Run[]): Run {
 export function addAll(operands: readonly Operand[], out: Float64Array): Run {
   const arrays = operands.filter(operand => operand instanceof Float64Array);
   const plus = operands.reduce<number>((sum, x) => (typeof x === 'number' ? sum + x : sum), 0);
-  if (arrays.length === 0) return n => void out.fill(plus, 0, n);
-  const runs = [addFew(arrays.slice(0, 4), out, plus)];
-  for (let i = 4; i < arrays.length; i += 3) runs.push(addFew([out, ...arrays.slice(i, i + 3)], out, 0));
+  const [first, ...rest] = arrays;
+  if (first === undefined) return n => void out.fill(plus, 0, n);
+  const runs = [addFew(first, rest.slice(0, 3), out, plus)];
+  for (let i = 3; i < rest.length; i += 3) runs.push(addFew(out, rest.slice(i, i + 3), out, 0));
   return inTurn(runs);
 }
 
-function addFew([a, b, c, d]: readonly Float64Array[], out: Float64Array, plus: number): Run {
-  if (a === undefined) return () => undefined;
+function addFew(a: Float64Array, rest: readonly Float64Array[], out: Float64Array, plus: number): Run {
+  const [b, c, d] = rest;
   if (b === undefined) return n => add1(out, a, plus, n);
   if (c === undefined) return n => add2(out, a, b, plus, n);
   if (d === undefined) return n => add3(out, a, b, c, plus, n);
@@ -58,12 +59,16 @@ export function passOn(operands: readonly Operand[], out: Float64Array): Run {
   return n => void out.fill(from ?? NaN, 0, n);
 }
 
-/** A product of up to two varying operands, rounded to the factor's decimals in one pass. */
-export function roundProduct(operands: readonly Operand[], out: Float64Array, to: number): Run | undefined {
+/**
+ * A product of one or two varying operands, rounded to the factor's decimals in one pass.
+ * @throws BugError when none varies, or more.
+ */
+export function roundProduct(operands: readonly Operand[], out: Float64Array, to: number): Run {
   const arrays = operands.filter(operand => operand instanceof Float64Array);
   const by = operands.reduce<number>((all, x) => (typeof x === 'number' ? all * x : all), 1);
   const [a, b, more] = arrays;
-  if (a === undefined || more !== undefined) return undefined;
+  if (a === undefined || more !== undefined)
+    throw new BugError(`a product of ${arrays.length} that vary is not rounded in one pass`);
   if (b === undefined) return n => roundTimes1(out, a, by, to, n);
   return n => roundTimes2(out, a, b, by, to, n);
 }

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { Order } from '../order';
 import { rowsOf } from '../order';
 import type { Step } from '../step';
@@ -23,14 +24,13 @@ export class SettledValues {
   settle(cell: number, step: Step, operands: readonly number[]): void {
     if (!operands.some(operand => this.#settled.has(operand))) return;
     step.kind.live(operands.map(this.valueOf), this.#out)(1);
-    this.#settled.set(cell, this.#out[0] ?? Number.NaN);
+    this.#settled.set(cell, at(this.#out, 0));
   }
 
   /** Settles all cells that do not vary. */
   settleAll(order: Order, live: Uint8Array): void {
     if (this.#settled.size === 0) return;
     for (const step of order.steps) {
-      if (step.inputs.length === 0 || step.kind.carried) continue;
       for (let row = 0; row < rowsOf(step); row++) {
         const cell = order.cell(step, row);
         if (live[cell] !== 1) this.settle(cell, step, order.operands(step, row));

@@ -1,13 +1,14 @@
+import { at } from '../../base';
 import { reachedAbsent } from '../findings';
 import { innerOf } from '../inner';
 import type { LookUp } from '../look-up';
 import type { SheetResult } from '../result';
 import type { Block } from '../block';
-import type { Step } from '../step';
+import { homeOf, type Step } from '../step';
 import { boundUnit } from '../unit';
 import { columnContent, formatOf, type CellContent } from './content';
 import { HEADING_ROWS, letterOf, placeApart, rowsOfPlace, type Placement, type TablePlace } from './layout';
-import { Names, type DefinedName } from './names';
+import { Names, placeOf, type DefinedName } from './names';
 import { LONGEST_FORMULA, requireHiddenOnce } from './render';
 
 /** One cell of the workbook, by row and column from 1. */
@@ -165,7 +166,8 @@ function tableRegion(place: TablePlace): Region {
   const columns = place.columns.map((step, i): RegionColumn => {
     const letter = letterOf(place.leading + i + 1);
     const unit = step.unit === 'text' ? '' : step.unit;
-    return { letter, key: step.home?.key ?? '', title: step.home?.title ?? '', unit, role: roleOf(step) };
+    const { key, title } = homeOf(step);
+    return { letter, key, title, unit, role: roleOf(step) };
   });
   return {
     id: table.id,
@@ -183,16 +185,19 @@ function tableCells(place: TablePlace, context: EmitContext): RowMaker {
   const { rows } = place.table.scope;
   const { first } = rowsOfPlace(place, rows.length);
   const columns = place.columns.map(step => columnContent(step, context));
-  return i => [
-    textCell(first + i, 1, rows[i]?.key ?? ''),
-    textCell(first + i, 2, rows[i]?.title ?? ''),
-    ...(place.leading === 3 ? [textCell(first + i, 3, rows[i]?.own ?? '')] : []),
-    ...columns.map((content, column) => ({
-      row: first + i,
-      column: place.leading + column + 1,
-      content: content(i, first + i),
-    })),
-  ];
+  return i => {
+    const { key, title, own } = at(rows, i);
+    return [
+      textCell(first + i, 1, key),
+      textCell(first + i, 2, title),
+      ...(own === undefined ? [] : [textCell(first + i, 3, own)]),
+      ...columns.map((content, column) => ({
+        row: first + i,
+        column: place.leading + column + 1,
+        content: content(i, first + i),
+      })),
+    ];
+  };
 }
 
 function blockRegion(block: Block, placement: Placement, context: EmitContext): [Region, RowMaker] {
@@ -205,8 +210,8 @@ function blockRegion(block: Block, placement: Placement, context: EmitContext): 
       return entries
         .slice(i, i + 1)
         .flatMap(({ entry, content }) => [
-          textCell(row, 1, entry.home?.key ?? ''),
-          textCell(row, 2, entry.home?.title ?? ''),
+          textCell(row, 1, homeOf(entry).key),
+          textCell(row, 2, homeOf(entry).title),
           { row, column: 3, content: content(0, row) },
           textCell(row, 4, boundUnit(entry.unit, undefined)),
         ]);
@@ -242,7 +247,7 @@ function entryCells(table: LookUp, entry: LookUp['entries'][number], row: number
 }
 
 function listRegion(id: string, heading: string, placement: Placement, count: number): Region {
-  const place = placement.get(id) ?? { sheet: '', row: 1 };
+  const place = placeOf(placement, id);
   const value: RegionColumn = { letter: 'C', key: 'value', title: 'Value', unit: '', role: 'input' };
   return {
     id,

@@ -1,12 +1,13 @@
-import { BugError } from '../../base';
+import { BugError, known } from '../../base';
 import type { SheetResult } from '../result';
-import type { Step } from '../step';
+import { homeOf, type Step } from '../step';
 import {
   HEADING_ROWS,
   layOut,
   letterOf,
   quotedName,
   rowsOfPlace,
+  type Place,
   type Placement,
   type TablePlace,
 } from './layout';
@@ -39,7 +40,7 @@ export class Names {
         this.#addPair(block.id, place, count, 3);
         block.entries().forEach((entry, i) => {
           const row = place.row + HEADING_ROWS + i;
-          const name = this.#add(`${block.id}_${entry.home?.key ?? ''}`, place.sheet, 3, row, row);
+          const name = this.#add(`${block.id}_${homeOf(entry).key}`, place.sheet, 3, row, row);
           this.#used.add(name);
         });
       }
@@ -48,11 +49,15 @@ export class Names {
     }
   }
 
-  /** The name of a single value, or of the range of a column; of all values of a block with `values`. */
-  column(step: Step, whole: 'single' | 'range'): string {
-    const id = step.home?.id ?? '';
-    const key = whole === 'range' && step.scope === undefined ? 'values' : (step.home?.key ?? '');
+  /** The name of a single value, or of the range of a column. */
+  column(step: Step): string {
+    const { id, key } = homeOf(step);
     return this.#use(`${id}_${key}`);
+  }
+
+  /** The name of the range of a column; of a single value that of all values of its block. */
+  range(step: Step): string {
+    return step.scope === undefined ? this.values(homeOf(step).id) : this.column(step);
   }
 
   keys(id: string): string {
@@ -65,7 +70,7 @@ export class Names {
 
   /** All names in use. */
   used(): DefinedName[] {
-    return [...this.#used].map(name => ({ name, range: this.#ranges.get(name) ?? '' }));
+    return [...this.#used].map(name => ({ name, range: known(this.#ranges, name) }));
   }
 
   #addTable(place: TablePlace): void {
@@ -74,7 +79,7 @@ export class Names {
     const { first, guard } = rowsOfPlace(place, table.scope.rows.length);
     this.#add(`${table.id}_rowKeys`, place.sheet, 1, first, guard);
     place.columns.forEach((step, i) => {
-      this.#add(`${table.id}_${step.home?.key ?? ''}`, place.sheet, place.leading + i + 1, first, guard);
+      this.#add(`${table.id}_${homeOf(step).key}`, place.sheet, place.leading + i + 1, first, guard);
     });
   }
 
@@ -107,7 +112,8 @@ export class Names {
   }
 }
 
-function placeOf(placement: Placement, id: string) {
+/** Where a table or block stands. @throws BugError when no place is given for it. */
+export function placeOf(placement: Placement, id: string): Place {
   const place = placement.get(id);
   if (place === undefined) throw new BugError(`${id} has no place in the workbook`);
   return place;

@@ -1,6 +1,5 @@
 import { BugError } from '../../base';
-import { idOf } from '../result';
-import { nameOf, type Step } from '../step';
+import { homeOf, inputOf, nameOf, type Step } from '../step';
 import { HEADING_ROWS, letterOf, type TablePlace } from './layout';
 import type { Names } from './names';
 import { atom, type FormulaContext, type Term } from './term';
@@ -32,47 +31,40 @@ export function formulaIn(pattern: Pattern, row: number): string {
 }
 
 function contextOf(step: Step, table: TablePlace | undefined, names: Names): FormulaContext {
-  const input = (i: number): Step => {
-    const found = step.inputs[i];
-    if (found === undefined) throw new BugError(`${step.kind.operation} has no input ${i + 1}`);
-    return found;
-  };
+  const input = (i: number): Step => inputOf(step, i);
   const term = (i: number) => termOf(input(i), table, names);
   return {
     term,
     terms: () => step.inputs.map((_, i) => term(i)),
-    range: i => names.column(input(i), 'range'),
-    keys: i => names.keys(input(i).home?.id ?? ''),
+    range: i => names.range(input(i)),
+    keys: i => names.keys(homeOf(input(i)).id),
     downTo: (i, until) => {
-      const letter = letterIn(input(i), table);
-      const top = (table?.row ?? 0) + HEADING_ROWS - 1;
+      const { letter, place } = columnIn(input(i), table);
+      const top = place.row + HEADING_ROWS - 1;
       return `${letter}$${top}:${letter}${until === 'this row' ? ROW : ROW_BEFORE}`;
     },
     lookUp: lookUp => ({ keys: names.keys(lookUp.id), values: names.values(lookUp.id) }),
     carried: () => {
       const source = step.kind.carried?.step;
-      if (source?.home === undefined) throw new BugError(`${nameOf(step)} carries no figure`);
-      const single = source.scope === undefined;
-      const values = names.column(source, single ? 'single' : 'range');
-      return { single, values, keys: single ? '' : names.keys(source.home.id) };
+      if (source === undefined) throw new BugError(`${nameOf(step)} carries no figure`);
+      const keys = source.scope && names.keys(homeOf(source).id);
+      return { values: names.column(source), keys };
     },
   };
 }
 
 function termOf(step: Step, table: TablePlace | undefined, names: Names): Term {
   if (step.home === undefined) return step.kind.formula(contextOf(step, table, names));
-  if (step.scope === undefined) return atom(names.column(step, 'single'));
-  return atom(`${letterIn(step, table)}${ROW}`);
+  if (step.scope === undefined) return atom(names.column(step));
+  return atom(`${columnIn(step, table).letter}${ROW}`);
 }
 
-/** The letter of a placed step's column in this table; the row's own key is column A. */
-function letterIn(step: Step, table: TablePlace | undefined): string {
-  if (table === undefined || step.home?.id !== table.table.id)
+/** The letter of a placed step's column in this table; one that is not written out is the row's own key, column A. */
+function columnIn(step: Step, place: TablePlace | undefined): { letter: string; place: TablePlace } {
+  if (place?.table.id !== homeOf(step).id)
     throw new BugError(`${nameOf(step)} is no column of the table in hand`);
-  const at = table.columns.indexOf(step);
-  if (at >= 0) return letterOf(table.leading + at + 1);
-  if (step.home.key === 'key') return letterOf(1);
-  throw new BugError(`${idOf(step, 'any')} is not placed in the workbook`);
+  const at = place.columns.indexOf(step);
+  return { letter: letterOf(at < 0 ? 1 : place.leading + at + 1), place };
 }
 
 /** @throws BugError when a hidden step is written into two formulas: place it. */

@@ -22,8 +22,8 @@ export interface FormulaContext {
   /** The cells of an input's column from its heading down to this row, or to the row before. */
   readonly downTo: (input: number, until: 'this row' | 'the row before') => string;
   readonly lookUp: (table: LookUp) => { readonly keys: string; readonly values: string };
-  /** The cell or range of a figure of a sheet that was run before. */
-  readonly carried: () => { readonly keys: string; readonly values: string; readonly single: boolean };
+  /** The cell or range of a figure of a sheet that was run before; row keys of a column only. */
+  readonly carried: () => { readonly keys: string | undefined; readonly values: string };
 }
 
 /** An atom: a call, a name, a cell or a literal. */

@@ -5,7 +5,7 @@ import { two } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
-import { ABSENT } from '../quick/cells';
+import { ABSENT, operandOf } from '../quick/cells';
 import { comparedWhole } from '../quick/operations';
 import { settled } from '../quick/settling';
 import { makeStep, requireOneUnit, type Step } from '../step';
@@ -15,7 +15,8 @@ const record = (settledTo: number): Kind => ({
   operation: 'at least',
   settings: { settledTo },
   exact: two((a, b) => (settle(a, settledTo).gte(settle(b, settledTo)) ? ONE : ZERO)),
-  quick: (cells, [a = -1, b = -1], out) => {
+  quick: (cells, operands, out) => {
+    const [a, b] = [operandOf(operands, 0), operandOf(operands, 1)];
     if (cells.stateOf(a) === ABSENT || cells.stateOf(b) === ABSENT) return cells.putAbsent(out);
     if (!settled(cells, a, settledTo)) return false;
     const { whole, places } = cells;
@@ -32,7 +33,7 @@ const record = (settledTo: number): Kind => ({
     const settled = (input: number) => call('ROUND', context.term(input), settledTo).text;
     return call('IF', `${settled(0)}>=${settled(1)}`, 1, 0);
   },
-  words: titles => `1 when ${titles.join(' is at least ')}, else 0`,
+  words: (...titles) => `1 when ${titles.join(' is at least ')}, else 0`,
 });
 
 /** 1 when the first is at least the second, both settled to stated decimals, else 0: a trip-point is reached. */

@@ -3,23 +3,22 @@ import { innerOf } from '../inner';
 import { atom, call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireSettled } from '../looseness';
-import { idOf, type SheetResult } from '../result';
-import { rowsNamed } from '../rows-named';
-import { makeStep, nameOf, requireUnit, type Step } from '../step';
+import { idIn, type SheetResult } from '../result';
+import { rowNamed } from '../rows-named';
+import { makeStep, nameOf, requireUnit, textsOf, unitIn, type Step } from '../step';
 import { boundUnit, type SheetUnit } from '../unit';
 
 function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): Kind {
   const rowBefore = (row: number): number | undefined => {
     if (key === undefined) return 0;
-    const at = step.scope && rowsNamed(key.kind.texts ?? [], step.scope)[row];
-    if (at === undefined || at < 0) return undefined;
-    if (!step.unit.includes('own')) return at;
+    const from = rowNamed(textsOf(key), step, row);
+    if (from < 0) return undefined;
     const wanted = boundUnit(step.unit, key.scope?.rows[row]?.own);
-    return boundUnit(step.unit, step.scope?.rows[at]?.own) === wanted ? at : undefined;
+    return !step.unit.includes('own') || unitIn(step, from) === wanted ? from : undefined;
   };
   const id = (row: number): string | undefined => {
-    const at = rowBefore(row);
-    return at === undefined ? undefined : idOf(step, step.scope?.rows[at]?.key);
+    const from = rowBefore(row);
+    return from === undefined ? undefined : idIn(step, from);
   };
   const before = innerOf(from);
   const first = before.order.cell(step, 0);
@@ -36,10 +35,10 @@ function record(from: SheetResult, step: Step, key: Step<'text'> | undefined): K
     },
     formula: context => {
       const names = context.carried();
-      if (names.single) return atom(names.values);
+      if (names.keys === undefined) return atom(names.values);
       return call('INDEX', names.values, call('MATCH', context.term(0), names.keys, 0));
     },
-    words: titles => titles.join(' of '),
+    words: (...titles) => titles.join(),
     carried: { from, step, id },
   };
 }

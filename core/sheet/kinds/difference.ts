@@ -4,6 +4,7 @@ import { two } from '../exactly';
 import { subtracted, type Term } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest } from '../looseness';
+import { operandOf } from '../quick/cells';
 import { subtracted as subtract } from '../quick/operations';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
@@ -11,7 +12,7 @@ import type { SheetUnit } from '../unit';
 const record: Kind = {
   operation: 'difference',
   exact: two((a, b) => a.minus(b)),
-  quick: (cells, [from = -1, less = -1], out) => subtract(cells, from, less, out),
+  quick: (cells, operands, out) => subtract(cells, operandOf(operands, 0), operandOf(operands, 1), out),
   live: ([a, b], out) => {
     const from = asTrials(a, out.length);
     const less = asTrials(b, out.length);
@@ -19,7 +20,7 @@ const record: Kind = {
   },
   passes: ([, less]) => (less === 0 ? 0 : undefined),
   formula: (context): Term => subtracted(context.term(0), context.term(1)),
-  words: titles => titles.join(' − '),
+  words: (...titles) => titles.join(' − '),
 };
 
 /**

@@ -5,7 +5,7 @@ import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind, Operand, Run } from '../kind';
 import { loosest } from '../looseness';
-import { ABSENT, type Cells } from '../quick/cells';
+import { ABSENT, operandOf, type Cells } from '../quick/cells';
 import { compared } from '../quick/operations';
 import { makeStep, requireOneUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
@@ -27,7 +27,7 @@ function chain(kernel: Kernel, operands: readonly Operand[], out: Float64Array):
 
 /** The extreme of the operands; one absent and it is absent. */
 function extreme(cells: Cells, operands: readonly number[], out: number, sign: 1 | -1): boolean {
-  let [best = -1] = operands;
+  let best = operandOf(operands, 0);
   for (const cell of operands) {
     if (cells.stateOf(cell) === ABSENT) return cells.putAbsent(out);
     const apart = cell === best ? 0 : compared(cells, cell, best);
@@ -43,7 +43,7 @@ const smallest: Kind = {
   quick: (cells, operands, out) => extreme(cells, operands, out, -1),
   live: (operands, out) => chain(least, operands, out),
   formula: context => call('MIN', ...context.terms()),
-  words: titles => `the least of ${titles.join(', ')}`,
+  words: (...titles) => `the least of ${titles.join(', ')}`,
 };
 
 const largest: Kind = {
@@ -52,7 +52,7 @@ const largest: Kind = {
   quick: (cells, operands, out) => extreme(cells, operands, out, 1),
   live: (operands, out) => chain(greatest, operands, out),
   formula: context => call('MAX', ...context.terms()),
-  words: titles => `the greatest of ${titles.join(', ')}`,
+  words: (...titles) => `the greatest of ${titles.join(', ')}`,
 };
 
 /** The least of several steps of one unit: a cap. */

@@ -4,24 +4,26 @@ import { passOn } from '../columns/runs';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest } from '../looseness';
-import { makeStep, requireUnit, type Step } from '../step';
-import { boundUnit, type SheetUnit } from '../unit';
+import { operandOf } from '../quick/cells';
+import { homeOf, inputOf, makeStep, requireUnit, textsOf, unitIn, type Step } from '../step';
+import type { SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'link',
   cells: (self, row, book) => {
-    const text = self.inputs[0]?.kind.texts?.[row];
-    const wanted = boundUnit(self.unit, self.scope?.rows[row]?.own);
-    const entry = self.inputs.find((step, i) => i > 0 && step.home?.key === text && step.unit === wanted);
+    const text = textsOf(inputOf(self, 0))[row];
+    const wanted = unitIn(self, row);
+    const [, ...entries] = self.inputs;
+    const entry = entries.find(step => homeOf(step).key === text && step.unit === wanted);
     return [entry === undefined ? -1 : book.cell(entry, 0)];
   },
   exact: ([value]) => value,
-  quick: (cells, [from = -1], out) => cells.copy(out, from),
+  quick: (cells, operands, out) => cells.copy(out, operandOf(operands, 0)),
   reason: () => 'there is no single value of that name in this unit',
   live: passOn,
   passes: () => 0,
   formula: context => call('INDEX', context.range(1), call('MATCH', context.term(0), context.keys(1), 0)),
-  words: ([key]) => `the value named by ${key ?? ''}`,
+  words: key => `the value named by ${key}`,
 };
 
 /**

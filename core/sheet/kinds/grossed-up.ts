@@ -20,7 +20,7 @@ const record = (digits: number): Kind => ({
   },
   formula: context =>
     call('ROUND', divided(context.term(0), atom(`(1-${held(context.term(1), 2)})`)), digits),
-  words: ([base, part]) => `${base ?? ''} ÷ (1 − ${part ?? ''})`,
+  words: (base, part) => `${base} ÷ (1 − ${part})`,
 });
 
 /**

@@ -2,29 +2,26 @@ import { BugError } from '../../base';
 import { passOn } from '../columns/runs';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
-import { rowsNamed } from '../rows-named';
-import { makeStep, nameOf, requireUnit, type Step } from '../step';
-import { boundUnit, type SheetUnit } from '../unit';
+import { operandOf } from '../quick/cells';
+import { rowNamed } from '../rows-named';
+import { inputOf, makeStep, nameOf, requireUnit, textsOf, unitIn, type Step } from '../step';
+import type { SheetUnit } from '../unit';
 
 const record: Kind = {
   operation: 'link',
   cells: (self, row, book) => {
-    const [key, target] = self.inputs;
-    if (target?.scope === undefined) return [-1];
-    const at = rowsNamed(key?.kind.texts ?? [], target.scope)[row] ?? -1;
-    if (at < 0) return [-1];
-    const isSame =
-      !self.unit.includes('own') ||
-      boundUnit(self.unit, self.scope?.rows[row]?.own) === boundUnit(target.unit, target.scope.rows[at]?.own);
-    return [isSame ? book.cell(target, at) : -1];
+    const target = inputOf(self, 1);
+    const from = rowNamed(textsOf(inputOf(self, 0)), target, row);
+    const isSame = from >= 0 && (!self.unit.includes('own') || unitIn(self, row) === unitIn(target, from));
+    return [isSame ? book.cell(target, from) : -1];
   },
   exact: ([value]) => value,
-  quick: (cells, [from = -1], out) => cells.copy(out, from),
+  quick: (cells, operands, out) => cells.copy(out, operandOf(operands, 0)),
   reason: () => 'the row it names does not exist, or is counted in another unit',
   live: passOn,
   passes: () => 0,
   formula: context => call('INDEX', context.range(1), call('MATCH', context.term(0), context.keys(1), 0)),
-  words: ([key, target]) => `${target ?? ''} of the row named by ${key ?? ''}`,
+  words: (key, target) => `${target} of the row named by ${key}`,
 };
 
 /**

@@ -7,7 +7,7 @@ import { call } from '../formula/term';
 import type { Kind, Run } from '../kind';
 import { entryValue, type LookUp } from '../look-up';
 import { requireDigits, requireSettled } from '../looseness';
-import { ABSENT, tens } from '../quick/cells';
+import { ABSENT, operandOf, tens } from '../quick/cells';
 import { settled } from '../quick/settling';
 import { wholeOfText } from '../quick/text';
 import { makeStep, requireUnit, type Step } from '../step';
@@ -80,7 +80,8 @@ function record(table: LookUp, inSteps: boolean, settledTo: number, beyond: Beyo
     operation: inSteps ? 'step look-up' : 'look-up',
     settings: { table: table.id, settledTo, beyond },
     exact: one(key => entryValue(table, find(key))),
-    quick: (cells, [key = -1], out) => {
+    quick: (cells, operands, out) => {
+      const key = operandOf(operands, 0);
       if (cells.stateOf(key) === ABSENT) return cells.putAbsent(out);
       if (!isTelling || !settled(cells, key, settledTo) || Math.abs(cells.whole) > MOST_TOLD) return false;
       const text = table.entries[findNear(cells.whole / tens(cells.places)) ?? -1]?.given.value;
@@ -101,7 +102,7 @@ function record(table: LookUp, inSteps: boolean, settledTo: number, beyond: Beyo
       const entry = key === undefined ? undefined : find(key);
       return entry === undefined ? undefined : { table, entry };
     },
-    words: ([title]) => `${table.title} at ${title ?? ''}`,
+    words: title => `${table.title} at ${title}`,
   };
 }
 

@@ -5,6 +5,7 @@ import { two } from '../exactly';
 import { divided } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest } from '../looseness';
+import { operandOf } from '../quick/cells';
 import { dividedBy } from '../quick/operations';
 import { makeStep, type Step } from '../step';
 import { quotientUnit, type BaseUnit, type Bottom, type Side, type SheetUnit } from '../unit';
@@ -12,7 +13,7 @@ import { quotientUnit, type BaseUnit, type Bottom, type Side, type SheetUnit } f
 const record: Kind = {
   operation: 'quotient',
   exact: two((a, b) => (b.isZero() ? undefined : a.div(b))),
-  quick: (cells, [a = -1, b = -1], out) => dividedBy(cells, a, b, out),
+  quick: (cells, operands, out) => dividedBy(cells, operandOf(operands, 0), operandOf(operands, 1), out),
   reason: () => 'the division is by zero',
   live: ([a, b], out) => {
     const top = asTrials(a, out.length);
@@ -22,7 +23,7 @@ const record: Kind = {
   },
   passes: ([, by]) => (by === 1 ? 0 : undefined),
   formula: context => divided(context.term(0), context.term(1)),
-  words: titles => titles.join(' ÷ '),
+  words: (...titles) => titles.join(' ÷ '),
 };
 
 /**

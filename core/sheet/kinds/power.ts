@@ -5,7 +5,7 @@ import { Exact } from '../decimal';
 import { two } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
-import { DUST } from '../quick/cells';
+import { DUST, operandOf } from '../quick/cells';
 import { makeStep, requireUnit, type Step } from '../step';
 
 const record: Kind = {
@@ -14,7 +14,8 @@ const record: Kind = {
     const y = Math.pow(base.toNumber(), exponent.toNumber());
     return Number.isFinite(y) ? new Exact(y) : undefined;
   }),
-  quick: (cells, [base = -1, exponent = -1], out) => {
+  quick: (cells, operands, out) => {
+    const [base, exponent] = [operandOf(operands, 0), operandOf(operands, 1)];
     if (cells.stateOf(base) < 0 || cells.stateOf(exponent) < 0) return false;
     const y = Math.pow(cells.near(base), cells.near(exponent));
     if (Number.isSafeInteger(y)) return cells.putWhole(out, y + 0, 0);
@@ -28,7 +29,7 @@ const record: Kind = {
     return n => raise(out, base, exponent, n);
   },
   formula: context => call('POWER', context.term(0), context.term(1)),
-  words: titles => titles.join(' to the power '),
+  words: (...titles) => titles.join(' to the power '),
 };
 
 /**

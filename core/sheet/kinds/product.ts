@@ -16,7 +16,7 @@ const record: Kind = {
   live: multiplyAll,
   passes: constants => onlyOther(constants, 1),
   formula: context => multiplied(context.terms()),
-  words: titles => titles.join(' × '),
+  words: (...titles) => titles.join(' × '),
 };
 
 function product<U extends SheetUnit>(unit: U, steps: readonly Step[]): Step<U> {

@@ -40,7 +40,7 @@ const record = (count: number): Kind => ({
     const taken = values.findIndex(value => value !== undefined);
     return taken < 0 ? values.map((_, i) => i) : [taken];
   },
-  words: titles => titles.join(', or without it '),
+  words: (...titles) => titles.join(', or without it '),
 });
 
 /**

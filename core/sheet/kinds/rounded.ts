@@ -5,7 +5,7 @@ import { one } from '../exactly';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
-import { ABSENT } from '../quick/cells';
+import { ABSENT, operandOf } from '../quick/cells';
 import { settled } from '../quick/settling';
 import { makeStep, requireUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
@@ -15,7 +15,8 @@ const record = (operation: string, digits: number): Kind => ({
   operation,
   settings: { digits },
   exact: one(x => settle(x, digits)),
-  quick: (cells, [of = -1], out) => {
+  quick: (cells, operands, out) => {
+    const of = operandOf(operands, 0);
     if (cells.stateOf(of) === ABSENT) return cells.putAbsent(out);
     return settled(cells, of, digits) && cells.putWhole(out, cells.whole, cells.places);
   },
@@ -26,8 +27,7 @@ const record = (operation: string, digits: number): Kind => ({
   },
   overProduct: (factors, out) => roundProduct(factors, out, 10 ** digits),
   formula: context => call('ROUND', context.term(0), digits),
-  words: ([title]) =>
-    `${title ?? ''}, rounded ${operation === 'dollars' ? 'to the cent' : `to ${digits} decimals`}`,
+  words: title => `${title}, rounded ${operation === 'dollars' ? 'to the cent' : `to ${digits} decimals`}`,
 });
 
 const CENTS = record('dollars', 2);

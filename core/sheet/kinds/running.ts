@@ -6,7 +6,7 @@ import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { NEAR } from '../quick/cells';
 import { added } from '../quick/operations';
-import { makeStep, nameOf, type Step } from '../step';
+import { inputOf, makeStep, nameOf, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
 /** A running total: the one of the row before, and one more row of the column. */
@@ -14,16 +14,16 @@ const record = (until: 'this row' | 'the row before'): Kind => ({
   operation: 'running total',
   settings: { until },
   cells: (self, row, book) => {
-    const [column] = self.inputs;
+    const column = inputOf(self, 0);
     const last = until === 'this row' ? row : row - 1;
-    if (column === undefined || last < 0) return [];
+    if (last < 0) return [];
     return row === 0 ? [book.cell(column, last)] : [book.cell(self, row - 1), book.cell(column, last)];
   },
   exact: folded(plus, ZERO),
   quick: (cells, operands, out) => added(cells, operands, out) && cells.stateOf(out) !== NEAR,
   live: addAll,
   formula: context => call('SUM', context.downTo(0, until)),
-  words: ([title]) => `the running total of ${title ?? ''} to ${until}`,
+  words: title => `the running total of ${title} to ${until}`,
 });
 
 const THROUGH = record('this row');

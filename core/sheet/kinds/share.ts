@@ -4,7 +4,7 @@ import { settle } from '../decimal';
 import { call, multiplied, subtracted, type FormulaContext } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
-import { ABSENT, tens } from '../quick/cells';
+import { ABSENT, operandOf, tens } from '../quick/cells';
 import { settled, settledProduct } from '../quick/settling';
 import { makeStep, requireUnit, type Step } from '../step';
 
@@ -16,7 +16,8 @@ const record = (settledTo: number): Kind => ({
     const upTo = settle(amount.times(settle(to, settledTo)), 2);
     return upTo.minus(settle(amount.times(settle(from, settledTo)), 2));
   },
-  quick: (cells, [amount = -1, from = -1, to = -1], out) => {
+  quick: (cells, operands, out) => {
+    const [amount, from, to] = [operandOf(operands, 0), operandOf(operands, 1), operandOf(operands, 2)];
     const decimals = cells.stateOf(amount);
     if (decimals < 0 || cells.stateOf(from) === ABSENT || cells.stateOf(to) === ABSENT) return false;
     const of = { whole: cells.mantissaOf(amount), decimals };
@@ -31,14 +32,15 @@ const record = (settledTo: number): Kind => ({
     return cells.putWhole(out, upTo - before + 0, 2);
   },
   live: ([amount, from, to], out) => {
-    const [a, f, t] = [amount, from, to].map(operand => asTrials(operand, out.length));
+    const a = asTrials(amount, out.length);
+    const f = asTrials(from, out.length);
+    const t = asTrials(to, out.length);
     const factor = 10 ** settledTo;
-    if (a === undefined || f === undefined || t === undefined) return () => undefined;
     return n => between(out, a, f, t, factor, n);
   },
   formula: context => subtracted(upTo(context, 2, settledTo), upTo(context, 1, settledTo)),
   repeats: [0],
-  words: ([amount, from, to]) => `${amount ?? ''} from share ${from ?? ''} to share ${to ?? ''}, to the cent`,
+  words: (amount, from, to) => `${amount} from share ${from} to share ${to}, to the cent`,
 });
 
 function upTo(context: FormulaContext, share: number, settledTo: number) {

@@ -16,7 +16,7 @@ const record: Kind = {
   live: addAll,
   passes: constants => onlyOther(constants, 0),
   formula: context => added(context.terms()),
-  words: titles => titles.join(' + '),
+  words: (...titles) => titles.join(' + '),
 };
 
 /** The sum of steps of one unit. */

@@ -7,15 +7,15 @@ import { folded } from '../exactly';
 import { call, type FormulaContext } from '../formula/term';
 import type { Kind } from '../kind';
 import { requireSettled } from '../looseness';
+import { rowsOf } from '../order';
 import { added } from '../quick/operations';
-import { makeStep, nameOf, type Step } from '../step';
+import { inputOf, makeStep, nameOf, textsOf, type Step } from '../step';
 import type { SheetUnit, StepUnit } from '../unit';
 
 const formula = (context: FormulaContext) =>
   call('SUMIFS', context.range(0), context.range(1), context.term(2));
 
-const words = ([column, keys, key]: readonly string[]) =>
-  `the total of ${column ?? ''} where ${keys ?? ''} is ${key ?? ''}`;
+const words = (column: string, keys: string, key: string) => `the total of ${column} where ${keys} is ${key}`;
 
 interface RowsByText {
   readonly rows: ReadonlyMap<string, readonly number[]>;
@@ -47,11 +47,10 @@ function rowsByText(texts: readonly (string | undefined)[]): RowsByText {
 const byText: Kind = {
   operation: 'total where',
   cells: (self, row, book) => {
-    const [column, keys, key] = self.inputs;
-    const wanted = key?.kind.texts?.[row];
-    if (column === undefined || wanted === undefined) return [-1];
-    const first = book.cell(column, 0);
-    const { rows, keyless } = rowsByText(keys?.kind.texts ?? []);
+    const wanted = textsOf(inputOf(self, 2))[row];
+    if (wanted === undefined) return [-1];
+    const first = book.cell(inputOf(self, 0), 0);
+    const { rows, keyless } = rowsByText(textsOf(inputOf(self, 1)));
     const cells = (rows.get(wanted) ?? []).map(at => first + at);
     return keyless === 0 ? cells : [...cells, ...new Array<number>(keyless).fill(-1)];
   },
@@ -68,10 +67,11 @@ const byText: Kind = {
 const byNumber: Kind = {
   operation: 'total where',
   cells: (self, row, book) => {
-    const [column, keys, key] = self.inputs;
-    if (column === undefined || keys === undefined || key === undefined) return [-1];
-    const pairs = column.scope?.rows.flatMap((_, i) => [book.cell(keys, i), book.cell(column, i)]) ?? [];
-    return [book.cell(key, row), ...pairs];
+    const [column, keys, key] = [inputOf(self, 0), inputOf(self, 1), inputOf(self, 2)];
+    const [firstKey, first] = [book.cell(keys, 0), book.cell(column, 0)];
+    const cells = [book.cell(key, row)];
+    for (let i = 0; i < rowsOf(column); i++) cells.push(firstKey + i, first + i);
+    return cells;
   },
   exact: ([wanted, ...pairs]) => {
     if (wanted === undefined) return undefined;

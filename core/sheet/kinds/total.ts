@@ -7,15 +7,19 @@ import { folded } from '../exactly';
 import { call } from '../formula/term';
 import type { Book, Kind, Operand, Run } from '../kind';
 import type { Looseness } from '../looseness';
+import { rowsOf } from '../order';
 import { ABSENT, type Cells } from '../quick/cells';
 import { added } from '../quick/operations';
-import { makeSingle, nameOf, type Step } from '../step';
+import { inputOf, makeSingle, nameOf, type Step } from '../step';
 import type { SheetUnit, StepUnit } from '../unit';
 
 /** The cells of a step's first input, in every row of its table. */
 function wholeColumn(self: Step, _row: number, book: Book): number[] {
-  const [column] = self.inputs;
-  return column?.scope?.rows.map((_, row) => book.cell(column, row)) ?? [];
+  const column = inputOf(self, 0);
+  const first = book.cell(column, 0);
+  const cells: number[] = [];
+  for (let row = 0; row < rowsOf(column); row++) cells.push(first + row);
+  return cells;
 }
 
 const whole: Kind = {
@@ -26,7 +30,7 @@ const whole: Kind = {
   live: addAll,
   passes: constants => onlyOther(constants, 0),
   formula: context => call('SUM', context.range(0)),
-  words: ([title]) => `the total of ${title ?? ''}`,
+  words: title => `the total of ${title}`,
 };
 
 type Gather = (out: Float64Array, a: Float64Array, n: number) => void;
@@ -54,7 +58,7 @@ const present: Kind = {
   live: (operands, out) => gathered(addPresent, operands, out),
   formula: context => call('SUM', context.range(0)),
   shown: values => values.flatMap((value, i) => (value === undefined ? [] : [i])),
-  words: ([title]) => `what is known so far of ${title ?? ''}`,
+  words: title => `what is known so far of ${title}`,
 };
 
 const count: Kind = {
@@ -66,7 +70,7 @@ const count: Kind = {
   live: (operands, out) => gathered(countPresent, operands, out),
   formula: context => call('COUNT', context.range(0)),
   shown: values => values.flatMap((value, i) => (value === undefined ? [] : [i])),
-  words: ([title]) => `in how many rows ${title ?? ''} is known`,
+  words: title => `in how many rows ${title} is known`,
 };
 
 function overColumn<U extends StepUnit>(unit: U, kind: Kind, column: Step, looseness: Looseness): Step<U> {

@@ -3,7 +3,7 @@ import { asTrials } from '../columns/runs';
 import { call } from '../formula/term';
 import type { Kind } from '../kind';
 import { loosest, requireSettled } from '../looseness';
-import { ABSENT, NEAR, tens } from '../quick/cells';
+import { ABSENT, NEAR, operandOf, tens } from '../quick/cells';
 import { makeStep, requireOneUnit, requireUnit, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
@@ -11,11 +11,12 @@ const record: Kind = {
   operation: 'when',
   exact: ([condition, then, otherwise]) =>
     condition === undefined ? undefined : condition.eq(1) ? then : otherwise,
-  quick: (cells, [condition = -1, then = -1, otherwise = -1], out) => {
+  quick: (cells, operands, out) => {
+    const condition = operandOf(operands, 0);
     const state = cells.stateOf(condition);
     if (state === ABSENT) return cells.putAbsent(out);
     if (state === NEAR) return false;
-    return cells.copy(out, cells.mantissaOf(condition) === tens(state) ? then : otherwise);
+    return cells.copy(out, operandOf(operands, cells.mantissaOf(condition) === tens(state) ? 1 : 2));
   },
   live: ([c, a, b], out) => {
     const condition = asTrials(c, out.length);
@@ -29,8 +30,7 @@ const record: Kind = {
   },
   formula: context => call('IF', `${context.term(0).text}=1`, context.term(1), context.term(2)),
   shown: ([condition]) => (condition === undefined ? [0] : condition.eq(1) ? [0, 1] : [0, 2]),
-  words: ([condition, then, otherwise]) =>
-    `${then ?? ''} when ${condition ?? ''} is 1, else ${otherwise ?? ''}`,
+  words: (condition, then, otherwise) => `${then} when ${condition} is 1, else ${otherwise}`,
 };
 
 /** The first branch where the condition is 1, else the second. A branch not taken may be absent. */

@@ -4,7 +4,7 @@ import { settle } from '../decimal';
 import { one } from '../exactly';
 import type { Kind } from '../kind';
 import { requireDigits, requireSettled } from '../looseness';
-import { ABSENT } from '../quick/cells';
+import { ABSENT, operandOf } from '../quick/cells';
 import { settled, wholeAbove } from '../quick/settling';
 import { makeStep, type Step } from '../step';
 import type { SheetUnit } from '../unit';
@@ -13,18 +13,18 @@ const record = (settledTo: number): Kind => ({
   operation: 'whole up',
   settings: { settledTo },
   exact: one(x => settle(x, settledTo).ceil()),
-  quick: (cells, [of = -1], out) => {
+  quick: (cells, operands, out) => {
+    const of = operandOf(operands, 0);
     if (cells.stateOf(of) === ABSENT) return cells.putAbsent(out);
     if (!settled(cells, of, settledTo)) return false;
-    const up = wholeAbove(cells.whole, cells.places);
-    return up !== undefined && cells.putWhole(out, up, 0);
+    return cells.putWhole(out, wholeAbove(cells.whole, cells.places), 0);
   },
   live: ([a], out) => {
     const from = asTrials(a, out.length);
     return n => roundUp(out, from, 10 ** settledTo, n);
   },
   formula: context => ({ text: `-INT(-ROUND(${context.term(0).text},${settledTo}))`, binding: 1 }),
-  words: ([title]) => `${title ?? ''}, up to a whole number`,
+  words: title => `${title}, up to a whole number`,
 });
 
 /**

@@ -130,6 +130,11 @@ export class Cells {
   }
 }
 
+/** The cell of an operand by its number; -1, which is absent, where there is none. */
+export function operandOf(operands: readonly number[], number: number): number {
+  return operands[number] ?? -1;
+}
+
 /** A power of ten. */
 export function tens(exponent: number): number {
   return TENS[exponent] ?? Number.NaN;

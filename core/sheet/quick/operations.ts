@@ -1,11 +1,11 @@
-import { ABSENT, DUST, MOST, NEAR, TINY, tens, type Cells } from './cells';
+import { ABSENT, DUST, MOST, NEAR, TINY, operandOf, tens, type Cells } from './cells';
 
 /** The sum of cells, one absent and it is absent. */
 export function added(cells: Cells, operands: readonly number[], out: number, fromOperand = 0): boolean {
   let whole = 0;
   let decimals = 0;
   for (let i = fromOperand; i < operands.length; i++) {
-    const cell = operands[i] ?? -1;
+    const cell = operandOf(operands, i);
     const state = cells.stateOf(cell);
     if (state === ABSENT) return cells.putAbsent(out);
     if (state === NEAR) return addedNear(cells, operands, out, fromOperand);
@@ -26,7 +26,7 @@ function addedNear(cells: Cells, operands: readonly number[], out: number, fromO
   let value = 0;
   let error = 0;
   for (let i = fromOperand; i < operands.length; i++) {
-    const cell = operands[i] ?? -1;
+    const cell = operandOf(operands, i);
     if (cells.stateOf(cell) === ABSENT) return cells.putAbsent(out);
     value += cells.near(cell);
     error += cells.errorOf(cell) + Math.abs(value) * DUST + TINY;
@@ -50,7 +50,8 @@ export function subtracted(cells: Cells, from: number, less: number, out: number
       return true;
   }
   const value = cells.near(from) - cells.near(less);
-  return cells.putNear(out, value, cells.errorOf(from) + cells.errorOf(less) + Math.abs(value) * DUST + TINY);
+  const error = cells.errorOf(from) + cells.errorOf(less) + Math.abs(value) * DUST + TINY;
+  return cells.putNear(out, value, error * (1 + 8 * DUST));
 }
 
 /** The product of cells, one absent and it is absent; one nothing and it is nothing. */
@@ -118,7 +119,7 @@ export function compared(cells: Cells, first: number, second: number): number | 
   if (a >= 0 && b >= 0) return comparedWhole(cells.mantissaOf(first), a, cells.mantissaOf(second), b);
   const apart = cells.near(first) - cells.near(second);
   const error = cells.errorOf(first) + cells.errorOf(second);
-  return Math.abs(apart) > error * (1 + 8 * DUST) + Math.abs(apart) * DUST ? apart : undefined;
+  return Math.abs(apart) > error * (1 + 9 * DUST) ? apart : undefined;
 }
 
 /** How two whole numbers over powers of ten compare; undefined where they do not fit. */

@@ -13,19 +13,18 @@ export function settled(cells: Cells, cell: number, digits: number): boolean {
   return settledWhole(cells, cells.mantissaOf(cell), state, digits);
 }
 
-/** Settles a whole number over a power of ten. */
+/**
+ * Settles a whole number over a power of ten. The quotient of a whole number of 53 bits by another is a whole number only
+ * where it is one exactly: the nearest that is none lies further off than half a unit in its last place.
+ */
 export function settledWhole(cells: Cells, whole: number, decimals: number, digits: number): true {
   if (decimals <= digits) return put(cells, whole, decimals);
   const by = tens(decimals - digits);
   const size = Math.abs(whole);
-  let quotient = Math.trunc(size / by);
-  let rest = size - quotient * by;
-  if (rest < 0) {
-    quotient -= 1;
-    rest += by;
-  }
-  if (rest * 2 >= by) quotient += 1;
-  return put(cells, whole < 0 ? -quotient : quotient, digits);
+  const quotient = Math.trunc(size / by);
+  const rest = size - quotient * by;
+  const settledTo = rest * 2 >= by ? quotient + 1 : quotient;
+  return put(cells, whole < 0 ? -settledTo : settledTo, digits);
 }
 
 /** Settles a double that may be off by an error. */
@@ -68,13 +67,7 @@ function put(cells: Cells, whole: number, places: number): true {
   return true;
 }
 
-/** The next whole number up from a whole number over a power of ten; undefined where it is too great to tell. */
-export function wholeAbove(whole: number, places: number): number | undefined {
-  if (places === 0) return whole;
-  if (!(Math.abs(whole) < MOST_NEAR)) return undefined;
-  const by = tens(places);
-  let up = Math.ceil(whole / by);
-  if ((up - 1) * by >= whole) up -= 1;
-  if (up * by < whole) up += 1;
-  return up + 0;
+/** The next whole number up from a whole number of 53 bits over a power of ten, by a quotient that is as sure as there. */
+export function wholeAbove(whole: number, places: number): number {
+  return Math.ceil(whole / tens(places)) + 0;
 }

@@ -1,6 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import * as op from '../../../core/sheet';
-import { Sheet, evaluateSheet, sheetFindings, why, type Given } from '../../../core/sheet';
+import {
+  Sheet,
+  SheetResult,
+  evaluateSheet,
+  placeApart,
+  sheetFindings,
+  why,
+  type Given,
+} from '../../../core/sheet';
+import { Names } from '../../../core/sheet/formula/names';
+import { patternOf } from '../../../core/sheet/formula/render';
+import { atom } from '../../../core/sheet/formula/term';
+import { innerOf } from '../../../core/sheet/inner';
+import type { Cells } from '../../../core/sheet/quick/cells';
+import { homeOf, inputOf, makeStep, textsOf } from '../../../core/sheet/step';
 import { boundUnit, pricedUnit, productUnit, quotientUnit } from '../../../core/sheet/unit';
 import { give } from './example';
 
@@ -218,6 +232,65 @@ describe('a figure is asked for', () => {
     expect(() => result.money(hours)).toThrow('b/hours is in h, not money');
     expect(() => result.money(columns.size, 'x')).toThrow('there is no figure t/x/size');
     expect(() => result.at(op.sum(hours, hours))).toThrow('sum is not placed and has no id');
+  });
+});
+
+describe('what only a mistake of the program asks for is refused in words', () => {
+  const sheet = new Sheet('s');
+  const b = sheet.block('b', 'Block');
+  const x = b.given('x', 'X', '1', one);
+  const { columns } = sheet.table('t', rows(['a']), t => {
+    const field = t.field('f', 'F', '1', () => one);
+    return { field, running: t.place('r', 'R', op.runningThrough(field)), key: t.key('k', 'K', r => r) };
+  });
+  const result = evaluateSheet(sheet);
+  const nothing = { operation: 'nothing', exact: () => undefined, live: () => () => undefined };
+  const described = { formula: () => atom(''), words: () => '' };
+  const names = new Names([result], placeApart([result]), '');
+
+  it.each<[string, () => unknown]>([
+    ['cell -1 is not a cell of the sheet', () => innerOf(result).order.at(-1)],
+    ['sum has no input 3', () => inputOf(op.sum(x, x), 2)],
+    ['"X" is no text', () => textsOf(x)],
+    ['sum is not placed and has no id', () => homeOf(op.sum(x, x))],
+    ['this result was not made by evaluateSheet', () => innerOf(new SheetResult(sheet))],
+    ['a leaf of the sheet is given, not calculated', () => x.kind.live([], new Float64Array(1))],
+    ['a leaf of the sheet is given, not calculated', () => patternOf(x, names)],
+    [
+      '"F" is no column of the table in hand',
+      () => patternOf({ ...columns.running, scope: undefined }, names),
+    ],
+    [
+      'a carried figure is given by the sheet before, not calculated',
+      () => op.carriedSingle(result, x).kind.live([], new Float64Array(1)),
+    ],
+    [
+      '"X" carries no figure',
+      () =>
+        patternOf(
+          { ...x, kind: { ...nothing, ...described, formula: op.carriedSingle(result, x).kind.formula } },
+          names,
+        ),
+    ],
+    [
+      'the workbook has no range t_g',
+      () => names.column({ ...x, home: { ...homeOf(x), id: 't', key: 'g' } }),
+    ],
+    ['t has no place in the workbook', () => new Names([result], new Map(), '')],
+    [
+      'cell 0 has a near value and no exact one',
+      () => {
+        const other = new Sheet('o');
+        const near = { ...nothing, ...described, quick: (cells: Cells) => cells.putNear(0, 1, 1) };
+        other.block('c', 'C').place('y', 'Y', makeStep('1', near, [], 0));
+        return evaluateSheet(other).figure('c/y');
+      },
+    ],
+  ])('%s', (words, act) => expect(act).toThrow(words));
+
+  it('and a text is no number, a number no text', () => {
+    expect(result.key(columns.field, 'a')).toBeUndefined();
+    expect(result.number(columns.key, 'a')).toBeUndefined();
   });
 });
 

@@ -62,6 +62,13 @@ function stage() {
   };
 }
 
+/** A third of one, and so many thirds less one: one, to 34 digits, where these are three. */
+function thirds(one: Step<'1'>, count: number): Step<'1'> {
+  const three = op.sum(op.unity('1'), op.unity('1'), op.unity('1'));
+  const parts = op.sum(op.unity('1'), count === 3 ? op.unity('1') : op.none('1'));
+  return op.sum(op.over(one, three), op.over(parts, three));
+}
+
 describe('the weakest basis behind a figure', () => {
   it.each<[Basis | undefined, string, Parameters<typeof weakest>[0]]>([
     ['quoted', 'a sum of one quote', s => op.sum(s.quoted)],
@@ -73,6 +80,8 @@ describe('the weakest basis behind a figure', () => {
       s => op.rounded(op.over(s.quoted, op.sum(s.judged, s.quoted)), 2),
     ],
     ['quoted', 'but for a factor of one', s => op.scaled(s.quoted, s.one)],
+    ['quoted', 'but for a factor that is one by a detour', s => op.scaled(s.quoted, thirds(s.one, 3))],
+    ['from memory', 'a factor that is nearly one counts', s => op.scaled(s.quoted, thirds(s.one, 2))],
     ['from memory', 'a one that is added counts', s => op.sum(s.quoted, s.one)],
     ['quoted', 'but for a term of nothing', s => op.sum(s.quoted, s.nothing)],
     ['from memory', 'a factor of nothing counts', s => op.scaled(s.quoted, s.nothing)],

@@ -11,6 +11,7 @@ import {
 } from '../../../core/sheet';
 import type { PlainUnit, Unit } from '../../../core/units';
 import { give } from './example';
+import { inDecimals } from './in-decimals';
 
 const named = (of: readonly string[]) => ({
   heading: 'Lines',
@@ -90,12 +91,14 @@ function placed(make: Make, own: PlainUnit = 'm2') {
   s.sheet.table('u', { ...named(['a', 'b']), heading: 'Placed', own: () => own }, t =>
     t.place('x', 'X', make({ ...s, line: lineOf(t, 'tow') })),
   );
-  return { past: s.past, result: evaluateSheet(s.sheet) };
+  const done = inDecimals(s.sheet);
+  const result = evaluateSheet(s.sheet);
+  return { past: s.past, result, decimals: [...done] };
 }
 
 /** Operation, settings, words, value and formula of a placed step. */
 function told(make: Make) {
-  const { past, result } = placed(make);
+  const { past, result, decimals } = placed(make);
   const step = why(result, 'u/b/x').steps.get('u/b/x');
   const model = emitWorkbook([past, result]);
   const region = model.regions.find(one => one.id === 'u');
@@ -108,6 +111,7 @@ function told(make: Make) {
     step?.words,
     step?.value,
     content?.kind === 'formula' && content.formula,
+    decimals,
   ];
 }
 
@@ -286,7 +290,90 @@ describe('every kind of step has its name, settings, words, value and formula', 
     ],
     ['carried', {}, '', '12', 'd_hours', s => op.carriedSingle(s.past, s.hoursBefore)],
   ])('%s %o: %s', (operation, settings, words, value, formula, make) => {
-    expect(told(make)).toEqual([operation, settings, words, value, formula]);
+    // Numbers as short as these need no decimals, but for wholes by their shares and totals by keys that are numbers.
+    const needs = operation === 'grossed up' || words.includes('Months');
+    const decimals = needs ? [operation, operation] : [];
+    expect(told(make)).toEqual([operation, settings, words, value, formula, decimals]);
+  });
+});
+
+describe('what doubles leave in doubt is worked out in decimals, and nothing else is', () => {
+  const LONG = '1.00000000000000000001';
+  /** Single values: one, three, some of more digits than a double holds, amounts. */
+  const values = (sheet: Sheet) => {
+    const b = sheet.block('v', 'Values');
+    const given = <U extends '1' | 'USD'>(key: string, unit: U, value: string) =>
+      b.given(key, key, unit, give(value, unit));
+    return {
+      x: given('x', '1', '1'),
+      y: given('y', '1', '3'),
+      nothing: op.none('1'),
+      long: given('long', '1', LONG),
+      tie: given('tie', '1', '0.50000000005000000000001'),
+      usd: given('usd', 'USD', '100.5'),
+      most: given('most', 'USD', '100.50000000000000000001'),
+      great: given('great', 'USD', '999999999999999'),
+    };
+  };
+  /** The text of a single value made from these, and what took decimals. */
+  const single = (make: (s: ReturnType<typeof values>) => Step<SheetUnit>) => {
+    const sheet = new Sheet('s');
+    const f = make(values(sheet));
+    sheet.block('b', 'B').place('f', 'F', f);
+    const done = inDecimals(sheet);
+    const result = evaluateSheet(sheet);
+    const decimals = [...done];
+    return [result.figure('b/f').text, decimals.filter(operation => operation !== 'given')];
+  };
+  it.each<[string, string | undefined, readonly string[], Parameters<typeof single>[0]]>([
+    ['a condition that is nearly one', '3', ['when'], s => op.when(s.long, s.x, s.y)],
+    ['a quotient by nothing', undefined, ['quotient'], s => op.over(s.x, s.nothing)],
+    ['a third', '0.3333', [], s => op.rounded(op.over(s.x, s.y), 4)],
+    ['a third of thirds, up', '1', [], s => op.wholeUp(op.over(op.over(s.x, s.y), op.over(s.x, s.y)), 0)],
+    [
+      // Three thirds are 0.99... of 34 digits, and with a half 1.49...; to 28 digits that is the tie 1.5.
+      'a tie behind thirds',
+      '2',
+      ['quotient', 'quotient', 'sum', 'rounded'],
+      s => {
+        const third = op.over(s.x, s.y);
+        return op.rounded(op.sum(third, third, third, op.over(s.x, op.sum(s.x, s.x))), 0);
+      },
+    ],
+    ['the greater of two that nearly meet', LONG, ['maximum'], s => op.maximum(s.x, s.long)],
+    ['the greater of one and itself', LONG, [], s => op.maximum(s.long, s.long)],
+    ['a comparison of two that nearly meet', '1', [], s => op.atLeast(s.long, s.x, 4)],
+    ['a comparison near a tie', '1', ['at least'], s => op.atLeast(s.tie, s.nothing, 10)],
+    ['a comparison with one near a tie', '0', ['at least'], s => op.atLeast(s.nothing, s.tie, 10)],
+    ['a whole number up from near a tie', '1', ['whole up'], s => op.wholeUp(s.tie, 10)],
+    ['a whole power', '9', [], s => op.power(s.y, op.sum(s.x, s.x))],
+    ['a power of nearly one', '1', ['power'], s => op.power(s.long, s.x)],
+    ['a share to a long part', '100.5', [], s => op.share(s.usd, s.nothing, s.long)],
+    ['a share to a part near a tie', '50.25', ['share'], s => op.share(s.usd, s.nothing, s.tie)],
+    ['a share from a part near a tie', '50.25', ['share'], s => op.share(s.usd, s.tie, s.x)],
+    ['a share of an amount of many digits', '100.5', ['share'], s => op.share(s.most, s.nothing, s.x)],
+    [
+      'a share of an amount that has no cents in a double',
+      '999999999999999',
+      ['share'],
+      s => op.share(s.great, s.nothing, s.x),
+    ],
+    ['a share of nothing to nothing of it', '0', [], s => op.share(s.usd, s.nothing, s.nothing)],
+  ])('%s: %s', (_what, text, decimals, make) => expect(single(make)).toEqual([text, decimals]));
+
+  it('of a column of givens only the long ones', () => {
+    const sheet = new Sheet('s');
+    const values = [LONG, '2.5', undefined, '7'];
+    const { columns } = sheet.table('t', named(['a', 'b', 'c', 'd']), t =>
+      t.field('f', 'F', '1', r => give(values['abcd'.indexOf(r)], '1')),
+    );
+    const done = inDecimals(sheet);
+    expect(
+      evaluateSheet(sheet)
+        .column(columns)
+        .map(({ text }) => text),
+    ).toEqual(values);
+    expect(done).toEqual(['given']);
   });
 });
 
@@ -573,7 +660,9 @@ describe('a long table in the workbook', () => {
     sheet.table('t', named(rows), t => t.field('n', 'Number', '1', () => give('1', '1')));
     const makers = emitWorkbook([evaluateSheet(sheet)]).partsOf('Lines');
     expect(makers.length).toBe(parts);
-    const keys = makers.flatMap(make => make()).filter(({ column }) => column === 1);
+    const cells = makers.flatMap(make => make());
+    expect(cells).toHaveLength(3 * (count + 2));
+    const keys = cells.filter(({ column }) => column === 1);
     expect(keys.map(({ row }) => row)).toEqual(Array.from({ length: count + 2 }, (_, i) => i + 1));
   });
 });

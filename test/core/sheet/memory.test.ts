@@ -113,7 +113,9 @@ function build({ lines, factor }: Document, memory?: SheetMemory, counts = new C
     t.place('third', 'Third', op.rounded(op.over(cost, op.sum(share, share)), 4));
     t.place('sofar', 'So far', op.runningThrough(cost));
     const to = t.key('to', 'To', r => (r.stage === 'gone' ? 'x' : 'r0'), [FROM]);
-    t.place('linked', 'Linked', op.link(to, amount));
+    const linked = t.place('linked', 'Linked', op.link(to, amount));
+    t.place('tail', 'Tail', op.rounded(linked, 0));
+    t.place('flat', 'Flat', op.sum(share, share));
     return { amount, stage, cost, shared, doubled };
   });
   const totals = work.block('totals', 'Totals');
@@ -188,7 +190,13 @@ describe('a sheet with a memory', () => {
     });
     expect(say({ ...first, lines: withRows(lines, { month: '24009', stage: 'gone' }, 4) })).toEqual({
       ...READ,
-      ...{ 's/cost': 3, 't/linked': 12 },
+      ...{ 's/cost': 3, 't/linked': 12, 't/tail': 1 },
+    });
+    // Five rows name the first one in its unit; what names a row that is not there, or in another unit, stays absent.
+    expect(
+      say({ ...first, lines: withRows(withRows(lines, { stage: 'gone' }, 4), { amount: '99' }, 0) }),
+    ).toMatchObject({
+      ...{ 't/whole': 1, 't/linked': 12, 't/tail': 5 },
     });
   });
   it.each([
@@ -202,7 +210,7 @@ describe('a sheet with a memory', () => {
   });
   it('works out all rows of what looks at a changed single value', () => {
     expect(edited(first)({ ...first, factor: '0.5' })).toEqual({
-      ...{ product: 12, sum: 1, quotient: 12, 't/shared': 12, 't/third': 12 },
+      ...{ product: 12, sum: 1, quotient: 12, 't/shared': 12, 't/third': 12, 't/flat': 12 },
     });
   });
   it('goes no further than where a change makes no difference', () => {
@@ -353,12 +361,79 @@ describe('another sheet of the same id', () => {
     ['works with more operands', (a, b) => [op.sum(a, b), op.difference(a, b)]],
     ['is called otherwise', first, 'other'],
     ['has other units', (a, b) => [op.over(a, b), op.difference(a, b)]],
+    ['adds instead of taking off', (a, b) => [op.rounded(a, 2), op.sum(a, b)]],
     ['has fewer steps', (a, b) => [op.rounded(a, 2), op.rounded(b, 2)]],
   ])('that %s is worked out by itself', (_what, make, key) => {
     const memory = new SheetMemory();
     sheetOf(memory, first);
     expect(sheetOf(memory, make, key)).toEqual(sheetOf(undefined, make, key));
     expect(sheetOf(memory, first)).toEqual(sheetOf(undefined, first));
+  });
+});
+
+describe('a sheet of the same steps but for', () => {
+  const [A, B, C] = [give('7.126', 'USD'), give('2', 'USD'), give('5', 'USD')];
+  const sheetOf = (make: (s: Step<'USD'>[], b: op.Block) => Step<op.SheetUnit>, memory?: SheetMemory) => {
+    const sheet = new Sheet('s', undefined, memory);
+    const block = sheet.block('b', 'B');
+    const givens = [A, B, C].map((given, i) => block.given(`g${i}`, `G${i}`, 'USD', given));
+    block.given('h', 'H', 'h', give('3', 'h'));
+    const rows = { heading: 'R', of: ['a'], key: () => 'a', title: () => 'A' };
+    sheet.table('t', rows, t => {
+      const name = t.key('n', 'N', () => 'h', [FROM]);
+      t.place('f', 'F', make(givens, block));
+      t.place('h', 'H', op.fetched(name, block, 'h'));
+    });
+    return figures([evaluateSheet(sheet)]);
+  };
+  type Make = Parameters<typeof sheetOf>[0];
+  const all = (steps: Step<'USD'>[], ...numbers: number[]): Step<'USD'> => {
+    const [first, ...rest] = numbers.flatMap(number => steps.slice(number, number + 1));
+    if (first === undefined) throw new Error('a sum of nothing');
+    return op.sum(first, ...rest);
+  };
+  it.each<[string, Make, Make]>([
+    ['an operand more', s => all(s, 0, 1), s => all(s, 0, 1, 1)],
+    ['another of three operands', s => all(s, 0, 1), s => all(s, 0, 2)],
+    ['the last operand', s => all(s, 0, 1, 2), s => all(s, 0, 1, 1)],
+  ])('%s is worked out by itself, whichever came first', (_what, one, other) => {
+    for (const [before, now] of [
+      [one, other],
+      [other, one],
+    ] as const) {
+      const memory = new SheetMemory();
+      sheetOf(before, memory);
+      expect(sheetOf(now, memory)).toEqual(sheetOf(now));
+    }
+  });
+
+  /** A field that is read once, and a fetched value, both in the unit. */
+  const inUnit = (unit: 'USD' | 'h', memory?: SheetMemory) => {
+    const sheet = new Sheet('s', undefined, memory);
+    const block = sheet.block('b', 'B');
+    block.given('x', 'X', 'USD', A);
+    const rows = { heading: 'R', of: ROWS, key: (r: Line) => r.key, title: (r: Line) => r.title };
+    sheet.table('t', rows, t => {
+      t.field('f', 'F', unit, () => A, [FROM]);
+      t.place(
+        'x',
+        'X',
+        op.fetched(
+          t.key('n', 'N', () => 'x', [FROM]),
+          block,
+          unit,
+        ),
+      );
+    });
+    return figures([evaluateSheet(sheet)]).map(({ text }) => text);
+  };
+  const ROWS = linesOf(2);
+  it('the unit is worked out by itself', () => {
+    const memory = new SheetMemory();
+    const inDollars = [...['7.126', '7.126'], ...['x', 'x'], ...['7.126', '7.126'], '7.126'];
+    expect(inUnit('USD', memory)).toEqual(inDollars);
+    expect(inUnit('h', memory)).toEqual([undefined, undefined, 'x', 'x', undefined, undefined, '7.126']);
+    expect(inUnit('USD', memory)).toEqual(inDollars);
   });
 });
 
@@ -391,6 +466,24 @@ describe('what a memory reads', () => {
     ]);
     expect(readWith(memory, lines, [{}])).toEqual([...every, ...plain]);
     expect(readWith(memory, lines, [{}, FROM])).toEqual([...every, ...plain]);
+  });
+  it('is told apart by table: the rows of one may have changed where those of another have not', () => {
+    const memory = new SheetMemory();
+    const [older, newer] = [linesOf(3), withRows(linesOf(3), { rate: '8' }, 1)];
+    const rates = (first: readonly Line[], second: readonly Line[]) => {
+      const sheet = new Sheet('s', undefined, memory);
+      return [first, second].flatMap((of, i) => {
+        const rows = { heading: 'R', of, key: (r: Line) => r.key, title: (r: Line) => r.title };
+        const { columns } = sheet.table(`t${i}`, rows, t =>
+          t.field('f', 'F', 'USD', r => give(r.rate, 'USD'), [FROM]),
+        );
+        return columns.kind.givens?.map(given => given?.value) ?? [];
+      });
+    };
+    rates(newer, older);
+    expect(rates(newer, newer)).toEqual(['3.00', '8', '3.50', '3.00', '8', '3.50']);
+    expect(rates(older, newer)).toEqual(['3.00', '3.25', '3.50', '3.00', '8', '3.50']);
+    expect(rates(newer, older)).toEqual(['3.00', '8', '3.50', '3.00', '3.25', '3.50']);
   });
   it('is every row again when rows come or go', () => {
     const memory = new SheetMemory();

@@ -1,7 +1,7 @@
 import Decimal from 'decimal.js';
 import { describe, expect, it } from 'vitest';
 import { Exact } from '../../../core/sheet/decimal';
-import { ABSENT, Cells, DUST, MOST, NEAR, TINY, tens } from '../../../core/sheet/quick/cells';
+import { ABSENT, Cells, DUST, MOST, NEAR, TINY, operandOf, tens } from '../../../core/sheet/quick/cells';
 import {
   added,
   compared,
@@ -193,6 +193,38 @@ describe('the error of a near result', () => {
     expect(error).toBeGreaterThan(0);
     expect(error).toBeLessThan(Math.abs(Number(exact)) * 16 * DUST);
   });
+  // The double of a sum, product or quotient of errors may lie below it: the room for rounding is above.
+  it.each<[string, readonly Content[], (a: Decimal, b: Decimal) => Decimal]>([
+    [
+      'added',
+      [
+        [0, 0.1],
+        [0, 0.7],
+      ],
+      (a, b) => a.plus(b),
+    ],
+    [
+      'subtracted',
+      [
+        [0, 0.1],
+        [0, 0.7],
+      ],
+      (a, b) => a.plus(b),
+    ],
+    [
+      'multiplied',
+      [
+        [0, 0.1],
+        [0, 0.7],
+      ],
+      (a, b) => a.times(b),
+    ],
+    ['divided', [[0, 0.1], '3'], a => a.div(3)],
+    ['divided', [[0, 0.7], '3'], a => a.div(3)],
+  ])('%s %j has room for its own rounding', (operation, contents, worst) => {
+    const [a = 0, b = 0] = contents.map(content => (typeof content === 'object' ? content[1] : 0));
+    expect(worst(new Decimal(a), new Decimal(b)).lte(errorOf(operation, ...contents))).toBe(true);
+  });
   it('of an exact whole number is nothing, of one over a power of ten a unit in the last place', () => {
     const cells = cellsOf('7', '0.1', [3, 0.5], '-12.5');
     expect([0, 1, 2, 3].map(cell => cells.errorOf(cell))).toEqual([
@@ -293,7 +325,11 @@ describe('settling to decimals', () => {
     [0, 0, 15, 1, 1, '0'],
     [123_456_789_012, 2, 987_654_321, 3, 2, undefined],
     [123_456_789, 2, 987_654_321, 9, 2, '1219326.31'],
+    // 6361 × 69431 and 20394401 are the greatest whole number of 53 bits.
+    [441_650_591, 0, 20_394_401, 0, 0, '9007199254740991'],
+    [441_650_591, 1, 20_394_401, 0, 0, '900719925474099'],
     [1, 12, 1, 12, 2, undefined],
+    [123_456_789_012, 11, 987_654_321, 11, 2, '0.01'],
     [1, 11, 1, 11, 2, '0'],
   ])(
     'the product of %d over 10^%d and %d over 10^%d to %d decimals is %j',
@@ -324,13 +360,34 @@ describe('settling to decimals', () => {
     [1, 3, 1],
     [1000, 3, 1],
     [1001, 3, 2],
-    [2 ** 51, 1, undefined],
+    [2 ** 51, 1, 225_179_981_368_525],
     [2 ** 51, 0, 2 ** 51],
-    [-(2 ** 52), 1, undefined],
+    [-(2 ** 52), 1, -450_359_962_737_049],
+    [MOST, 1, 900_719_925_474_100],
+    [MOST, 22, 1],
   ])('the next whole number up from %d over 10^%d is %j', (whole, places, expected) => {
     expect(wholeAbove(whole, places)).toBe(expected);
     expect(Object.is(wholeAbove(whole, places), -0)).toBe(false);
   });
+});
+
+it('whole numbers of 53 bits beside a multiple of a power of ten or of its half are settled as decimals are', () => {
+  for (let places = 1; places <= 22; places++) {
+    const by = tens(places);
+    for (const near of [by, 2 ** 40 + 1, 2 ** 52, MOST - by / 2, MOST / 3, by / 2, by * 4.5, by * 2 ** 20])
+      for (const apart of [-1, 0, 1, by / 2 - 1, by / 2, by / 2 + 1]) {
+        const whole = Math.round(near / by) * by + apart;
+        if (!Number.isInteger(whole) || Math.abs(whole) > MOST) continue;
+        const exact = new Decimal(whole).div(new Decimal(10).pow(places));
+        const cells = new Cells(1);
+        settledWhole(cells, -whole, places, 0);
+        expect([-cells.whole, wholeAbove(whole, places), wholeAbove(-whole, places)].map(x => x + 0)).toEqual(
+          [exact.toDecimalPlaces(0, Decimal.ROUND_HALF_UP), exact.ceil(), exact.neg().ceil()].map(
+            x => x.toNumber() + 0,
+          ),
+        );
+      }
+  }
 });
 
 describe('decimal text of a whole number over a power of ten', () => {
@@ -431,9 +488,17 @@ describe('cells', () => {
       '7',
     ]);
     expect(cells.errorOf(3)).toBe(0.5);
+    const kept = cellsOf('7', '7', [3, 0.5], [4, 0.25], [5, 0.125]);
+    kept.take(cellsOf('1', [6, 0.75]), 0, 1, 2);
+    expect([0, 1, 2, 3, 4].map(cell => shown(kept, cell))).toEqual(['7', '1', '(6)', '(4)', '(5)']);
+    expect([2, 3, 4].map(cell => kept.errorOf(cell))).toEqual([0.75, 0.25, 0.125]);
     const whole = new Cells(14);
     from.into(whole, 3);
     expect([2, 3, 4, 7].map(cell => shown(whole, cell))).toEqual(['absent', '1', '2.5', '9']);
+  });
+  it('are those of operands by their numbers, and none where there is no operand', () => {
+    const cells = cellsOf('1', '2');
+    expect([0, 1, 2].map(number => cells.stateOf(operandOf([1, 0], number)))).toEqual([0, 0, ABSENT]);
   });
   it('know powers of ten up to the 22nd', () => {
     expect([tens(0), tens(3), tens(22), tens(23), tens(-1)]).toEqual([1, 1000, 1e22, NaN, NaN]);

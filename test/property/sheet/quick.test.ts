@@ -34,7 +34,7 @@ function different(result: SheetResult, plain: readonly Value[]): string[] {
     return isSame
       ? []
       : [
-          `${at?.step.home?.key ?? at?.step.kind.operation ?? ''} row ${at?.row ?? -1}: ${inner.text(cell) ?? 'absent'}, not ${value?.toFixed() ?? 'absent'}`,
+          `${at.step.home?.key ?? at.step.kind.operation} row ${at.row}: ${inner.text(cell) ?? 'absent'}, not ${value?.toFixed() ?? 'absent'}`,
         ];
   });
 }

@@ -69,6 +69,7 @@ describe('what is worked out anew in every trial', () => {
     ['nothing of a computed figure behind a quote', 0, 0, s => op.quoted(s.y, s.x)],
     ['a rounding and the product under it in one', 2, 1, s => op.rounded(op.scaled(s.x, s.y), 1)],
     ['of a product of two that vary too', 2, 1, s => op.rounded(op.scaled(s.x, s.x), 1)],
+    ['of a product of two that vary and a constant', 2, 1, s => op.rounded(op.scaled(s.x, s.x, s.y), 1)],
     ['a rounding behind a product of three that vary', 2, 2, s => op.rounded(op.scaled(s.x, s.x, s.x), 1)],
     ['a rounding behind a sum', 2, 2, s => op.rounded(op.sum(s.x, s.y), 1)],
     ['the rows of a column once where they have the same operands', 2, 2, s => op.total(s.twice)],
