@@ -213,7 +213,15 @@ describe('axes', () => {
   });
 
   it('people at work change when an activity begins and on the day after its last', () => {
-    const activity = { title: '', workDays: 1, totalFloat: 0, critical: false, heldBy: [] };
+    const activity = {
+      title: '',
+      mode: 0,
+      workDays: 1,
+      totalFloat: 0,
+      freeFloat: 0,
+      critical: false,
+      heldBy: [],
+    };
     const activities = [
       { ...activity, id: 'long', start: '2027-01-04', finish: '2027-01-08', crewSize: 4 },
       { ...activity, id: 'short', start: '2027-01-06', finish: '2027-01-06', crewSize: 3 },

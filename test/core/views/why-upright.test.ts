@@ -16,15 +16,15 @@ function screened() {
 // One foot is 0.3048 m (NIST Special Publication 811, appendix B.8).
 it('the derivation of the verdict speaks in the reader’s measures, its reasons too', () => {
   const { evaluation, upright, ...rest } = screened();
-  const told = {
-    ...upright,
+  const { likelyHeelDegrees: _likely, lowestGmMetres: _lowest, ...screen } = upright;
+  const bare = {
+    ...screen,
     verdict: 'leans' as const,
     greatestHeelDegrees: 12.34,
-    likelyHeelDegrees: undefined,
-    lowestGmMetres: 0.3048,
     sinkMinutes: 21,
     reasons: ['KG 6.10 m lies above KM'],
   };
+  const told = { ...bare, lowestGmMetres: 0.3048 };
   const rows = (measures: 'us' | 'metric') =>
     uprightWhy(
       { ...rest, evaluation: { ...evaluation, upright: told }, measures },
@@ -48,9 +48,8 @@ it('the derivation of the verdict speaks in the reader’s measures, its reasons
     '21.0 min from the release to the bottom',
     '  KG 20.01 ft lies above KM',
   ]);
-  const none = { ...told, lowestGmMetres: undefined };
   const without = uprightWhy(
-    { ...rest, evaluation: { ...evaluation, upright: none }, measures: 'us' },
+    { ...rest, evaluation: { ...evaluation, upright: bare }, measures: 'us' },
     'upright:verdict',
   );
   expect(without?.rows[2]?.value).toEqual({ text: 'none', unit: 'ft' });
