@@ -1,4 +1,4 @@
-import { at } from '../base';
+import { at, intAt } from '../base';
 import type { SearchExclusion, SearchProblem } from './search';
 
 /** Why an activity does not fit somewhere: what is short and on which day, or whom it would meet. */
@@ -143,11 +143,11 @@ export class DayBook {
 
   private change(activity: number, start: number, finish: number, sign: 1 | -1): void {
     for (const { underWay } of at(this.own, activity)) {
-      for (let day = start; day < finish; day++) underWay[day] = (underWay[day] ?? 0) + sign;
+      for (let day = start; day < finish; day++) underWay[day] = intAt(underWay, day) + sign;
     }
     for (const { used, worked, units } of at(this.held, activity)) {
       for (let day = start; day < finish; day++) {
-        if (!worked || worked[day] === 1) used[day] = (used[day] ?? 0) + units * sign;
+        if (!worked || worked[day] === 1) used[day] = intAt(used, day) + units * sign;
       }
     }
   }
@@ -190,7 +190,7 @@ function holdsOf(problem: SearchProblem, used: readonly Int32Array[]): Hold[][] 
 
 function isShort({ used, most, capacityByDay, units, worked }: Hold, day: number): boolean {
   if (worked && worked[day] !== 1) return false;
-  return (used[day] ?? 0) > (capacityByDay ? (capacityByDay[day] ?? 0) - units : most);
+  return intAt(used, day) > (capacityByDay ? at(capacityByDay, day) - units : most);
 }
 
 function firstShort(hold: Hold, from: number, to: number): number {

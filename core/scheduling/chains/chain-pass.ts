@@ -1,4 +1,4 @@
-import { topologicalOrder } from '../../base';
+import { topologicalOrder, at, intAt, valueAt } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import type { SearchProblem, SearchRelationship } from '../search';
 import { leastMoment, NEVER } from '../time';
@@ -66,7 +66,7 @@ function passNode(search: SearchProblem, node: Node, trials: PassTrials): void {
   if (node.fixedStart >= 0) start.fill(node.fixedStart, 0, n);
   else {
     start.fill(node.notBefore, 0, n);
-    for (const p of node.after) raise(start, finishes[p] ?? start, n);
+    for (const p of node.after) raise(start, at(finishes, p), n);
     for (const r of node.lagged) raiseByLag(search, node, r, trials);
     const gate = gates.get(node.activity);
     if (gate !== undefined) waitFor(gate, node, start, lasting, n);
@@ -77,8 +77,8 @@ function passNode(search: SearchProblem, node: Node, trials: PassTrials): void {
 
 function raise(start: Trials, least: Trials, n: number): void {
   for (let t = 0; t < n; t++) {
-    const moment = least[t] ?? 0;
-    if (moment > (start[t] ?? 0)) start[t] = moment;
+    const moment = valueAt(least, t);
+    if (moment > valueAt(start, t)) start[t] = moment;
   }
 }
 
@@ -93,14 +93,14 @@ function raiseByLag(
   if (from === undefined || start === undefined || lasting === undefined) return;
   const isOfStart = r.kind === 'FS' || r.kind === 'SS';
   for (let t = 0; t < n; t++) {
-    const before = from[t] ?? NEVER;
+    const before = valueAt(from, t);
     if (before >= NEVER) {
       start[t] = NEVER;
       continue;
     }
     const moment = leastMoment(search, r, before);
-    const least = isOfStart ? moment : finishStart(node, moment, lasting[t] ?? 0);
-    if (least > (start[t] ?? 0)) start[t] = least;
+    const least = isOfStart ? moment : finishStart(node, moment, valueAt(lasting, t));
+    if (least > valueAt(start, t)) start[t] = least;
   }
 }
 
@@ -109,9 +109,9 @@ function settleStarts(node: Node, start: Trials, lasting: Trials, n: number): vo
   const { indexOfDay, dayOfIndex, openRun } = node;
   if (indexOfDay !== undefined)
     for (let t = 0; t < n; t++)
-      if ((lasting[t] ?? 0) > 0) start[t] = dayOfIndex[indexOfDay[start[t] ?? 0] ?? -1] ?? NEVER;
+      if (valueAt(lasting, t) > 0) start[t] = dayOfIndex[indexOfDay[valueAt(start, t)] ?? -1] ?? NEVER;
   if (openRun !== undefined)
-    for (let t = 0; t < n; t++) start[t] = openFrom(openRun, start[t] ?? 0, lasting[t] ?? 0);
+    for (let t = 0; t < n; t++) start[t] = openFrom(openRun, valueAt(start, t), valueAt(lasting, t));
 }
 
 /** The first start at or after a moment that the activity's own rules allow. */
@@ -124,7 +124,7 @@ function ownStart({ indexOfDay, dayOfIndex, openRun }: Node, moment: number, dur
 function openFrom(openRun: Int32Array, moment: number, duration: number): number {
   const needed = Math.max(1, duration);
   let start = moment;
-  while (start < openRun.length && (openRun[start] ?? 0) < needed) start++;
+  while (start < openRun.length && intAt(openRun, start) < needed) start++;
   return start >= openRun.length ? NEVER : start;
 }
 
@@ -134,8 +134,8 @@ const MOST_TRIES = 60;
 function waitFor(gate: Gate, node: Node, start: Trials, lasting: Trials, n: number): void {
   gate.begin();
   for (let t = 0; t < n; t++) {
-    const duration = lasting[t] ?? 0;
-    let moment = ownStart(node, start[t] ?? 0, duration);
+    const duration = valueAt(lasting, t);
+    let moment = ownStart(node, valueAt(start, t), duration);
     let tries = 0;
     for (; tries < MOST_TRIES && moment < NEVER; tries++) {
       const window = gate.startOf(t, moment);
@@ -158,8 +158,8 @@ function finishStart({ indexOfDay, dayOfIndex }: Node, moment: number, duration:
 function fillFinishes(node: Node, start: Trials, lasting: Trials, finish: Trials, n: number): void {
   const { indexOfDay, dayOfIndex } = node;
   for (let t = 0; t < n; t++) {
-    const from = start[t] ?? NEVER;
-    const duration = lasting[t] ?? 0;
+    const from = valueAt(start, t);
+    const duration = valueAt(lasting, t);
     if (from >= NEVER) finish[t] = NEVER;
     else if (indexOfDay === undefined || duration === 0) finish[t] = from + duration;
     else finish[t] = (dayOfIndex[(indexOfDay[from] ?? -1) + duration - 1] ?? NEVER - 1) + 1;

@@ -1,5 +1,5 @@
 import { dayOf } from '../../calendar';
-import { at } from '../../base';
+import { at, valueAt } from '../../base';
 import { compile } from '../compile/compile';
 import type { Compiled } from '../compile/compiled';
 import type { ScheduleProblem } from '../model';
@@ -128,7 +128,7 @@ class ChainBench {
       const days = this.#days[i];
       if (days === undefined || this.#isUnderWay[i] === 1) return;
       for (let t = 0; t < n; t++) {
-        const whole = Math.ceil((column[t] ?? Number.NaN) - DAY_TOLERANCE);
+        const whole = Math.ceil(valueAt(column, t) - DAY_TOLERANCE);
         if (whole >= 0) days[t] = whole;
         else [days[t], finish[t]] = [0, Number.NaN];
       }
@@ -138,7 +138,7 @@ class ChainBench {
     const isStanding = (i: number) => i >= this.#count || stands(i);
     this.#pass.run({ n, days: this.#days, starts, finishes: ends, gates, stands: isStanding });
     for (const column of finishes) latest(finish, column, n);
-    for (let t = 0; t < n; t++) if ((finish[t] ?? NEVER) >= NEVER) finish[t] = Number.NaN;
+    for (let t = 0; t < n; t++) if (valueAt(finish, t) >= NEVER) finish[t] = Number.NaN;
   }
 
   countDriving(trials: ChainTrials, counts: Trials): void {
@@ -149,7 +149,7 @@ class ChainBench {
       const mark = this.#marks[i];
       let sum = 0;
       for (let t = 0; t < n; t++) if (!Number.isNaN(finish[t])) sum += mark?.[t] ?? 0;
-      counts[i] = (counts[i] ?? 0) + sum;
+      counts[i] = valueAt(counts, i) + sum;
     }
   }
 
@@ -181,9 +181,9 @@ class ChainBench {
 
 function latest(finish: Trials, column: Trials, n: number): void {
   for (let t = 0; t < n; t++) {
-    const moment = column[t] ?? NEVER;
+    const moment = valueAt(column, t);
     // A trial without a finish stays without one: nothing is greater than NaN.
-    if (moment > (finish[t] ?? NEVER)) finish[t] = moment;
+    if (moment > valueAt(finish, t)) finish[t] = moment;
   }
 }
 

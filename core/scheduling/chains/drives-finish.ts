@@ -1,3 +1,4 @@
+import { byteAt, valueAt } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import { leastMoment, NEVER } from '../time';
 import type { Trials } from './chain-pass';
@@ -43,7 +44,7 @@ function markLast(mark: Uint8Array, own: Trials, finish: Trials, n: number): boo
   let marked = 0;
   for (let t = 0; t < n; t++) {
     if (own[t] === finish[t]) mark[t] = 1;
-    marked |= mark[t] ?? 0;
+    marked |= byteAt(mark, t);
   }
   return marked === 1;
 }
@@ -57,7 +58,7 @@ function markLeading(work: Work, node: Node, mark: Uint8Array): void {
     fillMoments(work, node, r);
     raise(latest, moments, n);
   }
-  for (let t = 0; t < n; t++) if ((latest[t] ?? 0) <= node.notBefore) latest[t] = Number.NaN;
+  for (let t = 0; t < n; t++) if (valueAt(latest, t) <= node.notBefore) latest[t] = Number.NaN;
   for (const p of node.after) markEqual(marks[p], mark, finishes[p], latest, n);
   for (const r of node.lagged) {
     fillMoments(work, node, r);
@@ -67,7 +68,7 @@ function markLeading(work: Work, node: Node, mark: Uint8Array): void {
 
 function raise(latest: Trials, moments: Trials | undefined, n: number): void {
   if (moments === undefined) return;
-  for (let t = 0; t < n; t++) latest[t] = Math.max(latest[t] ?? 0, moments[t] ?? 0);
+  for (let t = 0; t < n; t++) latest[t] = Math.max(valueAt(latest, t), valueAt(moments, t));
 }
 
 /** Marks an activity where the one that waited for it is marked and nothing held that one longer. */

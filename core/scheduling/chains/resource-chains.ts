@@ -65,7 +65,7 @@ function chainOf(
   const arcs: Arc[] = [];
   let pool: Holding[] = [{ holder: -1, free: 0, units: capacity }];
   for (const activity of order) {
-    let wanted = problem.activities[activity]?.demands[resource] ?? 0;
+    let wanted = at(at(problem.activities, activity).demands, resource);
     if (wanted === 0 || at(starts, activity) === at(finishes, activity)) continue;
     const taken = wanted;
     const isKnown = (h: Holding) => h.holder < 0 || follows.has(h.holder * starts.length + activity);
