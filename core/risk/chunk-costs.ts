@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { at, BugError, valueAt } from '../base';
 import type { MoneyColumns, PreparedRun, RegisterEvent } from './prepared';
 
 /** The costs of a chunk of trials: what the money sheet gave plus what the events of the register add. */
@@ -20,9 +20,9 @@ export class ChunkCosts {
     const added = this.additions.get(line) ?? new Float64Array(total.length);
     this.additions.set(line, added);
     for (let t = 0; t < total.length; t++) {
-      const amount = toCents(dollars[t] ?? Number.NaN);
-      added[t] = (added[t] ?? 0) + amount;
-      total[t] = toCents((total[t] ?? Number.NaN) + amount);
+      const amount = toCents(valueAt(dollars, t));
+      added[t] = valueAt(added, t) + amount;
+      total[t] = toCents(valueAt(total, t) + amount);
     }
   }
 
@@ -54,7 +54,7 @@ export class ChunkCosts {
     const lineProduct = new Float64Array(lines.length);
     const whole = this.total.map(x => (Number.isNaN(x) ? Number.NaN : x - plan.total));
     for (let l = 0; l < lines.length; l++) {
-      const sums = lineSums(this.money.lines[l], this.additions.get(l), plan.lines[l] ?? Number.NaN, whole);
+      const sums = lineSums(at(this.money.lines, l), this.additions.get(l), at(plan.lines, l), whole);
       lineExcess[l] = sums.excess;
       lineProduct[l] = sums.product;
     }
@@ -62,18 +62,13 @@ export class ChunkCosts {
   }
 }
 
-function lineSums(
-  column: Float64Array | undefined,
-  added: Float64Array | undefined,
-  plan: number,
-  whole: Float64Array,
-) {
+function lineSums(column: Float64Array, added: Float64Array | undefined, plan: number, whole: Float64Array) {
   let excess = 0;
   let product = 0;
   for (let t = 0; t < whole.length; t++) {
-    const total = whole[t] ?? Number.NaN;
+    const total = valueAt(whole, t);
     if (Number.isNaN(total)) continue;
-    const own = (column?.[t] ?? Number.NaN) - plan + (added === undefined ? 0 : (added[t] ?? Number.NaN));
+    const own = valueAt(column, t) - plan + (added === undefined ? 0 : valueAt(added, t));
     excess += own;
     product += own * total;
   }

@@ -1,3 +1,4 @@
+import { at, valueAt, byteAt } from '../base';
 import { TRIALS_PER_CHUNK } from './latin-hypercube';
 import type { ChunkDates, ChunkScheduler, PreparedRun, StartGate, TrialScheduler } from './prepared';
 import { startsLate, trialSchedule, watch, type TrialDates, type Watched } from './weather-schedule';
@@ -45,28 +46,30 @@ function atOnce(prepared: PreparedRun, scheduler: ChunkScheduler, seed: number):
     const asked: ChunkDates = { ...dates, gates };
     scheduler.chunk(asked);
     dates.missedSeason.fill(0);
-    for (const { at, operation } of watched)
+    for (const w of watched) {
+      const start = at(dates.starts, w.at);
       for (let t = 0; t < dates.n; t++)
-        if (startsLate(operation, dates.starts[at]?.[t] ?? 0)) dates.missedSeason[t] = 1;
+        if (startsLate(w.operation, valueAt(start, t))) dates.missedSeason[t] = 1;
+    }
     if (dates.drives !== undefined) scheduler.countDriving?.(asked, dates.drives);
   };
 }
 
 /** An operation waits until it stands at the head of a window of weather in an open season. */
 function gateOf(
-  { at, operation, isWorkable }: Watched,
+  { at: place, operation, isWorkable }: Watched,
   horizon: number,
   firstTrial: number,
   { n, waits }: ScheduledChunk,
 ): StartGate {
-  const waited = waits[at] ?? new Float64Array(n);
+  const waited = at(waits, place);
   return {
     begin: () => {
       waited.fill(0, 0, n);
     },
     startOf: (trial, earliest) => {
       const window = firstWindow(operation, isWorkable, firstTrial + trial, earliest, horizon);
-      waited[trial] = (waited[trial] ?? 0) + window - earliest;
+      waited[trial] = valueAt(waited, trial) + window - earliest;
       return window;
     },
   };
@@ -80,20 +83,17 @@ function oneByOne(prepared: PreparedRun, scheduler: TrialScheduler, seed: number
   const trial: TrialDates = { starts: row(), finishes: row(), waits: row(), missedSeason: false };
   return (chunk, dates) => {
     for (let t = 0; t < dates.n; t++) {
-      for (let i = 0; i < count; i++) days[i] = dates.durations[i]?.[t] ?? Number.NaN;
+      for (const [i, column] of dates.durations.entries()) days[i] = valueAt(column, t);
       dates.finish[t] = schedule(chunk * TRIALS_PER_CHUNK + t, days, trial);
       dates.missedSeason[t] = trial.missedSeason ? 1 : 0;
       for (const key of ['starts', 'finishes', 'waits'] as const) scatter(trial[key], t, dates[key]);
       if (dates.drives === undefined || !Number.isFinite(dates.finish[t])) continue;
       scheduler.drivesFinish?.(flags);
-      for (let i = 0; i < count; i++) dates.drives[i] = (dates.drives[i] ?? 0) + (flags[i] ?? 0);
+      for (let i = 0; i < count; i++) dates.drives[i] = valueAt(dates.drives, i) + byteAt(flags, i);
     }
   };
 }
 
 function scatter(row: Float64Array, t: number, columns: readonly Float64Array[]): void {
-  for (let i = 0; i < row.length; i++) {
-    const column = columns[i];
-    if (column !== undefined) column[t] = row[i] ?? Number.NaN;
-  }
+  for (const [i, column] of columns.entries()) column[t] = valueAt(row, i);
 }

@@ -1,3 +1,4 @@
+import { at, valueAt } from '../base';
 import { allocate, dollarsOf, fromCents, roundToCents } from '../money';
 import { orderStatistic, sorted } from './percentiles';
 import type { PreparedRun } from './prepared';
@@ -36,7 +37,7 @@ export function contingencyAt(
     confidence,
     budget,
     amount: dollarsOf(amount),
-    lines: prepared.lines.map((line, l) => ({ line, amount: dollarsOf(parts[l] ?? fromCents(0)) })),
+    lines: prepared.lines.map((line, l) => ({ line, amount: dollarsOf(at(parts, l)) })),
   };
 }
 
@@ -48,8 +49,8 @@ function lineWeights(prepared: PreparedRun, result: SimulationResult, budget: nu
   const variance = result.cost.standardDeviation ** 2;
   const beyond = budget - result.cost.mean;
   const weights = prepared.lines.map((_, l) => {
-    const own = (lineExcess[l] ?? Number.NaN) / n;
-    const covariance = (lineProduct[l] ?? Number.NaN) / n - own * meanExcess;
+    const own = valueAt(lineExcess, l) / n;
+    const covariance = valueAt(lineProduct, l) / n - own * meanExcess;
     return Math.max(0, own + (variance > 0 ? (covariance / variance) * beyond : 0));
   });
   return weights.some(w => w > 0) ? weights : prepared.lines.map(() => 1);

@@ -1,3 +1,4 @@
+import { valueAt, wholeAt } from '../base';
 import { leastSquares } from './least-squares';
 import { momentsOf } from './moments';
 
@@ -26,23 +27,22 @@ export function contribution(
   if (!(whole.variance > 0)) return 0;
   const deviation = Math.sqrt(whole.variance);
   const termsAt = (t: number, out: Float64Array) =>
-    fillTerms(sizes, t, ((result[t] ?? Number.NaN) - whole.mean) / deviation, out);
+    fillTerms(sizes, t, (valueAt(result, t) - whole.mean) / deviation, out);
   const both = [...again.keys()].filter(
-    i => Number.isFinite(result[again[i] ?? 0]) && Number.isFinite(held[i]),
+    i => Number.isFinite(result[wholeAt(again, i)]) && Number.isFinite(held[i]),
   );
-  const trials = Uint32Array.from(both, i => again[i] ?? 0);
-  const without = Float64Array.from(both, i => held[i] ?? Number.NaN);
+  const trials = Uint32Array.from(both, i => wholeAt(again, i));
+  const without = Float64Array.from(both, i => valueAt(held, i));
   const weights = leastSquares(TERMS, trials.length, (i, out) => {
-    termsAt(trials[i] ?? 0, out);
-    return (result[trials[i] ?? 0] ?? Number.NaN) - (without[i] ?? Number.NaN);
+    termsAt(wholeAt(trials, i), out);
+    return valueAt(result, wholeAt(trials, i)) - valueAt(without, i);
   });
   const rest = new Float64Array(result.length);
   for (let t = 0; t < rest.length; t++) {
-    const value = result[t] ?? Number.NaN;
+    const value = valueAt(result, t);
     rest[t] = value - addedBy(sizes, t, (value - whole.mean) / deviation, weights);
   }
-  const restAgain =
-    trials.length === result.length ? rest : Float64Array.from(trials, t => rest[t] ?? Number.NaN);
+  const restAgain = trials.length === result.length ? rest : Float64Array.from(trials, t => valueAt(rest, t));
   const missed = momentsOf(without).variance - momentsOf(restAgain).variance;
   return 1 - (momentsOf(rest).variance + missed) / whole.variance;
 }
@@ -64,7 +64,7 @@ function addedBy(sizes: TrialSizes, t: number, level: number, weights: readonly 
   const [absent = 0, acts = 0, line = 0, square = 0, cube = 0, byLevel = 0, byBoth = 0] = weights;
   if (!Number.isFinite(level)) return 0;
   if (sizes.acts[t] !== 1) return absent;
-  const size = sizes.size[t] ?? Number.NaN;
+  const size = valueAt(sizes.size, t);
   return acts + size * (line + size * (square + size * cube)) + level * (byLevel + byBoth * size);
 }
 
@@ -76,7 +76,7 @@ function fillTerms(sizes: TrialSizes, t: number, level: number, out: Float64Arra
     out[0] = 1;
     return;
   }
-  const size = sizes.size[t] ?? Number.NaN;
+  const size = valueAt(sizes.size, t);
   out[1] = 1;
   out[2] = size;
   out[3] = size * size;

@@ -1,3 +1,4 @@
+import { at, valueAt } from '../base';
 import { contribution, contributionWhenAbsent, type TrialSizes } from './contribution';
 import { chunkCount, TRIALS_PER_CHUNK, type TrialPlan } from './latin-hypercube';
 import { levelsOf, occurrenceOf } from './levels';
@@ -77,9 +78,9 @@ export function driverRows(
   );
   const runAgain = measured.filter(m => !isReadOff(m));
   const rows = measured.map((m, i) => {
-    const at = runAgain.indexOf(m);
-    const held = at < 0 ? undefined : again.filter((_, k) => k % runAgain.length === at);
-    return row(m, trials, sizes[i] ?? noSizes(0), held);
+    const turn = runAgain.indexOf(m);
+    const held = turn < 0 ? undefined : again.filter((_, k) => k % runAgain.length === turn);
+    return row(m, trials, at(sizes, i), held);
   });
   return rows.sort((a, b) => b.contribution - a.contribution);
 }
@@ -155,7 +156,7 @@ function fillSizes(
   const [level, occurrence] = [levels.get(u.id), levels.get(occurrenceOf(u.id))];
   const end = Math.min(out.acts.length, first + TRIALS_PER_CHUNK);
   for (let t = first; t < end; t++) {
-    out.acts[t] = occurrence === undefined || (occurrence[t - first] ?? 1) < u.probability ? 1 : 0;
+    out.acts[t] = occurrence === undefined || valueAt(occurrence, t - first) < u.probability ? 1 : 0;
     out.size[t] = u.size(level?.[t - first] ?? Number.NaN);
   }
 }

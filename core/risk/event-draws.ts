@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { BugError, valueAt } from '../base';
 import type { Adjustment } from './adjustment';
 import { modeOf, samplerOf, type Distribution } from './distributions';
 import { TRIALS_PER_CHUNK } from './latin-hypercube';
@@ -45,14 +45,14 @@ export function eventDraws(event: RegisterEvent, prepared: PreparedRun, adjustme
     costs,
     delays,
     fill(n, occurrence, severity) {
-      for (let t = 0; t < n; t++) happens[t] = (occurrence[t] ?? 1) < probability ? 1 : 0;
+      for (let t = 0; t < n; t++) happens[t] = valueAt(occurrence, t) < probability ? 1 : 0;
       for (const i of [...costs, ...delays]) fillImpact(i, n, happens, severity);
     },
   };
 }
 
 function fillImpact({ values, draw }: Impact, n: number, happens: Uint8Array, severity: Float64Array): void {
-  for (let t = 0; t < n; t++) values[t] = happens[t] === 1 ? draw(severity[t] ?? Number.NaN) : 0;
+  for (let t = 0; t < n; t++) values[t] = happens[t] === 1 ? draw(valueAt(severity, t)) : 0;
 }
 
 function always(value: number): (u: number) => number {

@@ -1,3 +1,4 @@
+import { at } from '../base';
 import type { WorkabilitySeries } from './prepared';
 import { chances } from './weather-days';
 
@@ -22,13 +23,13 @@ export function expectedWait({ series, days, month }: AwaitedWindow, most: numbe
   let waited = 0;
   month.slice(0, most + days - 1).forEach((m, day) => {
     const { afterIdle, afterWork } = chances(series, m);
-    const share = series.workable[m] ?? Number.NaN;
+    const share = at(series.workable, m);
     const next = Array.from({ length: days }, () => 0);
     const before = day === 0 ? [1] : runs;
     before.forEach((chance, run) => {
       const works = day === 0 ? share : run === 0 ? afterIdle : afterWork;
-      next[0] = (next[0] ?? 0) + chance * (1 - works);
-      if (run + 1 < days) next[run + 1] = (next[run + 1] ?? 0) + chance * works;
+      next[0] = at(next, 0) + chance * (1 - works);
+      if (run + 1 < days) next[run + 1] = at(next, run + 1) + chance * works;
     });
     runs = next;
     // The window that would have begun `days - 1` days ago is not full: one day more is waited.

@@ -1,3 +1,4 @@
+import { at, valueAt, wholeAt } from '../base';
 /** A budget and a date that hold together with the same chance. */
 export interface FrontierPoint {
   readonly finish: number;
@@ -16,17 +17,18 @@ export function frontier(total: Float64Array, finish: Float64Array, p: number, p
   const whole = Array.from(total.keys()).filter(t => Number.isFinite(total[t]) && Number.isFinite(finish[t]));
   const needed = Math.ceil(whole.length * p - 1e-9);
   if (needed < 1 || whole.length < needed) return [];
-  const byFinish = Uint32Array.from(whole).sort((a, b) => (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
-  const byTotal = Uint32Array.from(whole).sort((a, b) => (total[a] ?? 0) - (total[b] ?? 0) || a - b);
+  const byFinish = Uint32Array.from(whole).sort((a, b) => valueAt(finish, a) - valueAt(finish, b) || a - b);
+  const byTotal = Uint32Array.from(whole).sort((a, b) => valueAt(total, a) - valueAt(total, b) || a - b);
   const rankOf = new Uint32Array(trials);
   byTotal.forEach((trial, rank) => (rankOf[trial] = rank));
   const counter = new RankCounter(whole.length);
   const line: FrontierPoint[] = [];
   for (const [i, trial] of byFinish.entries()) {
-    counter.add(rankOf[trial] ?? 0);
-    const date = finish[trial] ?? Number.NaN;
-    if (i + 1 < needed || date === finish[byFinish[i + 1] ?? -1]) continue;
-    const cost = total[byTotal[counter.find(needed)] ?? -1] ?? Number.NaN;
+    counter.add(wholeAt(rankOf, trial));
+    const date = valueAt(finish, trial);
+    const isLast = i + 1 === byFinish.length;
+    if (i + 1 < needed || (!isLast && date === valueAt(finish, wholeAt(byFinish, i + 1)))) continue;
+    const cost = valueAt(total, wholeAt(byTotal, counter.find(needed)));
     if (cost !== line.at(-1)?.total) line.push({ finish: date, total: cost });
   }
   return thinned(line, points);
@@ -34,11 +36,9 @@ export function frontier(total: Float64Array, finish: Float64Array, p: number, p
 
 function thinned(line: readonly FrontierPoint[], points: number): FrontierPoint[] {
   if (line.length <= points) return [...line];
-  const chosen = Array.from(
-    { length: points },
-    (_, i) => line[Math.round((i * (line.length - 1)) / (points - 1))],
+  return Array.from({ length: points }, (_, i) =>
+    at(line, Math.round((i * (line.length - 1)) / (points - 1))),
   );
-  return chosen.filter(point => point !== undefined);
 }
 
 /** Counts ranks and finds the k-th smallest counted. @source P. M. Fenwick, Softw. Pract. Exper. 24 (1994) 327-336. */
@@ -50,7 +50,7 @@ class RankCounter {
   }
 
   add(rank: number): void {
-    for (let i = rank + 1; i < this.tree.length; i += i & -i) this.tree[i] = (this.tree[i] ?? 0) + 1;
+    for (let i = rank + 1; i < this.tree.length; i += i & -i) this.tree[i] = wholeAt(this.tree, i) + 1;
   }
 
   find(k: number): number {
@@ -58,9 +58,9 @@ class RankCounter {
     let rest = k;
     for (let step = 2 ** Math.floor(Math.log2(this.tree.length)); step >= 1; step /= 2) {
       const next = position + step;
-      if (next < this.tree.length && (this.tree[next] ?? 0) < rest) {
+      if (next < this.tree.length && wholeAt(this.tree, next) < rest) {
         position = next;
-        rest -= this.tree[next] ?? 0;
+        rest -= wholeAt(this.tree, next);
       }
     }
     return position;

@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 /** Share of the trials with an answer that end within both the cost and the date. */
 export function jointConfidence(
   total: Float64Array,
@@ -10,7 +11,7 @@ export function jointConfidence(
   for (let t = 0; t < total.length; t++) {
     if (Number.isNaN(total[t])) continue;
     whole++;
-    if ((total[t] ?? Infinity) <= cost && (finish[t] ?? Infinity) <= date) inside++;
+    if (valueAt(total, t) <= cost && valueAt(finish, t) <= date) inside++;
   }
   return inside / whole;
 }

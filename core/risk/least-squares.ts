@@ -1,3 +1,4 @@
+import { at, valueAt } from '../base';
 import { cholesky, solveLower } from './numeric/cholesky';
 
 /** Keeps the normal equations solvable when two terms say the same. */
@@ -15,20 +16,20 @@ export function leastSquares(
 ): number[] {
   const products = new Float64Array(terms * terms);
   const withValue = new Float64Array(terms);
-  const at = new Float64Array(terms);
+  const term = new Float64Array(terms);
   for (let i = 0; i < rows; i++) {
-    const value = row(i, at);
+    const value = row(i, term);
     for (let a = 0; a < terms; a++) {
-      const own = at[a] ?? 0;
+      const own = valueAt(term, a);
       if (own === 0) continue;
-      withValue[a] = (withValue[a] ?? 0) + own * value;
+      withValue[a] = valueAt(withValue, a) + own * value;
       for (let b = 0; b <= a; b++) {
         const place = a * terms + b;
-        products[place] = (products[place] ?? 0) + own * (at[b] ?? 0);
+        products[place] = valueAt(products, place) + own * valueAt(term, b);
       }
     }
   }
-  const sum = (a: number, b: number) => products[Math.max(a, b) * terms + Math.min(a, b)] ?? 0;
+  const sum = (a: number, b: number) => valueAt(products, Math.max(a, b) * terms + Math.min(a, b));
   const ridge = Array.from({ length: terms }, (_, i) =>
     Array.from({ length: terms }, (__, j) => (i === j ? sum(i, i) * (1 + RIDGE) + RIDGE : sum(i, j))),
   );
@@ -41,9 +42,9 @@ export function leastSquares(
 function solveTransposed(lower: readonly (readonly number[])[], b: readonly number[]): number[] {
   const x = [...b];
   for (let i = x.length - 1; i >= 0; i--) {
-    let rest = x[i] ?? 0;
-    for (let k = i + 1; k < x.length; k++) rest -= (lower[k]?.[i] ?? 0) * (x[k] ?? 0);
-    x[i] = rest / (lower[i]?.[i] ?? Number.NaN);
+    let rest = at(x, i);
+    for (let k = i + 1; k < x.length; k++) rest -= at(at(lower, k), i) * at(x, k);
+    x[i] = rest / at(at(lower, i), i);
   }
   return x;
 }

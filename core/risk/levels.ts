@@ -1,3 +1,4 @@
+import { at, valueAt } from '../base';
 import type { Finding } from '../base';
 import { correlationGroups } from './correlation-groups';
 import { isCollapsed, type Distribution } from './distributions';
@@ -66,7 +67,7 @@ function fillGroup(members: readonly Member[], target: Matrix, chunk: number, n:
   const rising = new Float64Array(n);
   members.forEach(({ column, levels }, j) => {
     column.rising(chunk, rising);
-    orders[j]?.forEach((stratum, t) => (levels[t] = rising[stratum] ?? Number.NaN));
+    at(orders, j).forEach((stratum, t) => (levels[t] = valueAt(rising, stratum)));
   });
 }
 

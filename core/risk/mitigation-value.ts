@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import type { TrialPlan } from './latin-hypercube';
 import { momentsOf } from './moments';
 import { orderStatistic, sorted } from './percentiles';
@@ -39,7 +40,7 @@ export function* mitigationValues(
 
 /** What a second run with the same draws differs by; mean with its standard error, and both P80. */
 export function difference(base: Trials, other: Trials) {
-  const { mean, variance, count } = momentsOf(other.total.map((x, t) => x - (base.total[t] ?? Number.NaN)));
+  const { mean, variance, count } = momentsOf(other.total.map((x, t) => x - valueAt(base.total, t)));
   const p80 = (values: Float64Array) => orderStatistic(sorted(values), 0.8);
   return {
     meanCost: mean,

@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 /** Mean and standard deviation of the finite values. */
 export interface Moments {
   readonly count: number;
@@ -11,7 +12,7 @@ export function momentsOf(values: Float64Array): Moments {
   let sum = 0;
   let origin = Number.NaN;
   for (let i = 0; i < values.length; i++) {
-    const x = values[i] ?? Number.NaN;
+    const x = valueAt(values, i);
     if (!Number.isFinite(x)) continue;
     if (count === 0) origin = x;
     count++;
@@ -20,7 +21,7 @@ export function momentsOf(values: Float64Array): Moments {
   const shift = sum / count;
   let squares = 0;
   for (let i = 0; i < values.length; i++) {
-    const off = (values[i] ?? Number.NaN) - origin - shift;
+    const off = valueAt(values, i) - origin - shift;
     if (Number.isFinite(off)) squares += off * off;
   }
   return { count, mean: origin + shift, variance: count > 1 ? squares / (count - 1) : 0 };

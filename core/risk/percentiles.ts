@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 /** A percentile of the trials with the interval that holds the true one in 95 of 100 runs. */
 export interface Percentile {
   /** The share, 0 to 1. */
@@ -51,7 +52,7 @@ export function shareUpTo(rising: Float64Array, value: number): number {
   let high = rising.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if ((rising[middle] ?? Infinity) <= value) low = middle + 1;
+    if (valueAt(rising, middle) <= value) low = middle + 1;
     else high = middle;
   }
   return rising.length === 0 ? Number.NaN : low / rising.length;

@@ -1,4 +1,4 @@
-import { BugError, type Finding } from '../base';
+import { BugError, valueAt, type Finding } from '../base';
 import { type Adjustment } from './adjustment';
 import { drawKernelOf, meanOf, modeOf, samplerOf, type DrawKernel } from './distributions';
 import { eventDraws, type EventDraws } from './event-draws';
@@ -98,7 +98,7 @@ function inputFill(
   const mean = meanOf(input.distribution);
   return n => {
     draw(level, out, n);
-    for (let t = 0; t < n; t++) out[t] = mean + left * ((out[t] ?? Number.NaN) - mean);
+    for (let t = 0; t < n; t++) out[t] = mean + left * (valueAt(out, t) - mean);
   };
 }
 
@@ -112,11 +112,11 @@ function driverFill(driver: RiskDriver, a: Adjustment, inputs: Columns, levels: 
   const factor = new Float64Array(TRIALS_PER_CHUNK);
   return n => {
     for (let t = 0; t < n; t++)
-      factor[t] = (occurrence[t] ?? 1) < probability ? draw(level[t] ?? Number.NaN) : 1;
+      factor[t] = valueAt(occurrence, t) < probability ? draw(valueAt(level, t)) : 1;
     for (const column of moved) multiply(column, factor, n);
   };
 }
 
 function multiply(column: Float64Array, factor: Float64Array, n: number): void {
-  for (let t = 0; t < n; t++) column[t] = (column[t] ?? Number.NaN) * (factor[t] ?? Number.NaN);
+  for (let t = 0; t < n; t++) column[t] = valueAt(column, t) * valueAt(factor, t);
 }

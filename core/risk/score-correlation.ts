@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import { meanOf, samplerOf, varianceOf, type Distribution } from './distributions';
 import { normalQuantile } from './numeric/normal-quantile';
 
@@ -14,7 +15,7 @@ const POINTS = 2000;
  *   distributions and correlation matrix, Northwestern University, 1997.
  */
 export function scoresForValues(a: Float64Array, b: Float64Array, asked: number): number {
-  const valuesAt = (r: number) => a.reduce((sum, x, k) => sum + x * (b[k] ?? 0) * r ** (k + 1), 0);
+  const valuesAt = (r: number) => a.reduce((sum, x, k) => sum + x * valueAt(b, k) * r ** (k + 1), 0);
   let low = -1;
   let high = 1;
   if (asked < valuesAt(low) || asked > valuesAt(high)) return Number.NaN;
@@ -43,7 +44,7 @@ export function hermiteCoefficients(d: Distribution): Float64Array {
     let before = 1;
     let now = z;
     for (let k = 1; k <= TERMS; k++) {
-      sums[k - 1] = (sums[k - 1] ?? 0) + value * now;
+      sums[k - 1] = valueAt(sums, k - 1) + value * now;
       const next = (z * now - Math.sqrt(k) * before) / Math.sqrt(k + 1);
       before = now;
       now = next;

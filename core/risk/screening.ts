@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import { momentsOf } from './moments';
 import type { PreparedRun } from './prepared';
 import type { Trials } from './trials';
@@ -57,12 +58,13 @@ export function classSums(prepared: PreparedRun, levels: ReadonlyMap<string, Flo
     const sums = new Float64Array(size);
     for (const { first, level, occurrence, probability } of read)
       for (let t = 0; t < n; t++) {
-        const cost = total[t] ?? Number.NaN;
+        const cost = valueAt(total, t);
         if (Number.isNaN(cost)) continue;
-        const at = first + SUMS * ((occurrence[t] ?? 1) < probability ? actingClass(level[t] ?? 0) : 0);
-        sums[at] = (sums[at] ?? 0) + 1;
-        sums[at + 1] = (sums[at + 1] ?? 0) + cost;
-        sums[at + 2] = (sums[at + 2] ?? 0) + (finish[t] ?? 0);
+        const acts = valueAt(occurrence, t) < probability;
+        const place = first + SUMS * (acts ? actingClass(valueAt(level, t)) : 0);
+        sums[place] = valueAt(sums, place) + 1;
+        sums[place + 1] = valueAt(sums, place + 1) + cost;
+        sums[place + 2] = valueAt(sums, place + 2) + valueAt(finish, t);
       }
     return sums;
   };
@@ -99,10 +101,10 @@ function effect(
   let between = 0;
   let classes = 0;
   for (let k = 0; k < count.length; k++) {
-    const n = count[k] ?? 0;
+    const n = valueAt(count, k);
     if (n === 0) continue;
     classes++;
-    between += n * ((sum[k] ?? 0) / n - all.mean) ** 2;
+    between += n * (valueAt(sum, k) / n - all.mean) ** 2;
   }
   const explained = between / (all.count * all.variance);
   const byChance = (classes - 1) / all.count;

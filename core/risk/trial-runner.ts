@@ -1,3 +1,4 @@
+import { at, valueAt } from '../base';
 import type { Adjustment } from './adjustment';
 import { ChunkCosts } from './chunk-costs';
 import { chunkSchedule, type ScheduleChunk } from './chunk-schedule';
@@ -74,9 +75,9 @@ function runChunk(
 ): ChunkResult {
   const { n, events } = sampler.fill(job.chunk, job.adjustment);
   const durations = prepared.work({ n, inputs: sampler.inputs });
-  for (const [i, column] of bench.durations.entries()) column.set(durations[i] ?? column);
+  for (const [i, column] of bench.durations.entries()) column.set(at(durations, i));
   for (const event of events) {
-    for (const { column, values } of event.delays) add(bench.durations[column], values, n);
+    for (const { column, values } of event.delays) add(at(bench.durations, column), values, n);
   }
   const isAsItIs = Object.keys(job.adjustment).length === 0;
   const times = scheduleTrials(bench, job.chunk, n, isAsItIs);
@@ -108,12 +109,11 @@ function withEvents(
   whole: Float64Array,
   n: number,
 ): Float64Array | undefined {
-  return cashNeed?.slice(0, n).map((need, t) => need * ((whole[t] ?? Number.NaN) / (total[t] ?? Number.NaN)));
+  return cashNeed?.slice(0, n).map((need, t) => need * (valueAt(whole, t) / valueAt(total, t)));
 }
 
-function add(column: Float64Array | undefined, values: Float64Array, n: number): void {
-  if (column !== undefined)
-    for (let t = 0; t < n; t++) column[t] = (column[t] ?? Number.NaN) + (values[t] ?? Number.NaN);
+function add(column: Float64Array, values: Float64Array, n: number): void {
+  for (let t = 0; t < n; t++) column[t] = valueAt(column, t) + valueAt(values, t);
 }
 
 function scheduleTrials(bench: Workbench, chunk: number, n: number, countsDriving: boolean) {
@@ -135,7 +135,7 @@ function scheduleTrials(bench: Workbench, chunk: number, n: number, countsDrivin
 }
 
 function copyColumns(from: readonly Float64Array[], to: readonly Float64Array[]): void {
-  for (const [i, column] of to.entries()) column.set(from[i] ?? column);
+  for (const [i, column] of to.entries()) column.set(at(from, i));
 }
 
 function isSame(a: Float64Array | undefined, b: Float64Array | undefined, n: number): boolean {

@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import type { ChunkResult } from './trial-runner';
 
 /** All trials of a run, in the order of their draws; a trial without a finite answer is NaN throughout. */
@@ -57,7 +58,7 @@ function joinedOptional(parts: readonly (Float64Array | undefined)[]): Float64Ar
 
 function summed(parts: readonly Float64Array[]): Float64Array {
   const sum = new Float64Array(parts[0]?.length ?? 0);
-  for (const part of parts) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + (part[i] ?? 0);
+  for (const part of parts) for (let i = 0; i < sum.length; i++) sum[i] = valueAt(sum, i) + valueAt(part, i);
   return sum;
 }
 

@@ -1,4 +1,4 @@
-import { hashText } from '../base';
+import { at, byteAt, hashText, valueAt } from '../base';
 import { scrambled } from './numeric/random-bits';
 import type { WorkabilitySeries } from './prepared';
 
@@ -21,12 +21,12 @@ export function workableDays(series: WorkabilitySeries, month: Uint8Array, seed:
   const sea = hashText('weather', seed);
   return (trial, day) => {
     for (let back = day; back >= 0; back--) {
-      const m = month[back] ?? 0;
+      const m = byteAt(month, back);
       const u = seaState(sea, trial, back);
-      if (u < (afterIdle[m] ?? 0)) return true;
-      if (u >= (afterWork[m] ?? 1)) return false;
+      if (u < valueAt(afterIdle, m)) return true;
+      if (u >= valueAt(afterWork, m)) return false;
     }
-    return seaState(sea, trial, -1) < (series.workable[month[0] ?? 0] ?? 0);
+    return seaState(sea, trial, -1) < at(series.workable, byteAt(month, 0));
   };
 }
 
@@ -35,8 +35,8 @@ export function chances(
   series: WorkabilitySeries,
   month: number,
 ): { readonly afterIdle: number; readonly afterWork: number } {
-  const persistence = series.persistence[month] ?? Number.NaN;
-  const afterIdle = (series.workable[month] ?? Number.NaN) * (1 - persistence);
+  const persistence = at(series.persistence, month);
+  const afterIdle = at(series.workable, month) * (1 - persistence);
   return { afterIdle, afterWork: afterIdle + persistence };
 }
 

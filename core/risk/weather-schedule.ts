@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { BugError, valueAt } from '../base';
 import type { PreparedRun, TrialScheduler, WeatherOperation } from './prepared';
 import { workableDays, type WorkableDay } from './weather-days';
 import { firstWindow } from './weather-window';
@@ -50,7 +50,7 @@ export function trialSchedule(prepared: PreparedRun, scheduler: TrialScheduler, 
         return finish;
       }
       if (Number.isNaN(next.window)) return Number.NaN;
-      dates.waits[next.at] = (dates.waits[next.at] ?? 0) + next.window - next.start;
+      dates.waits[next.at] = valueAt(dates.waits, next.at) + next.window - next.start;
       notBefore[next.at] = next.window;
     }
     return Number.NaN;
@@ -61,7 +61,7 @@ export function trialSchedule(prepared: PreparedRun, scheduler: TrialScheduler, 
 function firstOutside(watched: readonly Watched[], trial: number, horizon: number, starts: Float64Array) {
   let first: { at: number; start: number; window: number } | undefined;
   for (const { at, operation, isWorkable } of watched) {
-    const start = starts[at] ?? Number.NaN;
+    const start = valueAt(starts, at);
     if (first !== undefined && first.start <= start) continue;
     const window = firstWindow(operation, isWorkable, trial, start, horizon);
     if (window !== start) first = { at, start, window };
@@ -70,7 +70,7 @@ function firstOutside(watched: readonly Watched[], trial: number, horizon: numbe
 }
 
 function isLaterSeason({ at, operation }: Watched, starts: Float64Array): boolean {
-  return startsLate(operation, starts[at] ?? 0);
+  return startsLate(operation, valueAt(starts, at));
 }
 
 /** Whether an operation that starts on a day starts in a later season than planned. */

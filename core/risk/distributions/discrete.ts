@@ -1,25 +1,23 @@
+import { at, valueAt } from '../../base';
 import type { DistributionOf } from './distribution';
 import type { KindRecord } from './kind';
 
 /** A short list of values, each with its probability; values need not be in order. */
 export const discrete: KindRecord<'discrete'> = {
   quantile: (d, p) => discrete.sampler(d)(p),
-  mean: d => d.values.reduce((sum, value, i) => sum + value * (d.probabilities[i] ?? Number.NaN), 0),
+  mean: d => d.values.reduce((sum, value, i) => sum + value * at(d.probabilities, i), 0),
   variance(d) {
     const mean = discrete.mean(d);
-    return d.values.reduce(
-      (sum, value, i) => sum + (value - mean) ** 2 * (d.probabilities[i] ?? Number.NaN),
-      0,
-    );
+    return d.values.reduce((sum, value, i) => sum + (value - mean) ** 2 * at(d.probabilities, i), 0);
   },
-  mode: d => d.values[d.probabilities.indexOf(Math.max(...d.probabilities))] ?? Number.NaN,
+  mode: d => at(d.values, d.probabilities.indexOf(Math.max(...d.probabilities))),
   sampler(d) {
     const { values, upTo } = ladder(d);
     const last = values.length - 1;
     return u => {
       let i = 0;
-      while (i < last && u > (upTo[i] ?? 1)) i++;
-      return values[i] ?? Number.NaN;
+      while (i < last && u > valueAt(upTo, i)) i++;
+      return valueAt(values, i);
     };
   },
   problem(d) {
@@ -34,10 +32,10 @@ export const discrete: KindRecord<'discrete'> = {
 
 /** The values in rising order and the probability up to and including each. */
 function ladder(d: DistributionOf<'discrete'>) {
-  const order = d.values.map((_, i) => i).sort((a, b) => (d.values[a] ?? 0) - (d.values[b] ?? 0));
+  const order = d.values.map((_, i) => i).sort((a, b) => at(d.values, a) - at(d.values, b));
   let sum = 0;
   return {
-    values: Float64Array.from(order, i => d.values[i] ?? Number.NaN),
-    upTo: Float64Array.from(order, i => (sum += d.probabilities[i] ?? 0)),
+    values: Float64Array.from(order, i => at(d.values, i)),
+    upTo: Float64Array.from(order, i => (sum += at(d.probabilities, i))),
   };
 }

@@ -1,3 +1,4 @@
+import { valueAt } from '../../base';
 import type { Finding } from '../../base';
 import { certain } from './certain';
 import { discrete } from './discrete';
@@ -103,7 +104,7 @@ export function drawKernelOf(d: Distribution): DrawKernel {
 
 function oneByOne(draw: (u: number) => number): DrawKernel {
   return (levels, out, n) => {
-    for (let t = 0; t < n; t++) out[t] = draw(levels[t] ?? Number.NaN);
+    for (let t = 0; t < n; t++) out[t] = draw(valueAt(levels, t));
   };
 }
 

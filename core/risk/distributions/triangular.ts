@@ -1,3 +1,4 @@
+import { valueAt } from '../../base';
 import { orderProblem, type KindRecord } from './kind';
 
 /**
@@ -40,7 +41,7 @@ interface Sides {
 function drawTriangular(levels: Float64Array, out: Float64Array, n: number, sides: Sides): void {
   const { low, high, peak, rising, falling } = sides;
   for (let t = 0; t < n; t++) {
-    const u = levels[t] ?? Number.NaN;
+    const u = valueAt(levels, t);
     out[t] = u < peak ? low + Math.sqrt(u * rising) : high - Math.sqrt((1 - u) * falling);
   }
 }

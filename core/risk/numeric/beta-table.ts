@@ -1,3 +1,4 @@
+import { valueAt } from '../../base';
 import { betaDensity, betaQuantile, type Beta } from './beta';
 
 const CELLS = 64;
@@ -56,7 +57,7 @@ function fillFrom(
   { low, span }: Range,
 ): void {
   for (let t = 0; t < n; t++) {
-    const u = levels[t] ?? Number.NaN;
+    const u = valueAt(levels, t);
     out[t] = low + span * (u <= 0.5 ? look(lower, u) : 1 - look(upper, 1 - u));
   }
 }
@@ -79,10 +80,10 @@ function look({ exact, at, slope }: HalfTable, share: number): number {
   const k = Math.min(Math.trunc(position), CELLS - 1);
   if (k < EXACT_CELLS) return betaQuantile(exact, share);
   const s = position - k;
-  const from = at[k] ?? Number.NaN;
-  const to = at[k + 1] ?? Number.NaN;
-  const first = slope[k] ?? Number.NaN;
-  const last = slope[k + 1] ?? Number.NaN;
+  const from = valueAt(at, k);
+  const to = valueAt(at, k + 1);
+  const first = valueAt(slope, k);
+  const last = valueAt(slope, k + 1);
   const rise = to - from;
   return from + s * (first + s * (3 * rise - 2 * first - last + s * (first + last - 2 * rise)));
 }

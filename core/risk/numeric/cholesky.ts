@@ -1,3 +1,4 @@
+import { at } from '../../base';
 /** A square matrix, row by row. */
 export type Matrix = readonly (readonly number[])[];
 
@@ -7,11 +8,11 @@ export function cholesky(m: Matrix): number[][] | undefined {
   for (const [i, row] of m.entries()) {
     const out: number[] = [];
     for (let j = 0; j <= i; j++) {
-      const above = lower[j] ?? out;
-      let rest = row[j] ?? Number.NaN;
-      for (let k = 0; k < j; k++) rest -= (out[k] ?? Number.NaN) * (above[k] ?? Number.NaN);
+      const above = i === j ? out : at(lower, j);
+      let rest = at(row, j);
+      for (let k = 0; k < j; k++) rest -= at(out, k) * at(above, k);
       if (i === j && !(rest > 1e-12)) return undefined;
-      out.push(i === j ? Math.sqrt(rest) : rest / (above[j] ?? Number.NaN));
+      out.push(i === j ? Math.sqrt(rest) : rest / at(above, j));
     }
     lower.push(out);
   }
@@ -22,9 +23,9 @@ export function cholesky(m: Matrix): number[][] | undefined {
 export function solveLower(lower: Matrix, b: readonly number[]): number[] {
   const x: number[] = [];
   for (const [i, row] of lower.entries()) {
-    let rest = b[i] ?? Number.NaN;
-    for (let k = 0; k < i; k++) rest -= (row[k] ?? Number.NaN) * (x[k] ?? Number.NaN);
-    x.push(rest / (row[i] ?? Number.NaN));
+    let rest = at(b, i);
+    for (let k = 0; k < i; k++) rest -= at(row, k) * at(x, k);
+    x.push(rest / at(row, i));
   }
   return x;
 }
