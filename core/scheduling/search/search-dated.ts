@@ -20,10 +20,9 @@ const REFUTED_AT_MOST = 500;
 
 /**
  * Shares of the budget after which the best schedule so far is tried to be proved optimal, if it is a new one. A proof
- * costs as much as some fifty passes: of small budgets fewer are tried.
+ * costs as much as a hundred passes or more: small budgets are not spent on one.
  */
 const SHARES_BEFORE_SHAVING = [0.06, 0.15, 0.4, 1];
-const SHARES_OF_SMALL_BUDGETS = [0.3, 1];
 const SMALL_BUDGET = 500;
 
 /** Only a schedule near the bound is tried: so many days and this share of the bound above it. Others take too long. */
@@ -72,10 +71,12 @@ export function searchDated(
       return { status: 'infeasible', lowerBound: 0, schedules: spending.spent, conflict: NO_ORDER };
     }
   }
-  const shares = spending.limit < SMALL_BUDGET ? SHARES_OF_SMALL_BUDGETS : SHARES_BEFORE_SHAVING;
-  for (const share of shares) {
-    search.evolve(spending.limit * share);
-    bound.shave();
+  if (spending.limit < SMALL_BUDGET) search.evolve(spending.limit);
+  else {
+    for (const share of SHARES_BEFORE_SHAVING) {
+      search.evolve(spending.limit * share);
+      bound.shave();
+    }
   }
   return resultOf(best, spending);
 }

@@ -38,7 +38,7 @@ const TOW: ReviewLine = {
 const CLEANING: ReviewLine = {
   ...TOW,
   id: 'cleaning',
-  stage: 'cleaning',
+  stage: 'clean-up',
   title: 'Cleaning',
   total: 400_000_00,
 };
@@ -57,7 +57,7 @@ const follows = (from: string, to: string, rest: Partial<ReviewRelationship> = {
   ...{ from, to, kind: 'FS', lag: 0, ...rest },
 });
 const ACTIVITIES = [
-  activity('a', '2027-01-04', '2027-01-08', { lineIds: ['cleaning'], stage: 'cleaning' }),
+  activity('a', '2027-01-04', '2027-01-08', { lineIds: ['cleaning'], stage: 'clean-up' }),
   activity('b', '2027-01-11', '2027-02-12', { lineIds: ['tow'] }),
 ];
 const SCHEDULE: ReviewSchedule = {
@@ -67,7 +67,7 @@ const SCHEDULE: ReviewSchedule = {
   start: '2027-01-04',
   finish: '2027-02-12',
   stageDates: [
-    { stage: 'cleaning', start: '2027-01-04', finish: '2027-01-08' },
+    { stage: 'clean-up', start: '2027-01-04', finish: '2027-01-08' },
     { stage: 'tow', start: '2027-01-11', finish: '2027-02-12' },
   ],
 };

@@ -215,7 +215,7 @@ describe('what differs, in words', () => {
       values: [parts.schedule.workDays, 999.13],
     });
     expect(uprightChange([a, late], a.scenario.id, 'late')).toMatchObject({
-      workDays: 999.126 - parts.schedule.workDays,
+      workDays: 999.126 - (parts.schedule.workDays ?? Number.NaN),
       tonnesTakenOff: 0,
     });
     expect([uprightChange([a, late], 'gone', 'late'), uprightChange([a, late], 'late', 'gone')]).toEqual([
