@@ -26,10 +26,21 @@ export const EQUIVALENT = [
     'true',
   ]),
   ...changes('core/sheet/rows-named.ts', KEPT, ['if (known !== undefined) return known;', 'false']),
+  ...changes('core/sheet/weakest-basis.ts', KEPT, ['if (known !== undefined) return known;', 'false']),
+  ...changes('core/sheet/quick/text.ts', KEPT, ['if (READ.has(text)) return READ.get(text);', 'false']),
+  ...changes('core/sheet/decimal.ts', KEPT, [
+    'if (READ.size < MOST_READ) READ.set(text, value);',
+    'READ.size <= MOST_READ',
+  ]),
+  ...changes('core/sheet/columns/settled.ts', 'where no value is settled, no cell rests on one', [
+    'if (this.#settled.size === 0) return;',
+    'false',
+  ]),
   ...changes(
     'core/sheet/columns/powers.ts',
     KEPT,
     ['this.#exponents = new Float64Array(SLOTS * base.length).fill(Number.NaN);', 'SLOTS / base.length'],
+    ['if (exponents[at] !== asked) {', 'true'],
     ['const at = ((asked * STEPS_OF_ONE + 0.5) & (SLOTS - 1)) * trials + t;', 'asked * STEPS_OF_ONE - 0.5'],
   ),
   ...changes(
