@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { attitude, GRAVITY, SEA_WATER } from '../../stability';
 import { airPressureShare, ATMOSPHERE } from '../hydraulics/air';
 import { apertureFlow, drivingHead, type Aperture, type Side } from '../hydraulics/opening-flow';
@@ -13,8 +14,8 @@ export interface TurnedLink {
 }
 
 /** All links turned with the ship. */
-export function turnLinks(ship: FloodableShip, at: Position): TurnedLink[] {
-  const { sin, cos, slope } = attitude(at.heel, at.slope);
+export function turnLinks(ship: FloodableShip, position: Position): TurnedLink[] {
+  const { sin, cos, slope } = attitude(position.heel, position.slope);
   return ship.links.map(link => {
     const w = link.z * cos - link.y * sin + slope * link.x;
     const half = Math.abs((link.height * cos) / 2);
@@ -24,7 +25,7 @@ export function turnLinks(ship: FloodableShip, at: Position): TurnedLink[] {
 
 /** One side of a link: a room's water or the sea. */
 export function sideOf(room: number, waters: readonly Water[], sea: number): Side {
-  return room === SEA ? { level: sea, air: 0 } : (waters[room] ?? { level: sea, air: 0 });
+  return room === SEA ? { level: sea, air: 0 } : at(waters, room);
 }
 
 function openTop(hole: Aperture, level: number): number {
@@ -56,12 +57,12 @@ export function breathe(
     const { a, b } = turned.link;
     const water = waters[b];
     if (a !== SEA || !water) continue;
-    airways[b] = (airways[b] ?? 0) + breathingArea(turned, water, sea);
-    if (!turned.link.isVent && sea > turned.hole.low) inlets[b] = (inlets[b] ?? 0) + turned.hole.area;
+    airways[b] = at(airways, b) + breathingArea(turned, water, sea);
+    if (!turned.link.isVent && sea > turned.hole.low) inlets[b] = at(inlets, b) + turned.hole.area;
   }
   shareAir(links, waters, airways);
   waters.forEach((water, i) =>
-    setAir(water, ship.rooms[i]?.solid.capacity ?? 0, airways[i] ?? 0, inlets[i] ?? 0),
+    setAir(water, at(ship.rooms, i).solid.capacity, at(airways, i), at(inlets, i)),
   );
 }
 
@@ -77,8 +78,8 @@ function shareAir(links: readonly TurnedLink[], waters: readonly Water[], airway
         [link.a, link.b],
         [link.b, link.a],
       ] as const)
-        if ((airways[to] ?? 0) === 0 && (airways[from] ?? 0) > 0 && way > 0) {
-          airways[to] = Math.min(way, airways[from] ?? 0);
+        if (at(airways, to) === 0 && at(airways, from) > 0 && way > 0) {
+          airways[to] = Math.min(way, at(airways, from));
           changed = true;
         }
     }

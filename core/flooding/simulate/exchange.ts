@@ -1,3 +1,4 @@
+import { at, valueAt } from '../../base';
 import { AHEAD, linkFlow, type LinkFlow, type TurnedLink } from './apertures';
 import { linearSolve } from './linear-solve';
 import { SEA } from './ship';
@@ -28,7 +29,7 @@ function system(
   const right = new Float64Array(n);
   for (let i = 0; i < n; i++) matrix[i * n + i] = 1;
   links.forEach(({ link: { a, b } }, k) => {
-    const { flow, byA, byB } = flows[k] ?? { flow: 0, byA: 0, byB: 0 };
+    const { flow, byA, byB } = at(flows, k);
     if (flow === 0 && byA === 0 && byB === 0) return;
     const waterA = a === SEA ? undefined : waters[a];
     const waterB = waters[b];
@@ -37,9 +38,9 @@ function system(
       [b, 1],
     ] as const) {
       if (row === SEA) continue;
-      right[row] = (right[row] ?? 0) + sign * flow * dt;
+      right[row] = valueAt(right, row) + sign * flow * dt;
       const put = (column: number, slope: number): void => {
-        matrix[row * n + column] = (matrix[row * n + column] ?? 0) - sign * AHEAD * dt * slope;
+        matrix[row * n + column] = valueAt(matrix, row * n + column) - sign * AHEAD * dt * slope;
       };
       if (waterA) put(a, byA * stiffness(waterA));
       else if (seaRise > 0) for (let j = 0; j < n; j++) put(j, byA * seaRise);
@@ -61,23 +62,23 @@ function passed(
   const rise = seaRise * change.reduce((sum, volume) => sum + volume, 0);
   const head = (room: number): number => {
     const water = room === SEA ? undefined : waters[room];
-    return AHEAD * (water ? stiffness(water) * (change[room] ?? 0) : rise);
+    return AHEAD * (water ? stiffness(water) * valueAt(change, room) : rise);
   };
   const moved = links.map(({ link: { a, b } }, k) => {
-    const { flow, byA, byB } = flows[k] ?? { flow: 0, byA: 0, byB: 0 };
+    const { flow, byA, byB } = at(flows, k);
     return (flow + byA * head(a) + byB * head(b)) * dt;
   });
   const leaving = waters.map(() => 0);
   links.forEach(({ link: { a, b } }, k) => {
-    const volume = moved[k] ?? 0;
+    const volume = at(moved, k);
     const from = volume > 0 ? a : b;
-    if (from !== SEA) leaving[from] = (leaving[from] ?? 0) + Math.abs(volume);
+    if (from !== SEA) leaving[from] = at(leaving, from) + Math.abs(volume);
   });
   return moved.map((volume, k) => {
-    const { a, b } = links[k]?.link ?? { a: SEA, b: SEA };
+    const { a, b } = at(links, k).link;
     const from = volume > 0 ? a : b;
     const water = from === SEA ? undefined : waters[from];
-    const out = from === SEA ? 0 : (leaving[from] ?? 0);
+    const out = from === SEA ? 0 : at(leaving, from);
     return water && out > 0 && out > water.volume ? (volume * Math.max(0, water.volume)) / out : volume;
   });
 }
@@ -99,7 +100,7 @@ export function exchange(
   linearSolve(matrix, right);
   let fromSea = 0;
   passed(links, flows, waters, right, dt, seaRise).forEach((volume, k) => {
-    const { a, b } = links[k]?.link ?? { a: SEA, b: SEA };
+    const { a, b } = at(links, k).link;
     const [source, target] = [a === SEA ? undefined : waters[a], waters[b]];
     if (source) source.volume -= volume;
     else fromSea += volume;

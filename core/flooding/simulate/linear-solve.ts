@@ -1,3 +1,5 @@
+import { valueAt } from '../../base';
+
 /**
  * Solves a small dense system in place, Gaussian elimination with partial pivoting.
  * @param matrix n rows of n, row after row; destroyed.
@@ -7,20 +9,20 @@ export function linearSolve(matrix: Float64Array, right: Float64Array): void {
   const n = right.length;
   for (let k = 0; k < n; k++) {
     pivot(matrix, right, k);
-    const head = matrix[k * n + k] ?? 1;
+    const head = valueAt(matrix, k * n + k);
     for (let i = k + 1; i < n; i++) {
-      const entry = matrix[i * n + k] ?? 0;
+      const entry = valueAt(matrix, i * n + k);
       if (entry === 0) continue;
       const factor = entry / head;
       for (let j = k; j < n; j++)
-        matrix[i * n + j] = (matrix[i * n + j] ?? 0) - factor * (matrix[k * n + j] ?? 0);
-      right[i] = (right[i] ?? 0) - factor * (right[k] ?? 0);
+        matrix[i * n + j] = valueAt(matrix, i * n + j) - factor * valueAt(matrix, k * n + j);
+      right[i] = valueAt(right, i) - factor * valueAt(right, k);
     }
   }
   for (let i = n - 1; i >= 0; i--) {
-    let sum = right[i] ?? 0;
-    for (let j = i + 1; j < n; j++) sum -= (matrix[i * n + j] ?? 0) * (right[j] ?? 0);
-    right[i] = sum / (matrix[i * n + i] ?? 1);
+    let sum = valueAt(right, i);
+    for (let j = i + 1; j < n; j++) sum -= valueAt(matrix, i * n + j) * valueAt(right, j);
+    right[i] = sum / valueAt(matrix, i * n + i);
   }
 }
 
@@ -28,14 +30,14 @@ function pivot(matrix: Float64Array, right: Float64Array, k: number): void {
   const n = right.length;
   let best = k;
   for (let i = k + 1; i < n; i++)
-    if (Math.abs(matrix[i * n + k] ?? 0) > Math.abs(matrix[best * n + k] ?? 0)) best = i;
+    if (Math.abs(valueAt(matrix, i * n + k)) > Math.abs(valueAt(matrix, best * n + k))) best = i;
   if (best === k) return;
   for (let j = 0; j < n; j++) {
-    const held = matrix[k * n + j] ?? 0;
-    matrix[k * n + j] = matrix[best * n + j] ?? 0;
+    const held = valueAt(matrix, k * n + j);
+    matrix[k * n + j] = valueAt(matrix, best * n + j);
     matrix[best * n + j] = held;
   }
-  const held = right[k] ?? 0;
-  right[k] = right[best] ?? 0;
+  const held = valueAt(right, k);
+  right[k] = valueAt(right, best);
   right[best] = held;
 }

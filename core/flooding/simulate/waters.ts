@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { dry, fillLevel, type Attitude, type Wetted } from '../../stability';
 import type { FloodableShip } from './ship';
 
@@ -23,7 +24,7 @@ export interface Water {
 
 /** Floor area of a room over which volume and level trade, m2. */
 function floorArea(ship: FloodableShip, room: number): number {
-  const { solid, top, floor } = ship.rooms[room] ?? { solid: { capacity: 1 }, top: 1, floor: 0 };
+  const { solid, top, floor } = at(ship.rooms, room);
   return solid.capacity / Math.max(0.1, top - floor);
 }
 
@@ -52,7 +53,7 @@ const FULL_FROM = 0.9999;
 
 /** Water a room takes before the pipe begins, m3. */
 export function fullVolume(ship: FloodableShip, room: number): number {
-  return FULL_FROM * (ship.rooms[room]?.solid.capacity ?? 0);
+  return FULL_FROM * at(ship.rooms, room).solid.capacity;
 }
 
 /** Settles every room's water in this attitude: level, free surface and sums. */

@@ -1,4 +1,4 @@
-import { anyBlocks } from '../../base';
+import { anyBlocks, at } from '../../base';
 import { applyEffect } from './apply-effect';
 import { checkUprightInput } from './check-input';
 import { hearFacts } from './kg-facts';
@@ -37,7 +37,7 @@ function unevenness({ likely }: Screened): number {
     0,
     ...levels.map(({ state }) => {
       const total = state.volumes.reduce((sum, v) => sum + v, 0);
-      const moment = state.volumes.reduce((sum, v, i) => sum + v * (plan.spaces[i]?.y ?? 0), 0);
+      const moment = state.volumes.reduce((sum, v, i) => sum + v * at(plan.spaces, i).y, 0);
       return total > 0 ? Math.abs(moment) / (total * (plan.breadth / 2)) : 0;
     }),
   );

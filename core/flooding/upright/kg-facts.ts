@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { type Finding } from '../../base';
 import { DEGREE, dry, fillLevel, gmFromRollPeriod, SEA_WATER, UPRIGHT } from '../../stability';
 import { slackMoment } from './free-surface';
 import type { ResolvedShip } from './resolved';
@@ -41,9 +41,9 @@ function bounds(ship: ResolvedShip, km: number): { low: number; high: number; wh
       breadth: particulars.breadth,
       draught: particulars.lightDraught,
     };
-    const [slow, fast] = [1 + PERIOD_SLACK, 1 - PERIOD_SLACK].map(x => (facts.rollPeriod ?? 0) * x);
-    low = Math.max(low, km - gmFromRollPeriod(fast ?? 1, hull));
-    high = Math.min(high, km - gmFromRollPeriod(slow ?? 1, hull));
+    const { rollPeriod } = facts;
+    low = Math.max(low, km - gmFromRollPeriod((1 - PERIOD_SLACK) * rollPeriod, hull));
+    high = Math.min(high, km - gmFromRollPeriod((1 + PERIOD_SLACK) * rollPeriod, hull));
     why.push(`she rolls once in ${facts.rollPeriod} s`);
   }
   const moment = facts?.list?.moment;

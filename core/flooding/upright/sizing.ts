@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { DECK_AWASH, floodEnd, GRAVITY, stateAtLevel, type FloodPlan } from '../../stability';
 import { SHARP_EDGE } from '../hydraulics/orifice';
 import { UPRIGHT_DEFAULTS } from './defaults';
@@ -65,13 +66,13 @@ function neededAreas(plan: FloodPlan, spaces: readonly ResolvedSpace[], seconds:
     spaces.forEach(({ compartment }, i) => {
       const entry = sizedOpeningHeight(compartment);
       const head = Math.max(LEAST_HEAD, draught - Math.max(level, entry));
-      const volume = (now.volumes[i] ?? 0) - (before.volumes[i] ?? 0);
-      sums[i] = (sums[i] ?? 0) + volume / Math.sqrt(head);
+      const volume = at(now.volumes, i) - at(before.volumes, i);
+      sums[i] = at(sums, i) + volume / Math.sqrt(head);
     });
     before = now;
   }
   return sums.map((sum, i) => {
-    const late = lateSum(spaces[i], plan.depth);
+    const late = lateSum(at(spaces, i), plan.depth);
     return (late ?? sum) / (SHARP_EDGE * seconds * Math.sqrt(2 * GRAVITY));
   });
 }
@@ -80,11 +81,11 @@ function neededAreas(plan: FloodPlan, spaces: readonly ResolvedSpace[], seconds:
 const LATE_SHARE = 0.25;
 
 /** The same sum for a space whose openings are cut high: all its volume in the last part of the time. */
-function lateSum(space: ResolvedSpace | undefined, depth: number): number | undefined {
-  const entry = space?.compartment.entry;
-  if (space === undefined || entry === undefined) return undefined;
+function lateSum({ compartment, solid }: ResolvedSpace, depth: number): number | undefined {
+  const { entry } = compartment;
+  if (entry === undefined) return undefined;
   const head = Math.max(LEAST_HEAD, (depth - entry) / 2);
-  return space.solid.capacity / Math.sqrt(head) / LATE_SHARE;
+  return solid.capacity / Math.sqrt(head) / LATE_SHARE;
 }
 
 function noteFor(compartment: UprightCompartment, openings: number, draught: number): string | undefined {
@@ -107,18 +108,18 @@ export function sizeOpenings(
 ): UprightSizing[] {
   const spaces = plan.spaces.map((space, i) => ({
     ...space,
-    sill: ship.spaces[i]?.compartment.entry ?? space.floor,
+    sill: at(ship.spaces, i).compartment.entry ?? space.floor,
   }));
   const level = { ...plan, mismatch: 0, spaces };
   const draught = stateAtLevel(level, 0).draught;
   return neededAreas(level, ship.spaces, seconds).map((needed, i) => {
-    const compartment = ship.spaces[i]?.compartment;
-    const { count, each } = openingSet(needed, compartment !== undefined && isPaired(compartment));
+    const { compartment } = at(ship.spaces, i);
+    const { count, each } = openingSet(needed, isPaired(compartment));
     const area = count * each;
     const ventArea = Math.max(0.1, ventShare) * area;
-    const note = compartment ? noteFor(compartment, count, draught) : undefined;
+    const note = noteFor(compartment, count, draught);
     return {
-      compartment: compartment?.id ?? '',
+      compartment: compartment.id,
       openings: count,
       openingArea: each,
       area,

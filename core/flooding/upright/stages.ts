@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { gmUpright, levelOf, restAt, type FloodPath, type PathLevel, type PathPoint } from '../../stability';
 import type { SimulationResult, Snapshot } from '../simulate/ship';
 import type { ScreenCase } from './cases';
@@ -17,14 +18,13 @@ function fractionalIndex(rising: readonly number[], value: number): number {
   const next = rising.findIndex(v => v >= value);
   if (next === -1) return rising.length - 1;
   if (next === 0) return 0;
-  const [a, b] = [rising[next - 1] ?? 0, rising[next] ?? 0];
+  const [a, b] = [at(rising, next - 1), at(rising, next)];
   return b > a ? next - 1 + (value - a) / (b - a) : next;
 }
 
-function between(points: readonly PathPoint[], at: number, value: (p: PathPoint) => number): number {
-  const [a, b] = [points[Math.floor(at)], points[Math.ceil(at)]];
-  if (!a || !b) return Number.NaN;
-  return value(a) + (at - Math.floor(at)) * (value(b) - value(a));
+function between(points: readonly PathPoint[], place: number, value: (p: PathPoint) => number): number {
+  const [a, b] = [at(points, Math.floor(place)), at(points, Math.ceil(place))];
+  return value(a) + (place - Math.floor(place)) * (value(b) - value(a));
 }
 
 /**
@@ -34,12 +34,12 @@ function between(points: readonly PathPoint[], at: number, value: (p: PathPoint)
 function heelAt(
   ship: ResolvedShip,
   cases: readonly ScreenCase[],
-  at: number,
+  place: number,
   level: PathLevel,
 ): number | undefined {
   let greatest = 0;
   for (const { points, path, displacement, kg } of cases) {
-    const before = points[Math.floor(at)]?.heel;
+    const before = at(points, Math.floor(place)).heel;
     if (before === undefined) return undefined;
     const { heel } = restAt(level, path.plan, centreAfter(ship.input, displacement, kg), before);
     if (heel === undefined) return undefined;
@@ -73,12 +73,12 @@ export function stagesOf(
 ): UprightStage[] {
   const water = waterOf(likely.path);
   return chosen(run.history, ship.input.particulars.depth).map((snapshot): UprightStage => {
-    const at = fractionalIndex(water, snapshot.water);
+    const place = fractionalIndex(water, snapshot.water);
     const level = levelOf(
       likely.path.plan,
-      between(likely.points, at, point => point.level),
+      between(likely.points, place, point => point.level),
     );
-    const heel = heelAt(ship, cases, at, level);
+    const heel = heelAt(ship, cases, place, level);
     return {
       t: snapshot.t,
       level: level.state.level,

@@ -1,4 +1,4 @@
-import { anyBlocks, type Finding } from '../../base';
+import { anyBlocks, at, type Finding } from '../../base';
 import { SEA_WATER } from '../../stability';
 import type { SimulationResult } from '../simulate/ship';
 import { afterDeckEdge } from './after-deck-edge';
@@ -68,9 +68,9 @@ function filled(
   run: SimulationResult,
 ): UprightSizing[] {
   return sizing.map((size, i) => {
-    const hasOwn = (ship.spaces[i]?.compartment.openings.length ?? 0) > 0;
-    const at = run.fullAt[i];
-    return hasOwn && at !== undefined ? { ...size, fillMinutes: at / 60 } : size;
+    const hasOwn = at(ship.spaces, i).compartment.openings.length > 0;
+    const full = run.fullAt[i];
+    return hasOwn && full !== undefined ? { ...size, fillMinutes: full / 60 } : size;
   });
 }
 
