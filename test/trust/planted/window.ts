@@ -37,8 +37,8 @@ export const windowBugs = bugs(
   [
     'columns in whole dollars add up to their shown total',
     'core/views/whole-dollars.ts',
-    'if (missing <= 0) break;',
-    'if (missing <= 1) break;',
+    'slice(0, Math.max(0, missing))',
+    'slice(0, Math.max(0, missing - 1))',
     'test/core/views/shown.test.ts',
     'whole dollars add up',
   ],
