@@ -214,7 +214,7 @@ describe('what differs, in words', () => {
       title: 'Work days',
       values: [parts.schedule.workDays, 999.13],
     });
-    expect(uprightChange([a, late], a.scenario.id, 'late')).toMatchObject({
+    expect(uprightChange([a, late], a.scenario.id, 'late')).toEqual({
       workDays: 999.126 - (parts.schedule.workDays ?? Number.NaN),
       tonnesTakenOff: 0,
     });
@@ -228,6 +228,48 @@ describe('what differs, in words', () => {
 });
 
 describe('the comparison as JSON', () => {
+  test('tells the decision to four digits', () => {
+    const weights = [
+      { criterion: 'finish' as const, weight: '2' },
+      { criterion: 'confidence' as const, weight: '1' },
+    ];
+    const first = { ...finishing('x', 'X', '2029-01-01'), project: { ...project, decision: { weights } } };
+    const second = finishing('y', 'Y', '2029-01-05');
+    const { estimate: _, ...empty } = named('e', 'E');
+    const risks = [facts('x', { chanceOfDeadline: 0.2 }), facts('y', { chanceOfDeadline: 0.4 })];
+    expect(comparisonJson(compareScenarios([first, second, empty], risks))['decision']).toEqual({
+      weights: [
+        { criterion: 'finish', weight: 0.6667 },
+        { criterion: 'confidence', weight: 0.3333 },
+      ],
+      boardsOwn: true,
+      ranked: [
+        { id: 'x', score: 0.6667, scores: { finish: 1, confidence: 0 } },
+        { id: 'y', score: 0.3333, scores: { finish: 0, confidence: 1 } },
+      ],
+      leftOut: [{ id: 'e', reason: 'has no total: see its findings' }],
+      sensitivity: [
+        { criterion: 'finish', weight: 0.6667, from: 0.5, to: 1, firstBelow: 'Y' },
+        { criterion: 'confidence', weight: 0.3333, from: 0, to: 0.5, firstAbove: 'Y' },
+      ],
+      dominance: [],
+    });
+  });
+
+  test('names the one group that differs, whatever in it does', () => {
+    const { schedule, planned, input } = parts;
+    const late = schedule.activities.map(one => ({ ...one, finish: '2031-01-01' }));
+    for (const [change, key] of [
+      [{ schedule: { ...schedule, activities: late } }, 'duration'],
+      [{ planned: planned.map(plan => ({ ...plan, days: plan.days + 1 })) }, 'duration'],
+      [{ input: { ...input, measured: new Map() } }, 'quantity'],
+      [{ input: { ...input, overtimeShare: { ...input.overtimeShare, value: '9' } } }, 'price'],
+    ] as const) {
+      const bridge = differenceBridge(a, named('o', 'O', { estimate: { ...parts, ...change } }));
+      expect(bridge?.steps.map(step => [step.key, step.amount.cents])).toEqual([[key, 0]]);
+    }
+  });
+
   test('carries bridges, decision and risk of two scenarios in dollars', () => {
     const risks = [
       facts(a.scenario.id, { p80: 5, cost: Float64Array.of(10, 20, 30) }),
