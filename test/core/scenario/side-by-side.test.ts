@@ -214,7 +214,7 @@ describe('what differs, in words', () => {
       title: 'Work days',
       values: [parts.schedule.workDays, 999.13],
     });
-    expect(uprightChange([a, late], a.scenario.id, 'late')).toEqual({
+    expect(uprightChange([a, late], a.scenario.id, 'late')).toStrictEqual({
       workDays: 999.126 - (parts.schedule.workDays ?? Number.NaN),
       tonnesTakenOff: 0,
     });
