@@ -97,5 +97,5 @@ export const namesOf = onceFor((problem: ScheduleProblem) => {
 /** "A", "A and B", "A, B and C". */
 export function joinWords(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;
+  return `${words.slice(0, -1).join(', ')} and ${words.slice(-1).join('')}`;
 }

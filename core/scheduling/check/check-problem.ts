@@ -1,4 +1,4 @@
-import { topologicalOrder, type Finding } from '../../base';
+import { at, topologicalOrder, type Finding } from '../../base';
 import { checkCalendar, checkClosure, parseIsoDate } from '../../calendar';
 import type { ScheduleProblem, ScheduleRelationship, ScheduleResource } from '../model';
 import { checkActivity } from './check-activity';
@@ -140,9 +140,9 @@ function checkLoops(problem: ScheduleProblem): Finding[] {
   });
   const sorted = topologicalOrder(problem.activities.length, pairs);
   if ('order' in sorted) return [];
-  const titles = sorted.loop.map(i => problem.activities[i]?.title ?? '');
-  const message = `Each of these waits for the one before it, and the first for the last: ${titles.join(', ')}.`;
-  const place = `/activities/${problem.activities[sorted.loop[0] ?? 0]?.id ?? ''}`;
+  const loop = sorted.loop.map(i => at(problem.activities, i));
+  const message = `Each of these waits for the one before it, and the first for the last: ${loop.map(activity => activity.title).join(', ')}.`;
+  const place = `/activities/${at(loop, 0).id}`;
   return [fault('loop', place, message, 'Take out one of the relationships between them.')];
 }
 

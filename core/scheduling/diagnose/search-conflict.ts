@@ -1,4 +1,4 @@
-import { at } from '../../base';
+import { at, known } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import type { ConflictSet } from '../result';
 import type { SearchConflict } from '../search';
@@ -8,7 +8,7 @@ import { joinWords, namesOf, relationshipWords } from '../words';
 export function searchConflict(compiled: Compiled, conflict: SearchConflict): ConflictSet {
   const { problem } = compiled;
   const names = namesOf(problem);
-  const activities = conflict.activities.flatMap(i => problem.activities[i]?.id ?? []);
+  const activities = conflict.activities.map(i => at(problem.activities, i).id);
   const relationships = conflict.relationships.flatMap(r => {
     const origin = compiled.relationships[r];
     return origin && 'relationship' in origin ? [origin.relationship] : [];
@@ -33,8 +33,8 @@ export function searchConflict(compiled: Compiled, conflict: SearchConflict): Co
 }
 
 function deadlineWords(compiled: Compiled, id: string): string[] {
-  const activity = compiled.problem.activities[compiled.position.get(id) ?? 0];
-  return activity?.deadline === undefined ? [] : [`${activity.title} by ${activity.deadline}`];
+  const activity = at(compiled.problem.activities, known(compiled.position, id));
+  return activity.deadline === undefined ? [] : [`${activity.title} by ${activity.deadline}`];
 }
 
 /** When the search has shown that no order works, without a smaller set: the dates that stand against the crews. */
