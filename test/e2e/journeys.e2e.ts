@@ -117,7 +117,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(amount).toBeGreaterThan(before);
     await hand.open(page, 'Bid');
     await page.locator('.still-missing', { hasText: 'your mark-ups' }).waitFor(LONG);
-    expect(await missing(page)).not.toContain('your wages');
+    await expect.poll(() => missing(page), LONG).not.toContain('your wages');
     await save(page, hand, named('Bid'));
     await papers(page, hand, amount, ['Unnamed ship']);
     const files = await handedOver(page, () => hand.press(page, 'Make the bid file'));

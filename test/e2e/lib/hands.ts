@@ -102,7 +102,9 @@ async function reach(page: Page, at: string): Promise<void> {
             ? 'ArrowRight'
             : 'ArrowLeft',
     );
-    await page.waitForTimeout(30);
+    // A slow machine moves on later: the next key waits until this one has done something.
+    for (let wait = 0; wait < 30 && (await spot(page, at)).from === from; wait++)
+      await page.waitForTimeout(30);
   }
   throw new Error(`the keys never reached ${at}`);
 }
