@@ -1,4 +1,4 @@
-import { topologicalOrder, at, intAt, valueAt } from '../../base';
+import { at, intAt, topologicalOrder, valueAt } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import type { SearchProblem, SearchRelationship } from '../search';
 import { leastMoment, NEVER } from '../time';
