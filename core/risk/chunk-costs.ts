@@ -1,4 +1,5 @@
 import { at, BugError, valueAt } from '../base';
+import { roundOne } from '../sheet';
 import type { MoneyColumns, PreparedRun, RegisterEvent } from './prepared';
 
 /** The costs of a chunk of trials: what the money sheet gave plus what the events of the register add. */
@@ -20,9 +21,9 @@ export class ChunkCosts {
     const added = this.additions.get(line) ?? new Float64Array(total.length);
     this.additions.set(line, added);
     for (let t = 0; t < total.length; t++) {
-      const amount = toCents(valueAt(dollars, t));
+      const amount = roundOne(valueAt(dollars, t), 100);
       added[t] = valueAt(added, t) + amount;
-      total[t] = toCents(valueAt(total, t) + amount);
+      total[t] = roundOne(valueAt(total, t) + amount, 100);
     }
   }
 
@@ -73,10 +74,4 @@ function lineSums(column: Float64Array, added: Float64Array | undefined, plan: n
     product += own * total;
   }
   return { excess, product };
-}
-
-/** Rounds dollars to the cent, half away from zero, mending the dust of binary fractions first. */
-function toCents(dollars: number): number {
-  const cents = dollars * 100 * (1 + 4e-15);
-  return Math.trunc(cents + (cents < 0 ? -0.5 : 0.5)) / 100;
 }

@@ -54,6 +54,7 @@
 export * from './kinds';
 export { Block } from './block';
 export { columns, type ColumnOptions, type ColumnPlan } from './columns/plan';
+export { roundOne } from './columns/rounding';
 export { evaluateSheet } from './exact';
 export { sheetFindings } from './findings';
 export type { Given } from './given';

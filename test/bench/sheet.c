@@ -7,10 +7,11 @@
 #define LINES 200
 #define BATCH 256
 #define LIFT (1 + 4e-15)
+#define HALF (0.5 + 2e-8)
 
 static inline double rounded(double x, double f) {
   double y = x * f * LIFT;
-  return trunc(y + (y < 0 ? -0.5 : 0.5)) / f;
+  return trunc(y + (y < 0 ? -HALF : HALF)) / f;
 }
 
 static double in[5][LINES][BATCH], total[BATCH];

@@ -32,7 +32,7 @@ async function begin(page: Page, hand: Hand, words: string): Promise<void> {
 
 /** Follows one of the things that are still missing to its input and gives it. */
 async function give(page: Page, hand: Hand, words: string, at: string, value: string): Promise<void> {
-  expect(await missing(page)).toContain(words);
+  await expect.poll(() => missing(page), LONG).toContain(words);
   await hand.press(page, words);
   await cellOf(page, at).waitFor(LONG);
   await page.waitForTimeout(250);
@@ -80,10 +80,10 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a grant budget');
     expect(await currentView(page)).toBe('Funding');
-    expect(await missing(page)).toContain('the sources of the money');
+    await expect.poll(() => missing(page), LONG).toContain('the sources of the money');
     await hand.press(page, 'Begin with one grant and the own share');
     await page.locator('.still-missing', { hasText: 'the period of the grant' }).waitFor(LONG);
-    expect(await missing(page)).not.toContain('the sources of the money');
+    await expect.poll(() => missing(page), LONG).not.toContain('the sources of the money');
     const period = '/funding/sources/grant/period';
     await give(page, hand, 'the period of the grant', `${period}/start`, '2026-12-01');
     await hand.put(page, `${period}/finish`, '2030-12-31');
@@ -91,12 +91,12 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     await give(page, hand, 'the name of the ship', '/vessel/name', 'Corrigan Light');
     await hand.open(page, 'Funding');
     await page.getByText('SF-424A, section B', { exact: false }).first().waitFor(LONG);
-    expect(await missing(page)).not.toContain('the name of the ship');
-    expect(await missing(page)).toContain('her length');
+    await expect.poll(() => missing(page), LONG).not.toContain('the name of the ship');
+    await expect.poll(() => missing(page), LONG).toContain('her length');
     const amount = await settledTotal(page);
     await save(page, hand, named('Grant'));
     await papers(page, hand, amount, ['Corrigan Light']);
-    expect(await missing(page)).toContain('quantities found by a survey');
+    await expect.poll(() => missing(page), LONG).toContain('quantities found by a survey');
     await closeAndReopen(page, hand, named('Grant'), amount);
     expect(complaints).toEqual([]);
     expect(foreign, 'requests to other machines').toEqual([]);
@@ -153,7 +153,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     await hand.put(page, '/decision/chosen', await titled(page, hand, letter));
     await page.getByText('chosen by the board').waitFor(LONG);
     const amount = await settledTotal(page);
-    expect(await missing(page)).not.toContain('the vote');
+    await expect.poll(() => missing(page), LONG).not.toContain('the vote');
     await save(page, hand, named('Comparison'));
     await papers(page, hand, amount, ['Unnamed ship']);
     await closeAndReopen(page, hand, named('Comparison'), amount);

@@ -2,12 +2,9 @@
  * The loops that most trials spend their time in, written out four trials a turn: the engine then checks its
  * arrays once for four, which halves the time. One operation each; `NaN` past an array's end is absent.
  */
-import { LIFT } from './rounding';
+import { LIFT, nearestWhole as whole } from './rounding';
 
 type Trials = Float64Array;
-
-/** To the nearest whole number, half away from zero. */
-const whole = (y: number): number => Math.trunc(y + (y < 0 ? -0.5 : 0.5));
 
 /** Half away from zero, credits too, to the decimals of the factor (100 for cents). */
 export function roundTo(out: Trials, a: Trials, factor: number, n: number): void {

@@ -54,6 +54,20 @@ describe('the rounding contract', () => {
     expect(wrong).toBeLessThanOrEqual(4);
   });
 
+  it('rounds ties that are left when greater amounts nearly cancel', () => {
+    expect(roundOne((4569.26 - 80.56) * 1.15 + (930.49 - 6124.86) + 80.56, 100)).toBe(48.2);
+    const amount = fc.integer({ min: -10_000_000, max: 10_000_000 });
+    const factor = fc.integer({ min: 900, max: 1200 });
+    fc.assert(
+      fc.property(amount, factor, fc.integer({ min: -20_000, max: 20_000 }), (a, f, left) => {
+        const less = Math.round((a * f) / 1000) - left;
+        const expected = plus(roundedRational(BigInt(a) * BigInt(f) - BigInt(less) * 1000n, 100_000n, 2));
+        expect(plus(roundOne((a / 100) * (f / 1000) - less / 100, 100).toFixed(2))).toBe(expected);
+      }),
+      { numRuns: 5000 },
+    );
+  });
+
   it('goes up to whole containers from exactly k by a detour without one to spare', () => {
     const out = new Float64Array(1);
     fc.assert(
