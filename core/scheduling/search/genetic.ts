@@ -77,6 +77,19 @@ export class GeneticSearch {
     }
   }
 
+  /** Makes one schedule that follows times of the backward direction: what can start last there comes last here. */
+  follow({ starts, finishes }: { readonly starts: Int32Array; readonly finishes: Int32Array }): void {
+    const [forward] = this.camps;
+    const guide = this.individuals.next();
+    guide.starts.set(starts);
+    guide.finishes.set(finishes);
+    guide.low = starts.reduce((low, start) => Math.min(low, start), Infinity);
+    guide.last = finishes.reduce((last, finish) => Math.max(last, finish), 0);
+    forward.lists.sort(guide);
+    forward.lists.fromOne(guide, this.list);
+    this.decode(forward, this.individuals.next(), Infinity);
+  }
+
   private isOver(): boolean {
     const { spending } = this;
     return spending.best <= spending.lowerBound || spending.spent >= this.limit || spending.shouldStop();

@@ -62,7 +62,7 @@ export function searchDated(
     options.seed,
   );
   search.begin();
-  const bound = new RisingBound(problem, nets, spending);
+  const bound = new RisingBound(problem, nets, spending, search);
   bound.raise();
   if (options.isHeuristicOnly !== true && forward.count <= EXACT_AT_MOST) {
     search.evolve(spending.limit * GENETIC_SHARE);
@@ -75,7 +75,7 @@ export function searchDated(
   else {
     for (const share of SHARES_BEFORE_SHAVING) {
       search.evolve(spending.limit * share);
-      bound.shave();
+      bound.shave(share === 1);
     }
   }
   return resultOf(best, spending);
@@ -89,10 +89,17 @@ function lastOf(moments: Int32Array): number {
 class RisingBound {
   private readonly refuter: DatedRefuter | null;
   private readonly spending: Spending;
+  private readonly search: GeneticSearch;
   private shaved = Infinity;
 
-  constructor(problem: SearchProblem, nets: readonly [DatedNet, DatedNet], spending: Spending) {
+  constructor(
+    problem: SearchProblem,
+    nets: readonly [DatedNet, DatedNet],
+    spending: Spending,
+    search: GeneticSearch,
+  ) {
     this.spending = spending;
+    this.search = search;
     const isOver = nets[0].count > REFUTED_AT_MOST || isFinished(spending) || spending.best === Infinity;
     this.refuter = isOver ? null : new DatedRefuter(nets, problem.horizon);
   }
@@ -103,15 +110,30 @@ class RisingBound {
     spending.lowerBound = raisedBound(refuter, spending.lowerBound, spending.best, spending.shouldStop);
   }
 
-  /** Tries to prove the best schedule optimal, once for each. */
-  shave(): void {
-    const { spending, refuter } = this;
+  /**
+   * Tries to prove the best schedule optimal, once for each. Where the proof fails, the times it leaves guide a schedule
+   * that may end a day earlier, and that one is tried.
+   * @param doesHalve whether the bound is raised as far as the proofs reach when that one fails.
+   */
+  shave(doesHalve: boolean): void {
+    const { spending, refuter, search } = this;
     const { best, shouldStop } = spending;
     const isNear = best - spending.lowerBound <= NEAR_DAYS + NEAR * spending.lowerBound;
-    if (!refuter || best <= spending.lowerBound || best >= this.shaved || !isNear || shouldStop()) return;
-    this.shaved = best;
+    if (!refuter || !isNear || (best >= this.shaved && !doesHalve)) return;
     const pairsTried = Math.max(FEWEST_PAIRS, PAIRS + spending.limit * PAIRS_A_SCHEDULE);
-    if (refuter.refutesByShaving(best - 1, pairsTried, shouldStop)) spending.lowerBound = best;
+    let open = best >= this.shaved ? best - 1 : best;
+    while (spending.lowerBound < open && !shouldStop()) {
+      const isLast = open === spending.best;
+      if (isLast) this.shaved = open;
+      const end = isLast ? open - 1 : (spending.lowerBound + open - 1) >> 1;
+      if (refuter.refutesByShaving(end, pairsTried, shouldStop)) {
+        spending.lowerBound = end + 1;
+        continue;
+      }
+      if (!isFinished(spending)) search.follow(refuter.latest());
+      if (spending.best > end && !doesHalve) return;
+      open = Math.min(end, spending.best);
+    }
   }
 }
 

@@ -1,6 +1,7 @@
 import { intAt } from '../../../../base';
 import type { DatedNet } from '../../dated-net';
 import { suppliesOf, withinSupply, type Supply } from './energy';
+import type { Times } from '../../dated-pass';
 import type { Links } from '../../plain-net';
 import { incompatiblePairs, isOpenPair, orderPairs, putBefore, rivalsOf } from './pairs';
 import { besideCompulsory, bringInLine } from './timetable';
@@ -59,6 +60,11 @@ export class DatedRefuter {
       if (!hasLearnt || windows.moves === before) return false;
     }
     return false;
+  }
+
+  /** The latest times that the last assumed end leaves, counted from the end: a guide to schedules that keep it. */
+  latest(): Times {
+    return this.windows.views[1].times;
   }
 
   private shave(mark: Bookmark, [i, j]: readonly [number, number]): 'refuted' | 'learnt' | 'open' {
