@@ -1,4 +1,4 @@
-import { keeping, keepingParts, onceFor, topologicalOrder, type Finding } from '../base';
+import { at, type Finding, keeping, keepingParts, onceFor, topologicalOrder } from '../base';
 import type { Library, WorkItem } from '../work';
 import type { Project } from './schema';
 
@@ -99,13 +99,13 @@ function loopFindings(items: readonly WorkItem[], project: Project): Finding[] {
   });
   const order = topologicalOrder(items.length, pairs);
   if (!('loop' in order)) return [];
-  const names = order.loop.map(i => items[i]?.title ?? '');
+  const names = order.loop.map(i => at(items, i).title);
   return [
     {
       code: 'items/loop',
       weight: 'blocks',
       place: '/relationships',
-      message: `These items wait for each other in a circle: ${[...names, names[0] ?? ''].join(', then ')}.`,
+      message: `These items wait for each other in a circle: ${[...names, at(names, 0)].join(', then ')}.`,
       meaning: 'There is no schedule, and so no total.',
       remedy: 'Take out one of these relationships.',
     },

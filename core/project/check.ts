@@ -1,4 +1,4 @@
-import { keepingParts, type Figure, type Finding } from '../base';
+import { at, type Figure, type Finding, keepingParts } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
 import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
@@ -64,7 +64,7 @@ function outside(amount: Quantity, [above, from, to]: (Quantity | undefined)[]):
 export function rangeFindings(place: string, figure: Figure): Finding[] {
   const order = [figure.low, figure.value, figure.high].filter(text => text !== undefined);
   const inOrder = order.every(
-    (text, i) => i === 0 || compareQuantities(quantity(order[i - 1] ?? text, '1'), quantity(text, '1')) <= 0,
+    (text, i) => i === 0 || compareQuantities(quantity(at(order, i - 1), '1'), quantity(text, '1')) <= 0,
   );
   if (inOrder) return [];
   return [

@@ -1,9 +1,7 @@
-import { BugError } from '../base';
+import { BugError, known } from '../base';
 import type { Library } from '../work';
-import type { Json } from './json-text';
 import { fewOf, libraryTitles, namesAt, type Titles } from './left-out-names';
-import { structuredCloneJson } from './overlay';
-import { projectSchema, type Project } from './schema';
+import { projectSchema, type Adjustment, type Change, type Project, type Scenario } from './schema';
 
 /** The book that a copy is made without: what the bidder, or the owner, keeps to himself. */
 export type LeftOutBook = 'bid' | 'owner';
@@ -80,32 +78,37 @@ const RULES: Readonly<Record<LeftOutBook, Rule>> = {
 /** Fields of the rates that go along with every copy: which book and whose prices, never a price. */
 const RATE_FIELDS = new Set(['book', 'priceDate', 'fixedPriceYear']);
 
-const WORDS: Readonly<Record<string, string>> = {
-  bid: 'Mark-ups, bid items and alternates',
-  quotes: 'Quotes and the names of vendors',
-  receivedBids: 'Bids received',
-  ownItems: 'Work items of this project with their crews and hours',
-  'rates/wages': 'The wage table',
-  'rates/overrides': 'Rates changed by hand',
-  items: 'Changes made to work items',
-  'items/fields': 'Hours and crews of work items',
-  funding: 'Funding sources, shares and match',
-  benefits: 'Benefit inputs',
-  risk: 'Risk register and ranges',
-  record: 'Approval, earlier and independent estimates',
-  contingency: 'The contingency',
-  attachments: 'Attached files, by name',
-  notes: 'Notes',
-  imports: 'Column mappings of imported files',
-  scenarios: 'Changes of scenarios that concern what is left out',
-  'scenarios/notes': 'Notes of scenarios',
-};
+const WORDS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    bid: 'Mark-ups, bid items and alternates',
+    quotes: 'Quotes and the names of vendors',
+    receivedBids: 'Bids received',
+    ownItems: 'Work items of this project with their crews and hours',
+    'rates/wages': 'The wage table',
+    'rates/overrides': 'Rates changed by hand',
+    items: 'Changes made to work items',
+    'items/fields': 'Hours and crews of work items',
+    funding: 'Funding sources, shares and match',
+    benefits: 'Benefit inputs',
+    risk: 'Risk register and ranges',
+    record: 'Approval, earlier and independent estimates',
+    contingency: 'The contingency',
+    attachments: 'Attached files, by name',
+    notes: 'Notes',
+    imports: 'Column mappings of imported files',
+    scenarios: 'Changes of scenarios that concern what is left out',
+    'scenarios/notes': 'Notes of scenarios',
+    decision: 'What the board weighs and has chosen',
+    upright: 'What was entered for the roll-over screen',
+  }),
+);
 
-function isObject(value: Json | undefined): value is { [key: string]: Json } {
-  return value !== null && typeof value === 'object' && !Array.isArray(value);
+/** The fields of an object that say something. */
+function given(fields: object): [string, unknown][] {
+  return Object.entries(fields).filter(([, value]) => value !== undefined);
 }
 
-function entriesOf(value: Json): number {
+function entriesOf(value: unknown): number {
   return Array.isArray(value) ? value.length : 1;
 }
 
@@ -122,26 +125,26 @@ class Copying {
     this.#rule = RULES[book];
   }
 
-  #tell(place: string, left: Json): void {
+  #tell(place: string, left: unknown): void {
     const names = namesAt(place, left, this.#titles);
-    const words = WORDS[place] ?? place;
+    const words = known(WORDS, place);
     this.leftOut.push({ place: `/${place}`, words, entries: entriesOf(left), names, named: '' });
   }
 
-  document(whole: { [key: string]: Json }): { [key: string]: Json } {
-    const kept: { [key: string]: Json } = {};
-    for (const [name, value] of Object.entries(whole)) {
-      if (this.#rule.sections.has(name)) kept[name] = this.#section(name, value);
+  document(project: Project): Record<string, unknown> {
+    const kept: Record<string, unknown> = {};
+    for (const [name, value] of given(project)) {
+      if (this.#rule.sections.has(name)) kept[name] = this.#section(name, value, project);
       else if (name !== 'sha256' && (!Array.isArray(value) || value.length > 0)) this.#tell(name, value);
     }
     return kept;
   }
 
-  #section(name: string, value: Json): Json {
-    if (name === 'rates' && isObject(value)) return this.#rates(value);
-    if (name === 'items' && Array.isArray(value)) return this.#items(value);
-    if (name === 'notes' && Array.isArray(value)) return this.#notes(value);
-    if (name === 'scenarios' && Array.isArray(value)) return value.map(each => this.#scenario(each));
+  #section(name: string, value: unknown, { rates, items, notes, scenarios }: Project): unknown {
+    if (name === 'rates') return this.#rates(rates);
+    if (name === 'items') return this.#items(items);
+    if (name === 'notes') return this.#notes(notes);
+    if (name === 'scenarios') return scenarios.map(each => this.#scenario(each));
     if (name === 'contingency' && this.#book === 'owner') {
       this.#tell('contingency', value);
       return { policy: 'percentage' };
@@ -149,37 +152,34 @@ class Copying {
     return value;
   }
 
-  #rates(rates: { [key: string]: Json }): Json {
-    const kept: { [key: string]: Json } = {};
-    for (const [field, value] of Object.entries(rates)) {
+  #rates(rates: Project['rates']): Record<string, unknown> {
+    const kept: Record<string, unknown> = {};
+    for (const [field, value] of given(rates)) {
       if (RATE_FIELDS.has(field)) kept[field] = value;
       else if (!Array.isArray(value) || value.length > 0) this.#tell(`rates/${field}`, value);
     }
     return kept;
   }
 
-  #items(items: readonly Json[]): Json {
-    const stripped: Json[] = [];
+  #items(items: Project['items']): Record<string, unknown>[] {
+    const stripped: Adjustment[] = [];
     const kept = items.map(item => {
-      if (!isObject(item)) return item;
-      const fields = Object.entries(item).filter(([field]) => this.#rule.itemFields.has(field));
-      if (fields.length < Object.keys(item).length) stripped.push(item);
+      const fields = given(item).filter(([field]) => this.#rule.itemFields.has(field));
+      if (fields.length < given(item).length) stripped.push(item);
       return Object.fromEntries(fields);
     });
     if (stripped.length > 0) this.#tell('items/fields', stripped);
     return kept;
   }
 
-  #notes(notes: readonly Json[]): Json {
+  #notes(notes: Project['notes']): Project['notes'] {
     const left = notes.filter(note => !this.#goesAlong(note));
     if (left.length > 0) this.#tell('notes', left);
     return notes.filter(note => this.#goesAlong(note));
   }
 
   /** Whether the place that a note or a change is about is in the copy, whole. */
-  #goesAlong(about: Json): boolean {
-    const at = isObject(about) ? about['at'] : undefined;
-    if (typeof at !== 'string') return false;
+  #goesAlong({ at }: { readonly at: string }): boolean {
     const [section = '', first = '', second] = at.split('/').slice(1);
     if (!this.#rule.sections.has(section)) return false;
     if (section === 'rates') return RATE_FIELDS.has(first);
@@ -187,21 +187,18 @@ class Copying {
     return section !== 'items' || (second !== undefined && this.#rule.itemFields.has(second));
   }
 
-  #scenario(scenario: Json): Json {
-    if (!isObject(scenario)) return scenario;
-    const changes = Array.isArray(scenario['changes']) ? scenario['changes'] : [];
+  #scenario(scenario: Scenario): Scenario {
+    const { changes, note, ...rest } = scenario;
     const kept = changes.filter(change => this.#goesAlong(change));
     const left = changes.filter(change => !this.#goesAlong(change));
     if (left.length > 0) this.#tell('scenarios', left);
     if (this.#book === 'bid') return { ...scenario, changes: kept };
-    if (scenario['note'] !== undefined) this.#tell('scenarios/notes', [scenario]);
-    const { note: _note, ...rest } = scenario;
+    if (note !== undefined) this.#tell('scenarios/notes', [scenario]);
     return { ...rest, changes: kept.map(withoutNote) };
   }
 }
 
-function withoutNote(change: Json): Json {
-  if (!isObject(change)) return change;
+function withoutNote(change: Change): Change {
   const { note: _note, ...rest } = change;
   return rest;
 }
@@ -217,7 +214,7 @@ export function copyForOthers(
   library: Library,
 ): { readonly project: Project; readonly leftOut: readonly LeftOut[] } {
   const copying = new Copying(without, libraryTitles(library));
-  const kept = copying.document(structuredCloneJson(project));
+  const kept = copying.document(project);
   const parsed = projectSchema.safeParse(kept);
   if (!parsed.success) throw new BugError(`a copy does not fit the schema: ${parsed.error.message}`);
   return { project: parsed.data, leftOut: merged(copying.leftOut) };

@@ -1,3 +1,5 @@
+import { at } from '../base';
+
 /** A JSON value as parsed: only plain data. */
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
 
@@ -187,7 +189,7 @@ class Reader {
     throw new Stop({
       code,
       line: before.length,
-      column: (before.at(-1)?.length ?? 0) + 1,
+      column: at(before, before.length - 1).length + 1,
       path: this.trail.length === 0 ? '/' : '/' + this.trail.join('/'),
       saw: saw ?? this.text.slice(this.at, this.at + 12),
     });

@@ -1,5 +1,5 @@
+import { at } from '../base';
 import type { Library } from '../work';
-import type { Json } from './json-text';
 
 /** Finds what the library calls a row, by its id. */
 export type Titles = (id: string) => string | undefined;
@@ -30,9 +30,9 @@ const NAMED_LISTS: Readonly<Record<string, readonly string[]>> = {
   risk: ['register', 'surveys', 'ranges'],
 };
 
-type Fields = Readonly<Record<string, Json>>;
+type Fields = Readonly<Record<string, unknown>>;
 
-function isFields(value: Json | undefined): value is { [key: string]: Json } {
+function isFields(value: unknown): value is Fields {
   return value !== null && typeof value === 'object' && !Array.isArray(value);
 }
 
@@ -40,12 +40,10 @@ function isFields(value: Json | undefined): value is { [key: string]: Json } {
  * What the entries at a place are called: by their own title, by the row of the library they are about, or by the
  * part of the section that is filled in.
  */
-export function namesAt(place: string, value: Json, titles: Titles): string[] {
+export function namesAt(place: string, value: unknown, titles: Titles): string[] {
   if (Array.isArray(value)) return value.flatMap(entry => nameOf(entry, titles));
   if (!isFields(value)) return [];
-  const lists = NAMED_LISTS[place];
-  if (lists === undefined) return Object.keys(value).filter(isFilled(value)).map(spoken);
-  const named = lists.flatMap(list => namesAt(list, value[list] ?? [], titles));
+  const named = (NAMED_LISTS[place] ?? []).flatMap(list => namesAt(list, value[list], titles));
   return named.length > 0 ? named : Object.keys(value).filter(isFilled(value)).map(spoken);
 }
 
@@ -54,16 +52,17 @@ const isFilled = (fields: Fields) => (field: string) => {
   return !Array.isArray(value) || value.length > 0;
 };
 
-function nameOf(entry: Json, titles: Titles): string[] {
+function nameOf(entry: unknown, titles: Titles): string[] {
   if (!isFields(entry)) return [];
-  const field = NAMING.find(one => typeof entry[one] === 'string');
-  const found = field === undefined ? undefined : entry[field];
-  if (typeof found !== 'string') return [];
-  return [field === 'at' ? spokenPlace(found, titles) : (titles(found) ?? inWords(field, found))];
+  return NAMING.flatMap(field => {
+    const found = entry[field];
+    if (typeof found !== 'string') return [];
+    return [field === 'at' ? spokenPlace(found, titles) : (titles(found) ?? inWords(field, found))];
+  }).slice(0, 1);
 }
 
 /** Titles and names stand as they were written; a key is put into words. */
-function inWords(field: string | undefined, found: string): string {
+function inWords(field: string, found: string): string {
   return field === 'item' || field === 'trade' || field === 'id' ? spoken(found) : found;
 }
 
@@ -92,6 +91,6 @@ export function fewOf(names: readonly string[]): string {
   const [first, second] = names;
   if (first === undefined) return 'all of it';
   if (second === undefined) return first;
-  if (names.length <= FIRST) return `${names.slice(0, -1).join('; ')} and ${names.at(-1) ?? ''}`;
+  if (names.length <= FIRST) return `${names.slice(0, -1).join('; ')} and ${at(names, names.length - 1)}`;
   return `${names.slice(0, FIRST - 1).join('; ')} and ${names.length - FIRST + 1} more`;
 }

@@ -1,4 +1,4 @@
-import { BugError, keepingParts, type Finding } from '../base';
+import { at, BugError, type Finding, keepingParts } from '../base';
 import type { Json } from './json-text';
 import { readInParts } from './known-parts';
 import { projectSchema, type Change, type Project, type Scenario } from './schema';
@@ -23,15 +23,15 @@ export function withScenario(
   if (known !== undefined) return { project: known, findings };
   const parsed = projectSchema.safeParse(structuredCloneJson(document));
   if (parsed.success) return { project: parsed.data, findings };
-  const first = parsed.error.issues[0];
-  const place = '/' + (first?.path ?? []).join('/');
+  const { path, message } = at(parsed.error.issues, 0);
+  const place = '/' + path.join('/');
   const index = scenario.changes.findIndex(change =>
     place.startsWith(change.at.split('/').slice(0, 2).join('/')),
   );
   const change = scenario.changes[index] ?? scenario.changes[0];
   if (change === undefined) throw new BugError('a project without changes does not fit its own schema');
   return {
-    findings: [changeFinding(scenario, Math.max(index, 0), change, `${place}: ${first?.message ?? ''}`)],
+    findings: [changeFinding(scenario, Math.max(index, 0), change, `${place}: ${message}`)],
   };
 }
 
@@ -51,7 +51,7 @@ const changedSections = keepingParts(
 
 /** The sections that a scenario changes, as the project has them. */
 function sectionsOf(project: Project, scenario: Scenario): [string, unknown][] {
-  const changed = new Set(scenario.changes.map(change => change.at.split('/')[1] ?? ''));
+  const changed = new Set(scenario.changes.map(change => change.at.split('/')[1]));
   return Object.entries(project).filter(([key]) => changed.has(key));
 }
 
@@ -60,22 +60,26 @@ export function structuredCloneJson(value: unknown): { [key: string]: Json } {
   return JSON.parse(JSON.stringify(value)) as { [key: string]: Json };
 }
 
+/** What holds fields or entries. */
+type Holder = Json[] | { [key: string]: Json };
+
 function applyChange(document: { [key: string]: Json }, change: Change): string | undefined {
   const steps = change.at.split('/').slice(1);
-  const last = steps.pop() ?? '';
-  if (FIXED.has(steps[0] ?? last)) return 'a scenario cannot change this field';
-  let place: Json | undefined = document;
-  for (const step of steps) {
-    place = entry(place, step);
-    if (place === undefined || place === null || typeof place !== 'object')
+  if (FIXED.has(at(steps, 0))) return 'a scenario cannot change this field';
+  let place: Holder = document;
+  for (const step of steps.slice(0, -1)) {
+    const found = entry(place, step);
+    if (found === undefined || found === null || typeof found !== 'object')
       return `there is nothing at "${step}"`;
+    place = found;
   }
-  return put(place, last, change.to);
+  put(place, at(steps, steps.length - 1), change.to);
+  return undefined;
 }
 
-function entry(place: Json, step: string): Json | undefined {
+function entry(place: Holder, step: string): Json | undefined {
   if (Array.isArray(place)) return place[indexOf(place, step)];
-  return place !== null && typeof place === 'object' && Object.hasOwn(place, step) ? place[step] : undefined;
+  return Object.hasOwn(place, step) ? place[step] : undefined;
 }
 
 function indexOf(list: readonly Json[], step: string): number {
@@ -89,16 +93,14 @@ function indexOf(list: readonly Json[], step: string): number {
   return named >= 0 ? named : /^\d+$/.test(step) ? Number(step) : -1;
 }
 
-function put(place: Json, step: string, value: Json): string | undefined {
-  if (Array.isArray(place)) {
-    const index = indexOf(place, step);
-    if (index >= 0 && index < place.length) place[index] = value;
-    else place.push(value);
-    return undefined;
+function put(place: Holder, step: string, value: Json): void {
+  if (!Array.isArray(place)) {
+    place[step] = value;
+    return;
   }
-  if (place === null || typeof place !== 'object') return `there is no field "${step}"`;
-  place[step] = value;
-  return undefined;
+  const index = indexOf(place, step);
+  if (index >= 0 && index < place.length) place[index] = value;
+  else place.push(value);
 }
 
 function changeFinding(scenario: Scenario, index: number, change: Change, fault: string): Finding {

@@ -16,11 +16,11 @@ export interface StartingPoint {
   readonly fixedPriceYear?: number;
 }
 
-const typed = (value: string, unit: string, source: string, low?: string, high?: string): Figure => ({
+const typed = (value: string, unit: string, source: string, low: string, high: string): Figure => ({
   value,
   unit,
-  ...(low === undefined ? {} : { low }),
-  ...(high === undefined ? {} : { high }),
+  low,
+  high,
   basis: 'judgement',
   source,
   year: 2026,

@@ -30,14 +30,14 @@ function describe(issue: Issue, place: string): [string, string, string] {
         'Remove the field, or open the file with the program version that wrote it.',
       ];
     case 'invalid_type':
-      return issue.input === undefined
-        ? ['document/missing-field', `${place} is missing`, missing(place)]
-        : [
-            'document/wrong-kind',
-            `${place} should be ${article(issue.expected)}`,
-            `Write ${article(issue.expected)} there.`,
-          ];
+      if (issue.input === undefined) return missing(place);
+      return [
+        'document/wrong-kind',
+        `${place} should be ${article(issue.expected)}`,
+        `Write ${article(issue.expected)} there.`,
+      ];
     case 'invalid_value':
+      if (issue.input === undefined) return missing(place);
       return [
         'document/not-a-choice',
         `${place} should be one of ${issue.values.map(String).join(', ')}`,
@@ -66,7 +66,11 @@ function describe(issue: Issue, place: string): [string, string, string] {
   }
 }
 
-function missing(place: string): string {
+function missing(place: string): [string, string, string] {
+  return ['document/missing-field', `${place} is missing`, howToAdd(place)];
+}
+
+function howToAdd(place: string): string {
   if (place.endsWith('/unit'))
     return 'State the unit, such as "ft", "m", "long-ton" or "t": a number without a unit is not used.';
   if (place.endsWith('/basis'))

@@ -4,13 +4,7 @@ import { bodyHash } from './sha256';
 
 /** The document as text: readable, fields in a fixed order, with the check sum of its body. The same project gives the same text. */
 export function writeProject(project: Project): string {
-  const { format, version, sha256: _old, ...body } = structuredCloneJson(project);
-  const document = { format: format ?? null, version: version ?? null, ...body };
-  return (
-    JSON.stringify(
-      { format: document.format, version: document.version, sha256: bodyHash(document), ...body },
-      null,
-      2,
-    ) + '\n'
-  );
+  const { sha256: _old, ...body } = structuredCloneJson(project);
+  const { format, version } = project;
+  return JSON.stringify({ format, version, sha256: bodyHash(body), ...body }, null, 2) + '\n';
 }

@@ -2,7 +2,7 @@ import { figureSchema, type Figure, type Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
 import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
-import { mapTable, type MappedRow, type TextTable } from './table';
+import { cellOf, mapTable, type MappedRow, type TextTable } from './table';
 
 /** What a file gives, and what of it could not be read. */
 export interface Imported<R> {
@@ -83,11 +83,11 @@ export function importTanks(table: TextTable, mapping: ImportMapping): Imported<
     mapping,
     'surveyed',
     ({ fields }, figure): Vessel['tanks'][number] | undefined => {
-      const unit = fields['unit'] ?? '';
+      const unit = cellOf(fields, 'unit');
       const capacity = figure('capacity', unit);
       const sounding = figure('sounding', unit);
       const contents = tankSchema.shape.contents.safeParse((fields['contents'] ?? '').toLowerCase());
-      const title = fields['title'] ?? '';
+      const title = cellOf(fields, 'title');
       if (capacity === undefined || title === '') return undefined;
       return {
         id: keyOf(title),
@@ -108,12 +108,9 @@ export function importWeights(table: TextTable, mapping: ImportMapping): Importe
     mapping,
     'surveyed',
     ({ fields }, figure): Vessel['weights'][number] | undefined => {
-      const [massUnit = '', lengthUnit = '', title = ''] = [
-        fields['massUnit'],
-        fields['lengthUnit'],
-        fields['title'],
-      ];
-      const mass = figure('mass', massUnit);
+      const title = cellOf(fields, 'title');
+      const lengthUnit = cellOf(fields, 'lengthUnit');
+      const mass = figure('mass', cellOf(fields, 'massUnit'));
       const [vcg, lcg, tcg] = ['vcg', 'lcg', 'tcg'].map(field => figure(field, lengthUnit));
       if (mass === undefined || vcg === undefined || lcg === undefined || tcg === undefined || title === '')
         return undefined;
@@ -126,12 +123,12 @@ export function importWeights(table: TextTable, mapping: ImportMapping): Importe
 /** A price list or bid tabulation: a price per unit for an item. */
 export function importPrices(table: TextTable, mapping: ImportMapping): Imported<PriceRow> {
   return importRows(table, mapping, 'quoted', ({ fields }, figure) => {
-    const unit = fields['unit'] ?? '';
+    const [item, unit] = [cellOf(fields, 'item'), cellOf(fields, 'unit')];
     const price = figure('price', `USD/${unit}`);
     const quantity = numberOf(fields['quantity'], mapping);
-    if (price === undefined || (fields['item'] ?? '') === '') return undefined;
+    if (price === undefined || item === '') return undefined;
     return {
-      item: fields['item'] ?? '',
+      item,
       title: fields['title'] ?? '',
       vendor: fields['vendor'] ?? '',
       unit,
@@ -155,9 +152,7 @@ export function importWages(
   mapping: ImportMapping,
 ): Imported<Project['rates']['wages'][number]> {
   return importRows(table, mapping, 'published', ({ fields }, figure) => {
-    const wage = figure('wage', 'USD/h');
-    return wage === undefined || (fields['trade'] ?? '') === ''
-      ? undefined
-      : { trade: fields['trade'] ?? '', figure: wage };
+    const [trade, wage] = [cellOf(fields, 'trade'), figure('wage', 'USD/h')];
+    return wage === undefined || trade === '' ? undefined : { trade, figure: wage };
   });
 }

@@ -2,7 +2,7 @@ import type { Finding } from '../../base';
 import type { Survey } from '../schema';
 import { dateOf, numberOf, plainNumber } from './cells';
 import type { ImportMapping } from './mapping';
-import { mapTable, type MappedRow, type TextTable } from './table';
+import { cellOf, mapTable, type MappedRow, type TextTable } from './table';
 
 export type LaboratoryRow = Survey['laboratory'][number];
 
@@ -26,17 +26,17 @@ function laboratoryRow(
   { fields, place }: MappedRow,
   mapping: ImportMapping,
 ): { row: LaboratoryRow } | { finding: Finding } {
-  const date = dateOf(fields['date'] ?? '', mapping);
+  const of = (field: string) => cellOf(fields, field);
+  const date = dateOf(of('date'), mapping);
   const limit = numberOf(fields['reportingLimit'], mapping);
-  const sample = fields['sample'] ?? '';
-  const material = fields['material'] ?? '';
+  const [sample, material] = [of('sample'), of('material')];
   if (date === undefined || sample === '' || !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(material))
     return {
       finding: {
         code: 'imports/row-not-read',
         weight: 'warns',
         place,
-        message: `The row of sample "${sample}", material "${material}", date "${fields['date'] ?? ''}" cannot be read.`,
+        message: `The row of sample "${sample}", material "${material}", date "${of('date')}" cannot be read.`,
         meaning: 'It is left out.',
         remedy: 'Give each row a sample, a date as the mapping says, and say which material its words mean.',
       },
@@ -46,9 +46,9 @@ function laboratoryRow(
       sample,
       space: fields['space'] ?? '',
       material,
-      analyte: fields['analyte'] ?? '',
-      result: plainNumber(fields['result'] ?? '', mapping),
-      unit: fields['unit'] ?? '',
+      analyte: of('analyte'),
+      result: plainNumber(of('result'), mapping),
+      unit: of('unit'),
       qualifier: fields['qualifier'] ?? '',
       ...(limit === undefined ? {} : { reportingLimit: limit }),
       date,

@@ -1,34 +1,37 @@
+import { known } from '../../base';
 import { keyOf } from './cells';
 import { IMPORT_FIELDS, importMappingSchema, type ImportKind, type ImportMapping } from './mapping';
 import type { TextTable } from './table';
 
 /** Words by which headings of tables are known (judgement), by field; the field's own name always counts. */
-const HEADINGS: Readonly<Record<string, readonly string[]>> = {
-  sample: ['sample id', 'sample no', 'lab no', 'id'],
-  space: ['location', 'where', 'frame', 'compartment'],
-  material: ['matrix', 'type', 'family'],
-  analyte: ['parameter', 'compound'],
-  result: ['value', 'conc', 'concentration'],
-  unit: ['units', 'uom'],
-  qualifier: ['flag', 'q', 'qual'],
-  reportingLimit: ['reporting limit', 'rl', 'mrl', 'limit', 'pql'],
-  date: ['collected', 'sampled', 'sample date'],
-  title: ['name', 'tank', 'item', 'description'],
-  capacity: ['cap', 'volume'],
-  contents: ['holds', 'content'],
-  sounding: ['sounded'],
-  mass: ['weight'],
-  massUnit: ['mass unit', 'weight unit'],
-  lengthUnit: ['length unit'],
-  item: ['key', 'work item', 'rate'],
-  price: ['unit price', 'rate'],
-  vendor: ['bidder', 'supplier'],
-  quantity: ['qty'],
-  dated: ['date', 'quoted on'],
-  validUntil: ['valid until', 'expires'],
-  trade: ['classification', 'craft'],
-  wage: ['base wage', 'hourly', 'rate'],
-};
+const HEADINGS: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    sample: ['sample id', 'sample no', 'lab no', 'id'],
+    space: ['location', 'where', 'frame', 'compartment'],
+    material: ['matrix', 'type', 'family'],
+    analyte: ['parameter', 'compound'],
+    result: ['value', 'conc', 'concentration'],
+    unit: ['units', 'uom'],
+    qualifier: ['flag', 'q', 'qual'],
+    reportingLimit: ['reporting limit', 'rl', 'mrl', 'limit', 'pql'],
+    date: ['collected', 'sampled', 'sample date'],
+    title: ['name', 'tank', 'item', 'description'],
+    capacity: ['cap', 'volume'],
+    contents: ['holds', 'content'],
+    sounding: ['sounded'],
+    mass: ['weight'],
+    massUnit: ['mass unit', 'weight unit'],
+    lengthUnit: ['length unit'],
+    item: ['key', 'work item', 'rate'],
+    price: ['unit price', 'rate'],
+    vendor: ['bidder', 'supplier'],
+    quantity: ['qty'],
+    dated: ['date', 'quoted on'],
+    validUntil: ['valid until', 'expires'],
+    trade: ['classification', 'craft'],
+    wage: ['base wage', 'hourly', 'rate'],
+  }),
+);
 
 /**
  * The mapping that reads a table: one kept in the project whose columns are all there, else one guessed from the
@@ -63,7 +66,7 @@ function guessed(kind: ImportKind, table: TextTable, title: string): ImportMappi
   for (const pass of [0, 1]) {
     for (const { field } of IMPORT_FIELDS[kind]) {
       if (columns[field] !== undefined) continue;
-      const names = pass === 0 ? [field] : (HEADINGS[field] ?? []);
+      const names = pass === 0 ? [field] : known(HEADINGS, field);
       const heading = [...free].find(text => names.some(name => plain(name) === plain(text)));
       if (heading === undefined) continue;
       columns[field] = heading;

@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { BugError, type Finding } from '../../base';
 import { IMPORT_FIELDS, type ImportMapping } from './mapping';
 
 /** A file as rows of text cells, as read from CSV or a worksheet. */
@@ -14,6 +14,16 @@ export interface MappedRow {
 export interface MappedTable {
   readonly rows: readonly MappedRow[];
   readonly findings: readonly Finding[];
+}
+
+/**
+ * What a row says under a field that every table of its kind gives, by a column or for all rows.
+ * @throws BugError for a field that a table may leave out.
+ */
+export function cellOf(fields: MappedRow['fields'], field: string): string {
+  const text = fields[field];
+  if (text === undefined) throw new BugError(`a row was read without its ${field}`);
+  return text;
 }
 
 /**
