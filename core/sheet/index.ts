@@ -62,7 +62,7 @@ export type { LookUp, LookUpEntry } from './look-up';
 export { idOf, SheetResult, type Figure } from './result';
 export { SheetMemory } from './memory';
 export { Sheet } from './sheet';
-export type { Step } from './step';
+export { homeOf, type Step } from './step';
 export { type Recipe, type RowsOf, type Table } from './table';
 export type { BaseUnit, SheetUnit, StepUnit } from './unit';
 export { bareGiven, givenFrom, notApplying } from './given-from';

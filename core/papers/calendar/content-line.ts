@@ -25,7 +25,7 @@ export function folded(line: string): string {
 
 /** Octets of one character in UTF-8. @source RFC 3629, section 3. */
 function octetsOf(character: string): number {
-  const point = character.codePointAt(0) ?? 0;
+  const point = Number(character.codePointAt(0));
   if (point < 0x80) return 1;
   if (point < 0x800) return 2;
   return point < 0x10000 ? 3 : 4;

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { benefitView, type Evaluation } from '../../evaluation';
 
 /** What this estimate has not looked into, found from what the project does not hold; the weightiest first. */
@@ -12,7 +13,7 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
       : ['Stability beyond a screening: no naval architect has studied this ship.']),
     ...(upright !== undefined && upright.missingInputs.length > 0
       ? [
-          `What the screen lacks: ${short(upright.missingInputs[0] ?? '')}${moreOf(upright.missingInputs.length - 1)}.`,
+          `What the screen lacks: ${short(at(upright.missingInputs, 0))}${moreOf(upright.missingInputs.length - 1)}.`,
         ]
       : []),
     ...(isSimulated ? [] : ['The chance of overrunning: no simulation was run for this paper.']),
@@ -33,7 +34,7 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
 
 /** The first words of an input, without what stands in brackets or after a semicolon. */
 function short(input: string): string {
-  return (input.split(/[(;]/)[0] ?? input).trim();
+  return at(input.split(/[(;]/), 0).trim();
 }
 
 function moreOf(count: number): string {

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { dayOf } from '../../calendar';
 import type { Evaluation } from '../../evaluation';
 import { summaryOf, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
@@ -95,8 +96,11 @@ function grantReason(
   });
   if (share === undefined || known.length === 0) return undefined;
   const inHundred = Math.round(share * 100);
-  const [best] = known.toSorted((a, b) => a.inHundred - b.inHundred || (a.letter < b.letter ? -1 : 1));
-  if (best === undefined || known.every(other => other.inHundred === inHundred)) return undefined;
+  const best = at(
+    known.toSorted((a, b) => a.inHundred - b.inHundred || (a.letter < b.letter ? -1 : 1)),
+    0,
+  );
+  if (known.every(other => other.inHundred === inHundred)) return undefined;
   return best.inHundred < inHundred
     ? `But the grant ends before it is done in ${inHundred} of 100 runs; with ${best.letter}, in ${best.inHundred}.`
     : `The grant ends before it is done in ${inHundred} of 100 runs, no more than with any other.`;

@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { bookBasis, grantView, type GrantView } from '../../evaluation';
 import { stageTitle } from '../../estimate';
 import { fromCents } from '../../money';
@@ -150,7 +151,7 @@ function linesPage({ evaluation, summary }: ReportFacts): Markup {
           { title: 'Total, USD', figures: true },
           { title: 'Weakest basis and its source' },
         ],
-        lines.filter(line => line.stage === stage).map(line => lineRow(line, own.get(line.id))),
+        lines.filter(line => line.stage === stage).map(line => lineRow(line, known(own, line.id))),
         ['All of this stage', '', '', dollarsAndCents(summary.byStage[stage]), ''],
         'lines',
       ),
@@ -158,12 +159,12 @@ function linesPage({ evaluation, summary }: ReportFacts): Markup {
   );
 }
 
-function lineRow(line: BookLine, own: EstimateLine | undefined): string[] {
-  const unit = own?.unit === '1' ? 'times' : own?.unit;
+function lineRow(line: BookLine, own: EstimateLine): string[] {
+  const unit = own.unit === '1' ? 'times' : own.unit;
   return [
     line.title,
-    own?.quantity === undefined ? '' : `${numberWords(own.quantity)} ${unit ?? ''}`,
-    own?.hours === undefined || own.hours === 0 ? '' : numberWords(own.hours),
+    `${numberWords(own.quantity)} ${unit}`,
+    own.hours === 0 ? '' : numberWords(own.hours),
     dollars(line.total),
     `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,
   ];

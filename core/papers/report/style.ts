@@ -62,7 +62,7 @@ function cssText(words: string): string {
   const safe = Array.from(words, character =>
     /[\p{L}\p{N} .,:;()-]/u.test(character)
       ? character
-      : `\\${(character.codePointAt(0) ?? 32).toString(16)} `,
+      : `\\${Number(character.codePointAt(0)).toString(16)} `,
   );
   return `"${safe.join('')}"`;
 }

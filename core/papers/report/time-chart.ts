@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { dayOf, monthsBetween } from '../../calendar';
 import { firstDayOf } from '../../cash-flow';
 import { stageTitle } from '../../estimate';
@@ -19,15 +20,20 @@ export function stageSpans({ schedule, items }: EstimateParts): StageSpan[] {
   return STAGES.flatMap(stage => {
     const own = new Set(items.filter(item => item.stage === stage).map(item => item.id));
     const activities = schedule.activities.filter(activity => own.has(activity.id));
-    const start = activities.map(activity => activity.start).sort()[0];
-    const finish = activities
-      .map(activity => activity.finish)
-      .sort()
-      .at(-1);
-    return start === undefined || finish === undefined
+    return activities.length === 0
       ? []
-      : [{ stage, title: stageTitle(stage), start, finish }];
+      : [{ stage, title: stageTitle(stage), start: firstOf(activities), finish: lastOf(activities) }];
   });
+}
+
+/** The first start of some spans, of which there is one at least. */
+function firstOf(spans: readonly { readonly start: string }[]): string {
+  return at(spans.map(span => span.start).sort(), 0);
+}
+
+/** The last finish of some spans, of which there is one at least. */
+function lastOf(spans: readonly { readonly finish: string }[]): string {
+  return at(spans.map(span => span.finish).sort(), spans.length - 1);
 }
 
 const NAME = 130;
@@ -36,25 +42,19 @@ const HEAD = 18;
 
 /** Stages as bars over time, years marked, each with its name on its own row. */
 export function timeChart(spans: readonly StageSpan[]): Markup {
-  const first = dayOf(spans.map(span => span.start).sort()[0] ?? '');
-  const last = dayOf(
-    spans
-      .map(span => span.finish)
-      .sort()
-      .at(-1) ?? '',
-  );
+  const [first, last] = [dayOf(firstOf(spans)), dayOf(lastOf(spans))];
   const scale = (PICTURE_WIDTH - NAME - 24) / Math.max(1, last - first + 1);
   const x = (day: number) => NAME + (day - first) * scale;
   const height = HEAD + spans.length * ROW + 6;
   const years = monthsBetween(first, last)
     .filter(month => month.endsWith('-01') || month.endsWith('-07'))
-    .map(month => ({ month, at: x(firstDayOf(month)) }))
-    .filter(({ at }) => at >= NAME);
+    .map(month => ({ month, from: x(firstDayOf(month)) }))
+    .filter(({ from }) => from >= NAME);
   const parts = [
-    ...years.map(({ at }) =>
-      element('line', { x1: px(at), x2: px(at), y1: px(HEAD - 4), y2: px(height), class: 'grid' }),
+    ...years.map(({ from }) =>
+      element('line', { x1: px(from), x2: px(from), y1: px(HEAD - 4), y2: px(height), class: 'grid' }),
     ),
-    ...years.map(({ month, at }) => label(at, HEAD - 7, month, 'middle')),
+    ...years.map(({ month, from }) => label(from, HEAD - 7, month, 'middle')),
     ...spans.flatMap((span, i) => {
       const y = HEAD + i * ROW + 3;
       const [from, to] = [x(dayOf(span.start)), x(dayOf(span.finish) + 1)];

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { dayOf, civilOf } from '../../calendar';
 import { moneyText, type Money } from '../../money';
 import { thousandsApart } from '../../units';
@@ -40,18 +41,18 @@ const MONTHS = [
 export function dateWords(iso: string | undefined): string {
   if (iso === undefined) return ABSENT;
   const { year, month, day } = civilOf(dayOf(iso));
-  return `${MONTHS[month - 1] ?? ''} ${day}, ${year}`;
+  return `${monthName(month)} ${day}, ${year}`;
 }
 
 /** The name of a month, 1 to 12. */
 export function monthName(month: number): string {
-  return MONTHS[month - 1] ?? '';
+  return at(MONTHS, month - 1);
 }
 
 /** A month in words: `July 2029`. */
 export function monthWords(month: string): string {
   const { year, month: number } = civilOf(dayOf(`${month}-01`));
-  return `${MONTHS[number - 1] ?? ''} ${year}`;
+  return `${monthName(number)} ${year}`;
 }
 
 /** A share in whole percent. */

@@ -43,7 +43,7 @@ function figureOf({ cell, value = '0', basis, source }: ProposedEdit): Figure {
 function withRate(project: Project, edit: ProposedEdit): Project {
   const at = edit.cell.key.replace('/rates/', '');
   const others = project.rates.overrides.filter(row => row.at !== at);
-  const overrides = edit.value === undefined ? others : [...others, { at, figure: figureOf(edit) }];
+  const overrides = [...others, { at, figure: figureOf(edit) }];
   return { ...project, rates: { ...project.rates, overrides } };
 }
 
@@ -84,7 +84,7 @@ function withQuote(project: Project, edit: ProposedEdit): Project {
   };
   const changed: Quote =
     field === 'share'
-      ? { ...quote, covers: [{ item, share: edit.value ?? '0' }] }
+      ? { ...quote, covers: [{ item, share: figureOf(edit).value }] }
       : { ...quote, amount: { ...figureOf(edit), unit: 'USD' } };
   return { ...project, quotes: [...project.quotes.filter(one => one.id !== quote.id), changed] };
 }

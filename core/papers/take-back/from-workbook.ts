@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { type Finding, known } from '../../base';
 import { letterOf } from '../../sheet';
 import { INPUTS, INPUT_HEADS, stampOf, type PaperStamp } from '../workbook/inputs';
 import type { FileCell } from './other-cells';
@@ -33,7 +33,7 @@ export function readInputs(cells: readonly FileCell[]): ReadInputs {
   const findings: Finding[] = [];
   for (const [row, contents] of [...byRow].sort(([a], [b]) => a - b)) {
     const at = (head: Head) => contents.get(heads.columns.get(head) ?? 0) ?? { kind: 'blank' as const };
-    const address = `${INPUTS}!${letterOf(heads.columns.get('Amount') ?? 0)}${row}`;
+    const address = `${INPUTS}!${letterOf(known(heads.columns, 'Amount'))}${row}`;
     const key = textOf(at('Key'));
     if (key === '') {
       findings.push(rowWithoutKey(address));

@@ -1,7 +1,7 @@
 import type { Basis } from '../../base';
 import type { EstimateParts, Evaluation } from '../../evaluation';
 import type { MoneySheet } from '../../estimate';
-import { idOf, type Given, type SheetResult, type Step } from '../../sheet';
+import { homeOf, idOf, type Given, type SheetResult, type Step } from '../../sheet';
 import { targetOf, type InputKind } from './targets';
 
 /** A figure of the document that people may change in the exported workbook, and every figure that reads it. */
@@ -33,30 +33,34 @@ export type WholeEvaluation = Evaluation & {
  */
 export function inputCells(evaluation: WholeEvaluation): InputCell[] {
   const { work, money } = evaluation.estimate;
-  const found = new Map<string, InputCell[]>();
+  const found = new Map<string, SameInput>();
   for (const [result, movesDates] of [
     [work.result, true],
     [money.result, false],
   ] as const)
     for (const cell of cellsOf(result, evaluation, movesDates)) {
       const known = found.get(cell.key);
-      if (known === undefined) found.set(cell.key, [cell]);
-      else known.push(cell);
+      if (known === undefined) found.set(cell.key, { first: cell, others: [] });
+      else known.others.push(cell);
     }
-  return [...found.values()].flatMap(cells => merged(cells));
+  return [...found.values()].flatMap(merged);
+}
+
+/** Cells that read the same figure. */
+interface SameInput {
+  readonly first: InputCell;
+  readonly others: InputCell[];
 }
 
 /** One cell of several that read the same figure; none when they do not agree. */
-function merged(cells: readonly InputCell[]): InputCell[] {
-  const [first] = cells;
-  if (first === undefined) return [];
-  const isOne = cells.every(cell => cell.value === first.value && cell.unit === first.unit);
+function merged({ first, others }: SameInput): InputCell[] {
+  const isOne = others.every(cell => cell.value === first.value && cell.unit === first.unit);
   if (!isOne) return [];
   return [
     {
       ...first,
-      movesDates: cells.some(cell => cell.movesDates),
-      figures: cells.flatMap(cell => cell.figures),
+      movesDates: first.movesDates || others.some(cell => cell.movesDates),
+      figures: [first, ...others].flatMap(cell => cell.figures),
     },
   ];
 }
@@ -80,7 +84,8 @@ function inputCell(
 ): InputCell[] {
   if (given?.basis === 'schedule') return [];
   const at = step.scope?.rows[row];
-  const column = `${step.home?.id ?? ''}/${step.home?.key ?? ''}`;
+  const home = homeOf(step);
+  const column = `${home.id}/${home.key}`;
   const target = targetOf({ column, rowKey: at?.key, own: at?.own, given }, evaluation);
   if (target === undefined) return [];
   const isGiven = given !== undefined && given.neutral !== true && given.value !== undefined;
@@ -88,7 +93,7 @@ function inputCell(
     {
       key: target.key,
       kind: target.kind,
-      title: at === undefined ? (step.home?.title ?? '') : `${at.title}: ${step.home?.title ?? ''}`,
+      title: at === undefined ? home.title : `${at.title}: ${home.title}`,
       value: given?.value,
       unit: target.unit,
       ...(isGiven && { source: given.source, basis: given.basis }),

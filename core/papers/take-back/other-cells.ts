@@ -46,7 +46,6 @@ function sheetFindings(sheet: string, own: readonly PaperCell[], cells: readonly
     const place = at(cell.row, cell.column);
     seen.add(place);
     const wanted = expected.get(place);
-    if (wanted !== undefined && isOpen(wanted)) continue;
     const reason = wanted === undefined ? besideTable(cell) : reasonOf(wanted, cell);
     if (reason !== undefined) found.push(notTaken(sheet, cell, reason));
   }
@@ -117,6 +116,7 @@ function reasonOf({ content: wanted }: PaperCell, cell: FileCell): Reason | unde
     case 'number':
     case 'money': {
       const { content } = cell;
+      if (wanted.role === 'input') return undefined;
       if (content.kind === 'number' && sameNumber(content.value, wanted.value)) return undefined;
       return wanted.role === 'schedule' ? SCHEDULED : GIVEN;
     }

@@ -1,7 +1,7 @@
+import { at } from '../../base';
 import type { Money } from '../../money';
 import { dollarsAndCents, numberWords } from '../report/words';
 import { unitShown } from '../unit-shown';
-import type { InputCell } from './input-cells';
 import type { TakenBack } from './take-back';
 
 /** A figure of the document as it stands, with its name for its derivation. */
@@ -50,7 +50,7 @@ export function takeBackPreview(
     changes: edits.map(({ cell, address, value, basis, source }) => ({
       cell: address,
       title: cell.title,
-      before: { text: readable(cell.value), ...figureOf(cell) },
+      before: { text: readable(cell.value), why: at(cell.figures, 0) },
       after: readable(value),
       unit: unitShown(cell.unit).replace(/^USD/, '$').replace('/', ' per ').replace(' per each', ' each'),
       basis,
@@ -70,12 +70,6 @@ export function takeBackPreview(
       },
     ],
   };
-}
-
-/** The first figure of the sheets that the cell is. */
-function figureOf({ figures }: InputCell): { why?: string } {
-  const [why] = figures;
-  return why === undefined ? {} : { why };
 }
 
 function summaryOf(count: number, scenario: string): string {

@@ -133,13 +133,14 @@ function twice({ address }: TypedRow, cell: InputCell, before: string): Finding 
 /** Figures whose row is gone from the paper: nothing is taken for them, and the user is told. */
 function missingRows(cells: ReadonlyMap<string, InputCell>, seen: ReadonlyMap<string, string>): Finding[] {
   const missing = [...cells.values()].filter(cell => !seen.has(cell.key));
-  if (missing.length === 0) return [];
+  const [first] = missing;
+  if (first === undefined) return [];
   return [
     {
       code: 'take-back/rows-missing',
       weight: 'notes',
       place: 'Inputs',
-      message: `${missing.length} figures of the project have no row in the paper, the first: ${missing[0]?.title ?? ''}.`,
+      message: `${missing.length} figures of the project have no row in the paper, the first: ${first.title}.`,
       meaning: 'They stay as they are in the project.',
       remedy: 'If rows were taken out on purpose there is nothing to do; else write the paper again.',
     },

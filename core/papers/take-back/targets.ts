@@ -1,3 +1,4 @@
+import { withId } from '../../base';
 import type { Given } from '../../sheet';
 import type { WholeEvaluation } from './input-cells';
 
@@ -52,8 +53,8 @@ function itemTarget({ column, rowKey, own, given }: PlacedFigure): Target | unde
 
 function surveyTarget({ column, rowKey }: PlacedFigure, { library }: WholeEvaluation): Target | undefined {
   if (rowKey === undefined || !/^drivers-\d+\/measured$/.test(column)) return undefined;
-  const unit = library.drivers.find(driver => driver.id === rowKey)?.unit;
-  return unit === undefined ? undefined : { key: `/survey/measured/${rowKey}`, kind: 'survey result', unit };
+  const { unit } = withId(library.drivers, rowKey);
+  return { key: `/survey/measured/${rowKey}`, kind: 'survey result', unit };
 }
 
 /** The quote of a line. One that covers several lines, or has a price for the unit, stands in the program alone. */

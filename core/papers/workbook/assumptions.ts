@@ -1,4 +1,4 @@
-import { idOf, type SheetResult, type Step } from '../../sheet';
+import { homeOf, idOf, type SheetResult, type Step } from '../../sheet';
 import { unitShown } from '../unit-shown';
 import { headingRow, text } from './cells';
 import { largeSheet, partsOfRows } from './large-sheet';
@@ -64,7 +64,7 @@ function assumptionsOf(step: Step): Assumption[] {
     return [
       {
         id: idOf(step, row?.key),
-        title: row === undefined ? (step.home?.title ?? '') : `${row.title}: ${step.home?.title ?? ''}`,
+        title: row === undefined ? homeOf(step).title : `${row.title}: ${homeOf(step).title}`,
         value: given.value,
         unit: unitShown(given.unit),
         low: given.low ?? '',

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { EmittedWorkbook, Region, WorkbookCell } from '../../sheet';
 import { INPUT_COLUMN, INPUTS } from './inputs';
 import { largeSheet, type SheetPart } from './large-sheet';
@@ -76,7 +77,7 @@ function paperCell(
 
 /** The id of the figure in a cell: table / row / column, or block / key. */
 function figureId(region: Region, rowKey: string, column: number): string {
-  const key = region.columns[column - 1]?.key ?? '';
+  const key = at(region.columns, column - 1).key;
   return key === 'value' && region.guardRow === undefined
     ? `${region.id}/${rowKey}`
     : `${region.id}/${rowKey}/${key}`;

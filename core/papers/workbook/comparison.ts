@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { summarise, type Evaluation } from '../../evaluation';
 import { dollarsOf, minus, type Money } from '../../money';
 import type { Bridge, Comparison } from '../../scenario';
@@ -77,9 +78,10 @@ function bridgeBlock(
   evaluations: readonly Evaluation[],
   shown: string,
 ): BridgeBlock {
-  const at = (id: string) => evaluations.findIndex(({ scenario }) => scenario.id === id);
-  const rowOf = (id: string) => FIRST_ROW + at(id);
-  const [from, to] = [bridge.from, bridge.to].map(id => evaluations[at(id)]?.letter ?? id);
+  const placeOf = (id: string) => evaluations.findIndex(({ scenario }) => scenario.id === id);
+  const rowOf = (id: string) => FIRST_ROW + placeOf(id);
+  const letterOf = (id: string) => at(evaluations, placeOf(id)).letter;
+  const [from, to] = [letterOf(bridge.from), letterOf(bridge.to)];
   const own = bridge.to === shown ? CHANGED_SINCE : bridge.from === shown ? `-${CHANGED_SINCE}` : undefined;
   const changed = top + 1 + bridge.steps.length;
   const guard = own === undefined ? changed : changed + 1;
@@ -88,7 +90,7 @@ function bridgeBlock(
     `${SHEET}!${letter}${rowOf(bridge.to)}+${SHEET}!${letter}${rowOf(bridge.from)}`;
   return {
     cells: [
-      ...headingRow(top, [`From ${from ?? ''} to ${to ?? ''}`, 'Adds']),
+      ...headingRow(top, [`From ${from} to ${to}`, 'Adds']),
       ...bridge.steps.flatMap(({ title, amount }, i) => [
         text(top + 1 + i, 1, title),
         value(top + 1 + i, 2, amount),
@@ -102,13 +104,13 @@ function bridgeBlock(
     next: risk.next + 1,
     checks: [
       {
-        title: `The steps from ${from ?? ''} to ${to ?? ''} add up to the difference of the totals`,
+        title: `The steps from ${from} to ${to} add up to the difference of the totals`,
         formula: `ROUND(${SHEET}!B${guard + 1}-${apart('B')},2)`,
       },
       ...(bridge.risk?.kind === 'contingency'
         ? [
             {
-              title: `With risk they add up to the difference of the budgets of ${from ?? ''} and ${to ?? ''}`,
+              title: `With risk they add up to the difference of the budgets of ${from} and ${to}`,
               formula: `ROUND(${SHEET}!B${guard + 3}-${apart('C')},2)`,
             },
           ]

@@ -13,9 +13,8 @@ export function labourSheet(
   { work, money }: EstimateParts & { readonly money: MoneySheet },
   emitted: EmittedWorkbook,
 ): PaperSheet | undefined {
-  const ranges = ['crew', 'hours', 'labour'].map(key => columnRange(emitted, 'lines', key));
-  const [crewRange, hourRange, labourRange] = ranges;
-  if (crewRange === undefined || hourRange === undefined || labourRange === undefined) return undefined;
+  const range = (key: string) => columnRange(emitted, 'lines', key);
+  const [crewRange, hourRange, labourRange] = [range('crew'), range('hours'), range('labour')];
   const crews = new Map<string, { title: string; hours: number; cents: number; people: number }>();
   for (const { item } of work.rows) {
     const id = item.crew ?? 'no-crew';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { at, type Finding } from '../../base';
 import type { Evaluation } from '../../evaluation';
 import type { SheetResult } from '../../sheet';
 import { givensOf } from './assumptions';
@@ -92,7 +92,7 @@ export function sourcesSheet(results: readonly SheetResult[]): PaperSheet {
 }
 
 function byText(a: readonly string[], b: readonly string[]): number {
-  return (a[0] ?? '') < (b[0] ?? '') ? -1 : 1;
+  return at(a, 0) < at(b, 0) ? -1 : 1;
 }
 
 /** What this scenario changes in the project, and the planner's own changes to items and rates. */

@@ -1,9 +1,9 @@
+import { BugError, withId } from '../../base';
 import {
   emitWorkbook,
   placeApart,
   type EmittedWorkbook,
   type Placement,
-  type Region,
   type SheetResult,
 } from '../../sheet';
 
@@ -43,10 +43,9 @@ export function emitNamed(results: readonly SheetResult[]): EmittedWorkbook {
 }
 
 /** The range of a column of a table, its guard row included, as a formula writes it. */
-export function columnRange(emitted: EmittedWorkbook, table: string, key: string): string | undefined {
-  const region: Region | undefined = emitted.regions.find(candidate => candidate.id === table);
-  const column = region?.columns.find(candidate => candidate.key === key);
-  if (region === undefined || column === undefined) return undefined;
-  const last = region.guardRow ?? region.lastRow;
-  return `'${region.sheet}'!$${column.letter}$${region.firstRow}:$${column.letter}$${last}`;
+export function columnRange(emitted: EmittedWorkbook, table: string, key: string): string {
+  const { sheet, columns, firstRow, guardRow } = withId(emitted.regions, table);
+  const column = columns.find(candidate => candidate.key === key);
+  if (column === undefined || guardRow === undefined) throw new BugError(`${table} has no column ${key}`);
+  return `'${sheet}'!$${column.letter}$${firstRow}:$${column.letter}$${guardRow}`;
 }

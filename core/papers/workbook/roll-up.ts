@@ -17,7 +17,7 @@ const ELEMENT_HEADS = ['Labour', 'Equipment', 'Material', 'Disposal', 'Subcontra
 
 /** Stages by element, live sums over the lines; sums of rows and columns meet in the total. */
 export function rollUpSheet(summary: EstimateSummary, emitted: EmittedWorkbook): PaperSheet {
-  const stageRange = columnRange(emitted, 'lines', 'stage') ?? 'lines_stage';
+  const stageRange = columnRange(emitted, 'lines', 'stage');
   const cells = STAGES.flatMap((stage, i): PaperCell[] => {
     const row = FIRST_STAGE_ROW + i;
     const lines = summary.lines.filter(line => line.stage === stage);
@@ -29,7 +29,7 @@ export function rollUpSheet(summary: EstimateSummary, emitted: EmittedWorkbook):
         moneyFormula(
           row,
           column + 3,
-          `SUMIFS(${columnRange(emitted, 'lines', element) ?? ''},${stageRange},$B${row})`,
+          `SUMIFS(${columnRange(emitted, 'lines', element)},${stageRange},$B${row})`,
           sumOf(lines, element),
         ),
       ),
