@@ -1,7 +1,7 @@
 import { at, isSameData } from '../base';
 import type { Inner } from './inner';
 import { rowsOf } from './order';
-import { NEAR } from './quick/cells';
+import { NEAR, operandOf } from './quick/cells';
 import type { Step } from './step';
 
 /** Takes over the cell of a row by its operands; false when it must be worked out. */
@@ -18,7 +18,9 @@ function isSameStep(
     return false;
   if (a.home?.id !== b.home?.id || a.home?.key !== b.home?.key) return false;
   if (a.kind !== b.kind && !isSameData(a.kind.settings, b.kind.settings)) return false;
-  return a.inputs.every((input, i) => numberOfA(input) === numberOfB(at(b.inputs, i)));
+  for (let i = 0; i < a.inputs.length; i++)
+    if (numberOfA(at(a.inputs, i)) !== numberOfB(at(b.inputs, i))) return false;
+  return true;
 }
 
 /** Whether two steps are evaluated in the same rows of the same tables, and name rows by the same keys. */
@@ -68,16 +70,11 @@ export class Again {
   /** Whether the sheet before has the same steps; rows may have come and gone. */
   isAlike(): boolean {
     const [a, b] = [this.#now.order, this.#before.order];
+    const numberOfA = (step: Step) => a.numberOf(step);
+    const numberOfB = (step: Step) => b.numberOf(step);
     return (
       a.steps.length === b.steps.length &&
-      a.steps.every((step, i) =>
-        isSameStep(
-          step,
-          at(b.steps, i),
-          s => a.numberOf(s),
-          s => b.numberOf(s),
-        ),
-      )
+      a.steps.every((step, i) => isSameStep(step, at(b.steps, i), numberOfA, numberOfB))
     );
   }
 
@@ -106,7 +103,7 @@ export class Again {
     const [from, rows] = [this.#before.order.cell(before, 0), rowsOf(before)];
     return (operands, cell, row) => {
       if (row >= rows) return false;
-      for (const operand of operands) if (this.#changed[operand] !== 0) return false;
+      for (let i = 0; i < operands.length; i++) if (this.#changed[operandOf(operands, i)] !== 0) return false;
       this.#now.cells.copy(cell, from + row, this.#before.cells);
       return true;
     };

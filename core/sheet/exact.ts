@@ -1,10 +1,10 @@
 import { Again } from './again';
 import { Inner, keepInner } from './inner';
 import { Order, rowsOf } from './order';
-import { Cells, operandOf } from './quick/cells';
+import { ABSENT, Cells, operandOf } from './quick/cells';
 import { SheetResult } from './result';
 import type { Sheet } from './sheet';
-import { inputOf, type Step } from './step';
+import type { Step } from './step';
 
 /**
  * Evaluates a sheet exactly: as decimals of 34 digits, and quickly where whole numbers and doubles leave no doubt of
@@ -58,20 +58,41 @@ function evaluateInRows(inner: Inner, step: Step, { first, number, again }: At):
   const take = again?.cellTaker(step, number);
   const rows = rowsOf(step);
   const operands = step.inputs.map(input => order.cell(input, 0));
-  const moving = [...step.inputs.keys()].filter(i => inputOf(step, i).scope !== undefined);
+  const moving = movingOf(step);
   for (let row = 0; row < rows; row++) {
     const isTaken = take?.(operands, first + row, row) === true;
     if (!isTaken && kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, kind.exact(inner.values(operands), row));
-    for (const i of moving) operands[i] = operandOf(operands, i) + 1;
+    moveOn(operands, moving, 1);
+  }
+}
+
+/** Which operands stand in rows, and so move on with the row. */
+function movingOf(step: Step): number[] {
+  const moving: number[] = [];
+  step.inputs.forEach((input, i) => {
+    if (input.scope !== undefined) moving.push(i);
+  });
+  return moving;
+}
+
+/** The operands so many rows further on. */
+function moveOn(operands: number[], moving: readonly number[], rows: number): void {
+  for (let k = 0; k < moving.length; k++) {
+    const i = operandOf(moving, k);
+    operands[i] = operandOf(operands, i) + rows;
   }
 }
 
 /** A step whose operands stand in the same row, in some rows. */
 function evaluateSome(inner: Inner, step: Step, first: number, rows: readonly number[]): void {
   const { order, cells } = inner;
+  const operands = step.inputs.map(input => order.cell(input, 0));
+  const moving = movingOf(step);
+  let at = 0;
   for (const row of rows) {
-    const operands = step.inputs.map(input => order.cell(input, row));
+    moveOn(operands, moving, row - at);
+    at = row;
     if (step.kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, step.kind.exact(inner.values(operands), row));
   }
@@ -82,8 +103,10 @@ function evaluateAcross(inner: Inner, step: Step, first: number): void {
   const { order, cells } = inner;
   const { kind } = step;
   const rows = rowsOf(step);
+  const one = [ABSENT];
   for (let row = 0; row < rows; row++) {
-    const operands = order.operands(step, row);
+    if (kind.oneCell !== undefined) one[0] = kind.oneCell(step, row, order);
+    const operands = kind.oneCell === undefined ? order.operands(step, row) : one;
     if (kind.quick?.(cells, operands, first + row, row) !== true)
       cells.putExact(first + row, kind.exact(inner.values(operands), row));
   }

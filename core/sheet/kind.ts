@@ -34,6 +34,8 @@ export interface Kind {
   readonly settings?: Readonly<Record<string, string | number>>;
   /** The operands' cells, when they are not simply the inputs in the same row. */
   readonly cells?: (self: Step, row: number, book: Book) => readonly number[];
+  /** The same where it is always one cell, without a list of it. */
+  readonly oneCell?: (self: Step, row: number, book: Book) => number;
   /** The exact value; absent operands are the kind's own business. */
   readonly exact: (values: readonly Value[], row: number) => Value;
   /**

@@ -1,4 +1,4 @@
-import { BugError, known } from '../base';
+import { BugError, known, valueAt } from '../base';
 import { stepOf } from './columns/kernels';
 import type { Book } from './kind';
 import type { Sheet } from './sheet';
@@ -18,7 +18,6 @@ export class Order implements Book {
   readonly steps: readonly Step[];
   /** How many cells there are. */
   readonly size: number;
-  readonly #base = new Map<Step, number>();
   readonly #numbers = new Map<Step, number>();
   readonly #starts: Float64Array;
 
@@ -27,9 +26,8 @@ export class Order implements Book {
     const starts: number[] = [];
     let next = 0;
     const visit = (step: Step): void => {
-      if (this.#base.has(step)) return;
+      if (this.#numbers.has(step)) return;
       for (const input of step.inputs) visit(input);
-      this.#base.set(step, next);
       this.#numbers.set(step, steps.length);
       steps.push(step);
       starts.push(next);
@@ -44,8 +42,9 @@ export class Order implements Book {
 
   /** The number of a step's cell in a row; a single value's is the same in every row. */
   cell(step: Step, row: number): number {
-    const base = this.#base.get(step);
-    if (base === undefined) return -1;
+    const number = this.#numbers.get(step);
+    if (number === undefined) return -1;
+    const base = valueAt(this.#starts, number);
     return step.scope === undefined ? base : base + row;
   }
 

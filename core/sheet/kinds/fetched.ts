@@ -2,21 +2,23 @@ import { BugError } from '../../base';
 import type { Block } from '../block';
 import { passOn } from '../columns/runs';
 import { call } from '../formula/term';
-import type { Kind } from '../kind';
+import type { Book, Kind } from '../kind';
 import { loosest } from '../looseness';
 import { operandOf } from '../quick/cells';
 import { homeOf, inputOf, makeStep, requireUnit, textsOf, unitIn, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
+function cellOf(self: Step, row: number, book: Book): number {
+  const text = textsOf(inputOf(self, 0))[row];
+  const wanted = unitIn(self, row);
+  const entry = self.inputs.find((step, i) => i > 0 && homeOf(step).key === text && step.unit === wanted);
+  return entry === undefined ? -1 : book.cell(entry, 0);
+}
+
 const record: Kind = {
   operation: 'link',
-  cells: (self, row, book) => {
-    const text = textsOf(inputOf(self, 0))[row];
-    const wanted = unitIn(self, row);
-    const [, ...entries] = self.inputs;
-    const entry = entries.find(step => homeOf(step).key === text && step.unit === wanted);
-    return [entry === undefined ? -1 : book.cell(entry, 0)];
-  },
+  cells: (self, row, book) => [cellOf(self, row, book)],
+  oneCell: cellOf,
   exact: ([value]) => value,
   quick: (cells, operands, out) => cells.copy(out, operandOf(operands, 0)),
   reason: () => 'there is no single value of that name in this unit',

@@ -1,20 +1,23 @@
 import { BugError } from '../../base';
 import { passOn } from '../columns/runs';
 import { call } from '../formula/term';
-import type { Kind } from '../kind';
+import type { Book, Kind } from '../kind';
 import { operandOf } from '../quick/cells';
 import { rowNamed } from '../rows-named';
 import { inputOf, makeStep, nameOf, requireUnit, textsOf, unitIn, type Step } from '../step';
 import type { SheetUnit } from '../unit';
 
+function cellOf(self: Step, row: number, book: Book): number {
+  const target = inputOf(self, 1);
+  const from = rowNamed(textsOf(inputOf(self, 0)), target, row);
+  const isSame = from >= 0 && (!self.unit.includes('own') || unitIn(self, row) === unitIn(target, from));
+  return isSame ? book.cell(target, from) : -1;
+}
+
 const record: Kind = {
   operation: 'link',
-  cells: (self, row, book) => {
-    const target = inputOf(self, 1);
-    const from = rowNamed(textsOf(inputOf(self, 0)), target, row);
-    const isSame = from >= 0 && (!self.unit.includes('own') || unitIn(self, row) === unitIn(target, from));
-    return [isSame ? book.cell(target, from) : -1];
-  },
+  cells: (self, row, book) => [cellOf(self, row, book)],
+  oneCell: cellOf,
   exact: ([value]) => value,
   quick: (cells, operands, out) => cells.copy(out, operandOf(operands, 0)),
   reason: () => 'the row it names does not exist, or is counted in another unit',

@@ -12,6 +12,8 @@ export const TENS: Float64Array = Float64Array.from({ length: 23 }, (_, i) => Nu
 const MOST_DECIMALS = 22;
 /** Twice the greatest relative error of one operation on doubles: room for the rounding of the error itself. */
 export const DUST: number = 2 ** -52;
+/** So few cells are copied one by one: views on the arrays cost more. */
+const FEW = 8;
 /** More than the least doubles can hide. */
 export const TINY = 1e-300;
 
@@ -94,6 +96,10 @@ export class Cells {
 
   /** Takes a run of cells over from others. */
   take(from: Cells, first: number, to: number, count: number): void {
+    if (count <= FEW) {
+      for (let i = 0; i < count; i++) this.copy(to + i, first + i, from);
+      return;
+    }
     this.mantissa.set(from.mantissa.subarray(first, first + count), to);
     this.error.set(from.error.subarray(first, first + count), to);
     this.decimals.set(from.decimals.subarray(first, first + count), to);
