@@ -1,3 +1,5 @@
+import { at, known } from './at';
+
 /** An order in which every item follows all it depends on, or the items of one loop. */
 export type TopologicalOrder = { readonly order: readonly number[] } | { readonly loop: readonly number[] };
 
@@ -13,32 +15,33 @@ export function topologicalOrder(
   const successors: number[][] = Array.from({ length: count }, () => []);
   const open = new Array<number>(count).fill(0);
   for (const [from, to] of before) {
-    successors[from]?.push(to);
-    open[to] = (open[to] ?? 0) + 1;
+    at(successors, from).push(to);
+    open[to] = at(open, to) + 1;
   }
   const ready = open.flatMap((n, i) => (n === 0 ? [i] : []));
   const order: number[] = [];
   for (let head = 0; head < ready.length; head++) {
-    const item = ready[head] ?? 0;
+    const item = at(ready, head);
     order.push(item);
-    for (const next of successors[item] ?? []) {
-      open[next] = (open[next] ?? 0) - 1;
+    for (const next of at(successors, item)) {
+      open[next] = at(open, next) - 1;
       if (open[next] === 0) ready.push(next);
     }
   }
   return order.length === count ? { order } : { loop: findLoop(successors, open) };
 }
 
+/** What is left without an order: each of it follows something that is left too, so the way back comes round. */
 function findLoop(successors: readonly (readonly number[])[], open: readonly number[]): number[] {
   const predecessor = new Map<number, number>();
   successors.forEach((list, from) => {
-    if ((open[from] ?? 0) > 0) for (const to of list) if ((open[to] ?? 0) > 0) predecessor.set(to, from);
+    if (at(open, from) > 0) for (const to of list) predecessor.set(to, from);
   });
   const trail: number[] = [];
-  let item = [...predecessor.keys()][0];
-  while (item !== undefined && !trail.includes(item)) {
+  let item = at([...predecessor.keys()], 0);
+  while (!trail.includes(item)) {
     trail.push(item);
-    item = predecessor.get(item);
+    item = known(predecessor, item);
   }
-  return item === undefined ? trail.reverse() : trail.slice(trail.indexOf(item)).reverse();
+  return trail.slice(trail.indexOf(item)).reverse();
 }

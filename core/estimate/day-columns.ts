@@ -10,11 +10,13 @@ import {
   scaled,
   unity,
   wholeUp,
+  when,
   type Recipe,
   type Step,
   type Table,
 } from '../sheet';
 import type { Figure } from '../base';
+import { flagOf } from './condition-sets';
 import type { DriverColumns } from './driver-tables';
 import type { HourColumns } from './hour-columns';
 import { bareField, type ItemFields } from './item-fields';
@@ -31,14 +33,9 @@ export function dayColumns(
 ): Step<'1'> {
   const stated = t.field('days-stated', 'Days given', '1', statedDays, []);
   const key = t.key('days-driver', 'Days scale from (key)', row => daysDriver(row) ?? NO_DRIVER, []);
-  const base = t.place(
-    'days-base',
-    'Days scale from',
-    quoted(
-      t.place('days-base-found', 'Days scale from (found)', link(key, drivers.columns.number)),
-      none('1'),
-    ),
-  );
+  const scales = t.field('days-scale', 'Days scale', '1', row => flagOf(daysDriver(row) !== undefined), []);
+  const found = t.place('days-base-found', 'Days scale from (found)', link(key, drivers.columns.number));
+  const base = t.place('days-base', 'Days scale from', when(scales, found, none('1')));
   const perUnit = t.field(
     'days-per-unit',
     'Days for one',

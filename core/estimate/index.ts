@@ -5,6 +5,12 @@ export { rateAt, type Adjustment, type EstimateInput, type PriceChoices } from '
 export type { LineQuote } from './line-table';
 export { moneySheet, stageTitle, type LineColumns, type MoneySheet } from './money-sheet';
 export { monthsFrom } from './price-level';
-export { isObligation, isSpan, scheduleProblem, type PlannedItem } from './schedule-problem';
+export {
+  isObligation,
+  isSpan,
+  scheduleProblem,
+  type PlannedItem,
+  type PlanProblem,
+} from './schedule-problem';
 export type { ItemTiming } from './timing-table';
 export { workSheet, type WorkSheet } from './work-sheet';

@@ -5,12 +5,12 @@ import {
   none,
   notApplying,
   priced,
-  quoted,
   rounded,
   scaled,
   sum,
   totalWhere,
   unity,
+  when,
   type Given,
   type Recipe,
   type Step,
@@ -166,6 +166,7 @@ export function directColumns(t: Recipe<ItemFields>, input: EstimateInput, from:
   return { stage, contract, quantity, hours, ...elements, computed: all, direct };
 }
 
+/** The rate of the crew, absent when that is; of an item without a crew nothing. */
 function crewRate(t: Recipe<ItemFields>, from: LineSources): Step<'USD/h'> {
   const found = t.place(
     'crew-rate-found',
@@ -175,16 +176,15 @@ function crewRate(t: Recipe<ItemFields>, from: LineSources): Step<'USD/h'> {
       from.crewRates.columns.rate,
     ),
   );
-  return quoted(found, none('USD/h'));
+  const crewed = t.field('crewed', 'Has a crew', '1', row => flagOf(row.item.crew !== undefined), []);
+  return when(crewed, found, none('USD/h'));
 }
 
-/** The haul's cost, less the scrap that the contractor keeps: a lower price, never an income as well. */
+/** The haul's cost, absent when that is, less the scrap that the contractor keeps: a lower price, never an income as well. */
 function disposalOf(t: Recipe<ItemFields>, key: Step<'text'>, from: LineSources): Step<'USD'> {
-  const hauled = t.place(
-    'hauled',
-    'Disposal of the haul',
-    quoted(t.place('hauled-found', 'Haul', link(key, from.disposals.columns.cost)), none('USD')),
-  );
+  const hauls = t.field('hauls', 'Is a haul', '1', row => flagOf(row.item.disposes !== undefined), []);
+  const found = t.place('hauled-found', 'Haul', link(key, from.disposals.columns.cost));
+  const hauled = t.place('hauled', 'Disposal of the haul', when(hauls, found, none('USD')));
   const credit = t.place(
     'scrap-credit',
     'Scrap kept by the contractor',

@@ -2,15 +2,16 @@ import {
   link,
   over,
   power,
-  quoted,
   rounded,
   scaled,
   sum,
   unity,
+  when,
   type Recipe,
   type Step,
   type Table,
 } from '../sheet';
+import { flagOf } from './condition-sets';
 import { roundedTo, type DriverColumns } from './driver-tables';
 import { bareField, changedGiven, type ItemFields } from './item-fields';
 
@@ -72,7 +73,14 @@ export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): Quan
     row => changedGiven(row, 'quantity', row.own),
     [],
   );
-  const quantity = t.place('quantity', 'Quantity', quoted(stated, computed));
+  const isStated = t.field(
+    'is-stated',
+    'Is stated',
+    '1',
+    row => flagOf(row.change?.quantity !== undefined),
+    [],
+  );
+  const quantity = t.place('quantity', 'Quantity', when(isStated, stated, computed));
   return {
     quantity,
     number: t.place('number', 'Quantity as a number', rounded(over(quantity, unity('own')), 6)),

@@ -36,15 +36,14 @@ export interface PlanInput {
   readonly statusDate?: string | undefined;
 }
 
+/** The schedule problem of a scenario, with spans and places even where there are none. */
+export type PlanProblem = ScheduleProblem & Required<Pick<ScheduleProblem, 'hammocks' | 'zones'>>;
+
 /**
  * The schedule problem of a scenario: plain data for the scheduler. Spans become hammocks. It stays the same object as
  * long as nothing it is made from changes: what work costs is no matter of the schedule.
  */
-export const scheduleProblem: (input: PlanInput) => ScheduleProblem = keepingParts(
-  4,
-  partsOfProblem,
-  newProblem,
-);
+export const scheduleProblem: (input: PlanInput) => PlanProblem = keepingParts(4, partsOfProblem, newProblem);
 
 function partsOfProblem(input: PlanInput): readonly unknown[] {
   const { library, relationships, calendars, crewLimits, placeLimits, seasons, statusDate } = input;
@@ -64,11 +63,11 @@ const namesOf = onceFor(({ id, title, stage, span, calendar, hazard, crew }: Wor
   ...[calendar, hazard, crew],
 ]);
 
-function newProblem(input: PlanInput): ScheduleProblem {
+function newProblem(input: PlanInput): PlanProblem {
   const spans = input.planned.filter(({ item }) => isSpan(item));
   const worked = input.planned.filter(({ item }) => !isSpan(item) && !isObligation(item));
   const isWorked = new Set(worked.map(({ item }) => item.id));
-  const problem: ScheduleProblem = {
+  const problem: PlanProblem = {
     horizonStart: input.calendars.start,
     calendars: projectCalendars(input.calendars),
     closures: seasonClosures(input),

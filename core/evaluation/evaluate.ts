@@ -3,6 +3,7 @@ import {
   inCalendarDays,
   moneySheet,
   scheduleProblem,
+  type PlanProblem,
   workSheet,
   type EstimateInput,
   type MoneySheet,
@@ -75,7 +76,7 @@ export interface EstimateParts {
   readonly relationships: readonly ItemRelationship[];
   readonly work: WorkSheet;
   readonly planned: readonly PlannedItem[];
-  readonly problem: ScheduleProblem;
+  readonly problem: PlanProblem;
   readonly schedule: ScheduleResult;
   /** Set when the dates are those of an earlier plan: not settled, not verified. */
   readonly datesHeld?: true;

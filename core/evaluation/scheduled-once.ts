@@ -1,4 +1,5 @@
 import { isSameData, keeping, type Finding } from '../base';
+import type { PlanProblem } from '../estimate';
 import {
   schedule,
   scheduleInSteps,
@@ -9,7 +10,7 @@ import {
 
 /** A schedule with the problem it was made for. */
 export interface Scheduled {
-  readonly problem: ScheduleProblem;
+  readonly problem: PlanProblem;
   readonly schedule: ScheduleResult;
 }
 
@@ -26,13 +27,13 @@ const MOST_KEPT = 12;
  * The schedule of a problem. One that says the same as a problem scheduled before, under the same seed and with the same
  * number of schedules, has the same answer: most edits change prices, not work.
  */
-export function scheduledOnce(problem: ScheduleProblem, effort: Effort): Scheduled {
+export function scheduledOnce(problem: PlanProblem, effort: Effort): Scheduled {
   return keep(known(problem, effort) ?? { problem, ...effort, schedule: schedule(problem, effort) });
 }
 
 /** The same in steps; at their end the answer is known. */
 export function* scheduledInSteps(
-  problem: ScheduleProblem,
+  problem: PlanProblem,
   effort: Effort,
 ): Generator<undefined, undefined, undefined> {
   if (known(problem, effort) !== undefined) return;
@@ -41,7 +42,7 @@ export function* scheduledInSteps(
 
 /** The same, but a plan not scheduled before takes the dates of a held schedule, where that has all its activities. */
 export function scheduledOrHeld(
-  problem: ScheduleProblem,
+  problem: PlanProblem,
   effort: Effort,
   held: ScheduleResult | undefined,
 ): Scheduled & { readonly datesHeld?: true } {
@@ -51,12 +52,12 @@ export function scheduledOrHeld(
   return { problem, schedule: held, datesHeld: true };
 }
 
-function hasDatesFor(problem: ScheduleProblem, held: ScheduleResult): boolean {
+function hasDatesFor(problem: PlanProblem, held: ScheduleResult): boolean {
   const dated = new Set([...held.activities, ...held.hammocks].map(one => one.id));
-  return [...problem.activities, ...(problem.hammocks ?? [])].every(one => dated.has(one.id));
+  return [...problem.activities, ...problem.hammocks].every(one => dated.has(one.id));
 }
 
-function known(problem: ScheduleProblem, { seed, schedules }: Effort): (Scheduled & Effort) | undefined {
+function known(problem: PlanProblem, { seed, schedules }: Effort): (Scheduled & Effort) | undefined {
   return KEPT.find(
     one => one.seed === seed && one.schedules === schedules && isSameData(one.problem, problem),
   );

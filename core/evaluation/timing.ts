@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { BugError, known } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import { isObligation, monthsFrom, type ItemTiming, type PlannedItem, type PriceChoices } from '../estimate';
 import type { ScheduledActivity, ScheduleResult } from '../scheduling';
@@ -29,8 +29,11 @@ export function itemTimings(
       days: String(days),
     });
   }
+  const units = new Map(
+    planned.flatMap(({ item }) => (item.span ? [[item.id, item.span.unit] as const] : [])),
+  );
   for (const hammock of schedule.hammocks) {
-    const unit = planned.find(plan => plan.item.id === hammock.id)?.item.span?.unit ?? 'day';
+    const unit = known(units, hammock.id);
     const spans = {
       'work-day': hammock.workDays,
       day: hammock.calendarDays,
@@ -80,7 +83,12 @@ export function obligationStart(after: readonly string[], schedule: ScheduleResu
     .map(activity => activity.finish)
     .sort()
     .at(-1);
-  const begins = last ?? schedule.finish;
-  if (begins === undefined) throw new BugError('a schedule without activities has no dates');
-  return begins;
+  return last ?? wholeSpan(schedule).finish;
+}
+
+/** First and last day of a schedule that has activities, and how long that is. @throws BugError when it has none. */
+export function wholeSpan({ start, finish, workDays, calendarDays }: ScheduleResult) {
+  if (start === undefined || finish === undefined || workDays === undefined || calendarDays === undefined)
+    throw new BugError('a schedule without activities has no dates');
+  return { start, finish, workDays, calendarDays };
 }

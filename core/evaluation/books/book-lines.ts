@@ -1,6 +1,7 @@
-import { BugError, recordOf, type Finding } from '../../base';
+import { recordOf, withId, type Finding } from '../../base';
 import { ELEMENTS as BOOK_ELEMENTS, spreadByDays, type Element, type EstimateLine } from '../../cash-flow';
 import type { MoneySheet } from '../../estimate';
+import type { Money } from '../../money';
 import type { Evaluation, EstimateParts } from '../evaluate';
 import {
   summarise,
@@ -48,22 +49,31 @@ function readBasis(evaluation: Evaluation): BookOutcome {
   const parts = { ...estimate, money: estimate.money };
   const summary = summarise(parts);
   const spans = lineSpans(parts);
-  const absent = summary.lines.filter(line => line.total === undefined);
+  const absent = summary.lines.filter(line => !isTold(line));
   if (absent.length > 0) return { findings: absent.map(absentLine) };
-  const lines = summary.lines.map(line => bookLine(line, evaluation, parts, spans));
+  const lines = summary.lines.filter(isTold).map(line => bookLine(line, evaluation, parts, spans));
   return { basis: { evaluation, parts, summary, spans, lines }, findings: [] };
 }
 
+type ToldLine = SummaryLine & { readonly total: Money };
+
+function isTold(line: SummaryLine): line is ToldLine {
+  return line.total !== undefined;
+}
+
+/** The paid hours of a line. */
+export function paidHours({ summary }: BookBasis, id: string): number {
+  return withId(summary.lines, id).hours ?? 0;
+}
+
 function bookLine(
-  line: SummaryLine,
+  line: ToldLine,
   evaluation: Evaluation,
   parts: PricedParts,
   spans: ReadonlyMap<string, LineSpan>,
 ): EstimateLine {
-  const item = parts.items.find(candidate => candidate.id === line.id);
-  const total = line.total?.cents;
-  if (item === undefined || total === undefined)
-    throw new BugError(`no work item or total behind ${line.id}`);
+  const item = withId(parts.items, line.id);
+  const total = line.total.cents;
   const span = spans.get(line.id);
   const { given: _given, ...words } = lineWords(line, parts.money);
   const driver = parts.input.library.drivers.find(({ id }) => id === item.driver)?.title;

@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { at, valueAt, type Finding } from '../../base';
 import { bidMargin, breakEvenGrowth, marginAt, type BidMargin, type Margin } from '../../bid';
 import { sumCents, type Cents } from '../../cash-flow';
 import { roundToCents } from '../../money';
@@ -76,7 +76,7 @@ export function contractorRun(evaluation: Evaluation, { run }: PreparedEstimate)
     (evaluation.estimate?.items ?? []).filter(item => item.contract).map(item => item.id),
   );
   const own = run.lines.flatMap((line, position) => (contract.has(line) ? [position] : []));
-  const planned = own.reduce((sum, position) => sum + (run.plan.lines[position] ?? Number.NaN), 0);
+  const planned = own.reduce((sum, position) => sum + at(run.plan.lines, position), 0);
   const total = new Float64Array(TRIALS_PER_CHUNK);
   return {
     ...run,
@@ -89,7 +89,7 @@ export function contractorRun(evaluation: Evaluation, { run }: PreparedEstimate)
       const answer = run.money(batch);
       for (let trial = 0; trial < batch.n; trial++) {
         let cost = 0;
-        for (const position of own) cost += answer.lines[position]?.[trial] ?? Number.NaN;
+        for (const position of own) cost += valueAt(at(answer.lines, position), trial);
         total[trial] = Math.round(plan + (cost - planned) * 100) / 100;
       }
       return { total, lines: answer.lines };

@@ -1,11 +1,11 @@
-import { UNCHECKED_BASES } from '../../base';
+import { UNCHECKED_BASES, withId } from '../../base';
 import { ELEMENTS, sumCents, type EstimateLine } from '../../cash-flow';
 import { review, type GrowthData, type ReviewInput, type ReviewLine, type ReviewRow } from '../../review';
 import type { SimulationResult } from '../../risk';
 import { shippedReviewData } from '../estimate-class';
 import type { Evaluation } from '../evaluate';
 import { rangedGivens } from '../risk';
-import { bookBasis, type BookBasis } from './book-lines';
+import { bookBasis, paidHours, type BookBasis } from './book-lines';
 import { lineWords } from './line-words';
 import { priceFactors } from './price-factors';
 import { recordOfReview, simulationOfReview } from './review-record';
@@ -34,7 +34,6 @@ export function reviewInput(
 ): ReviewInput {
   const { project } = basis.evaluation;
   const { summary } = basis;
-  const schedule = reviewSchedule(basis);
   const { priceDate, fixedPriceYear } = project.rates;
   const contingency = summary.contingency?.cents;
   const total = summary.total?.cents ?? 0;
@@ -46,7 +45,7 @@ export function reviewInput(
     priceYear: fixedPriceYear ?? Number(priceDate.slice(0, 4)),
     isEscalated: fixedPriceYear === undefined,
     definition: definitionOf(basis),
-    ...(schedule && { schedule }),
+    schedule: reviewSchedule(basis),
     madeOn: priceDate,
     statusDate: project.statusDate ?? basis.evaluation.today,
     hull: reviewHull(basis, growth),
@@ -64,8 +63,7 @@ function rangedItems({ parts }: BookBasis): ReadonlySet<string> {
 /** The parts of the money an obligation has after the finish are its nature, not a fault of the schedule. */
 function reviewLine(line: EstimateLine, basis: BookBasis, isRanged: boolean): ReviewLine {
   const { evaluation, parts, summary } = basis;
-  const own = summary.lines.find(one => one.id === line.id);
-  const words = own && lineWords(own, parts.money);
+  const words = lineWords(withId(summary.lines, line.id), parts.money);
   const priceYear = Number(evaluation.project.rates.priceDate.slice(0, 4));
   const months = line.stage === 'after-sinking' ? [] : line.months;
   const [first, last] = [months[0]?.month, months.at(-1)?.month];
@@ -76,13 +74,13 @@ function reviewLine(line: EstimateLine, basis: BookBasis, isRanged: boolean): Re
     title: line.title,
     total: line.total,
     elementSum: sumCents(ELEMENTS.map(element => line.amounts[element])),
-    hours: own?.hours ?? 0,
+    hours: paidHours(basis, line.id),
     basis: line.basis,
     source: line.source,
     ...(line.workings !== undefined && { workings: line.workings }),
     priceYear: line.year ?? priceYear,
     isNormalised: true,
-    ...(isUnchecked && words?.given !== undefined && { assumption: `${words.given}; ${line.source}` }),
+    ...(isUnchecked && words.given !== undefined && { assumption: `${words.given}; ${line.source}` }),
     isRanged,
     isCrossChecked: isCheckedTwice(line.id, evaluation),
     ...(first !== undefined && last !== undefined && { firstMonth: first, lastMonth: last }),

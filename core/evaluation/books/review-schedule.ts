@@ -1,3 +1,4 @@
+import { known, withId } from '../../base';
 import type { Stage } from '../../cash-flow';
 import { STAGES } from '../../cash-flow';
 import { isObligation } from '../../estimate';
@@ -5,18 +6,15 @@ import type { ReviewActivity, ReviewRelationship, ReviewSchedule } from '../../r
 import type { Holding, ScheduledActivity } from '../../scheduling';
 import type { WorkItem } from '../../work';
 import type { Evaluation } from '../evaluate';
-import type { BookBasis } from './book-lines';
+import { wholeSpan } from '../timing';
+import { paidHours, type BookBasis } from './book-lines';
 
-/** The schedule as a reviewer sees it; absent where there is none. */
-export function reviewSchedule(basis: BookBasis): ReviewSchedule | undefined {
+/** The schedule as a reviewer sees it. */
+export function reviewSchedule(basis: BookBasis): ReviewSchedule {
   const { schedule, items, problem } = basis.parts;
-  const { start, finish } = schedule;
-  if (start === undefined || finish === undefined) return undefined;
+  const { start, finish } = wholeSpan(schedule);
   const activities = [
-    ...schedule.activities.flatMap(activity => {
-      const item = items.find(one => one.id === activity.id);
-      return item === undefined ? [] : [reviewActivity(activity, item, basis)];
-    }),
+    ...schedule.activities.map(activity => reviewActivity(activity, withId(items, activity.id), basis)),
     ...spansAndObligations(basis),
   ];
   return {
@@ -36,13 +34,9 @@ function baselineOf({ evaluation }: BookBasis): Pick<ReviewSchedule, 'baseline'>
   return kept === undefined ? {} : { baseline: { finish: kept.finish, keptOn: kept.keptOn } };
 }
 
-function reviewActivity(
-  activity: ScheduledActivity,
-  item: WorkItem,
-  { parts, summary, evaluation }: BookBasis,
-): ReviewActivity {
+function reviewActivity(activity: ScheduledActivity, item: WorkItem, basis: BookBasis): ReviewActivity {
+  const { parts, evaluation } = basis;
   const change = parts.input.adjustments.get(item.id);
-  const hours = summary.lines.find(line => line.id === item.id)?.hours ?? 0;
   const reason = reasonOf(item, evaluation);
   return {
     id: item.id,
@@ -55,7 +49,7 @@ function reviewActivity(
     finish: activity.finish,
     totalFloat: activity.totalFloat,
     isCritical: activity.critical,
-    hours,
+    hours: paidHours(basis, item.id),
     ...(item.crew !== undefined && { crew: item.crew }),
     ...(change?.notBefore !== undefined && { fixedDate: change.notBefore }),
     ...(reason !== undefined && { reason }),
@@ -74,28 +68,23 @@ function reasonOf({ id, duration }: WorkItem, { project }: Evaluation): string |
 }
 
 /** What lasts as long as others do, and what follows the sinking: neither is an activity of its own. */
-function spansAndObligations({ parts, spans, summary }: BookBasis): ReviewActivity[] {
+function spansAndObligations(basis: BookBasis): ReviewActivity[] {
+  const { parts, spans } = basis;
   const hammocks = new Map(parts.schedule.hammocks.map(one => [one.id, one.workDays]));
   const follow = parts.items.filter(item => hammocks.has(item.id) || isObligation(item));
-  return follow.flatMap(item => {
-    const span = spans.get(item.id);
-    if (span === undefined) return [];
-    return [
-      {
-        id: item.id,
-        title: item.title,
-        stage: item.stage,
-        lineIds: [item.id],
-        kind: 'hammock' as const,
-        workDays: hammocks.get(item.id) ?? 0,
-        ...span,
-        totalFloat: 0,
-        isCritical: false,
-        hours: summary.lines.find(line => line.id === item.id)?.hours ?? 0,
-        crew: item.crew ?? 'hired with what it serves',
-      },
-    ];
-  });
+  return follow.map(item => ({
+    id: item.id,
+    title: item.title,
+    stage: item.stage,
+    lineIds: [item.id],
+    kind: 'hammock' as const,
+    workDays: hammocks.get(item.id) ?? 0,
+    ...known(spans, item.id),
+    totalFloat: 0,
+    isCritical: false,
+    hours: paidHours(basis, item.id),
+    crew: item.crew ?? 'hired with what it serves',
+  }));
 }
 
 function reviewRelationship(

@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import type { EstimateParts } from '../evaluate';
 
 /** One crew size that an item may be planned with instead of its own. */
@@ -30,12 +31,12 @@ export function sizedItems(parts: EstimateParts): SizedItem[] {
   const { problem, planned } = parts;
   const { sizes } = parts.input.library.rateBook.crewSizes;
   const available = new Map(problem.resources.map(({ id, capacity }) => [id, capacity]));
-  const room = new Map((problem.zones ?? []).map(({ id, crewLimit }) => [id, crewLimit ?? Infinity]));
+  const room = new Map(problem.zones.map(({ id, crewLimit }) => [id, crewLimit ?? Infinity]));
   return planned.flatMap(({ item, days, crews, crewSize }): SizedItem[] => {
     if (item.crew === undefined || crews === 0 || days < 2 || !isOpen(parts, item.id)) return [];
     const most = Math.min(
-      available.get(item.crew) ?? 0,
-      Math.floor((room.get(item.place) ?? Infinity) / Math.max(1, crewSize)),
+      known(available, item.crew),
+      Math.floor(known(room, item.place) / Math.max(1, crewSize)),
     );
     const seen = new Set([crews]);
     const choices = sizes.flatMap(({ id, title, share }): CrewChoice[] => {

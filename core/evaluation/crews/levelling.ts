@@ -13,7 +13,7 @@ import type { Finding } from '../../base';
 import { datesOf, hazardousWaste, pricedGeneration } from '../generator';
 import type { Evaluation } from '../evaluate';
 import type { WholeParts } from '../risk/parts';
-import { itemTimings } from '../timing';
+import { itemTimings, wholeSpan } from '../timing';
 import { hireCosts } from './hire-cost';
 import { crewsUsed, type CrewsUsed } from './use';
 
@@ -89,16 +89,20 @@ export function* levelledPlan(
           finishBy: leastCrewBy,
           unitCosts: costs,
         }))?.result;
-  if (result === undefined) return { earliest: parts.schedule.finish ?? '' };
-  if (result.uses === undefined) return undefined;
-  return compared(parts, result, ask);
+  if (result === undefined) return { earliest: wholeSpan(parts.schedule).finish };
+  const { uses } = result;
+  return uses && compared(parts, { ...result, uses }, ask);
 }
 
-function compared(parts: WholeParts, result: LevelledSchedule, { leastCrewBy }: LevellingAsk): LevelledPlan {
+function compared(
+  parts: WholeParts,
+  result: LevelledSchedule & Required<Pick<LevelledSchedule, 'uses'>>,
+  { leastCrewBy }: LevellingAsk,
+): LevelledPlan {
   const costs = hireCosts(parts);
   const titles = new Map(parts.problem.resources.map(({ id, title }) => [id, title]));
-  const before = crewsUsed(result.uses?.before ?? {}, costs, titles);
-  const after = crewsUsed(result.uses?.after ?? {}, costs, titles);
+  const before = crewsUsed(result.uses.before, costs, titles);
+  const after = crewsUsed(result.uses.after, costs, titles);
   const [totalBefore, totalAfter] = [totalOf(parts, parts.schedule), totalOf(parts, result)];
   return {
     kind: leastCrewBy === undefined ? 'level' : 'least-crew',

@@ -1,3 +1,4 @@
+import { withId } from '../../base';
 import { dayOf } from '../../calendar';
 import { dollars } from '../../cash-flow';
 import { CostCurve } from '../../scheduling';
@@ -56,19 +57,22 @@ function sentence(
   earliest: CrewPlanPoint | undefined,
   finishBy: string | undefined,
 ): string {
-  if (best === undefined && earliest !== undefined && finishBy !== undefined)
-    return `No plan found finishes by ${finishBy}: the earliest finishes on ${earliest.finish}, ${dayOf(earliest.finish) - dayOf(finishBy)} calendar days after it.`;
-  if (best === undefined) return 'No plan could be estimated.';
-  if (best.isPresent) return 'No plan found costs less than the plan as it stands.';
-  const less = present === undefined ? undefined : present.cost - best.cost;
-  const days = present === undefined ? 0 : dayOf(present.finish) - dayOf(best.finish);
+  if (earliest === undefined) return 'No plan could be estimated.';
+  const { finish, cost, words, isPresent } = best ?? earliest;
+  if (finishBy !== undefined && finish > finishBy)
+    return `No plan found finishes by ${finishBy}: the earliest finishes on ${finish}, ${dayOf(finish) - dayOf(finishBy)} calendar days after it.`;
+  if (present === undefined)
+    return `The plan as it stands could not be estimated. The cheapest plan found finishes on ${finish}: ${words}.`;
+  if (isPresent) return 'No plan found costs less than the plan as it stands.';
+  const less = present.cost - cost;
+  const days = dayOf(present.finish) - dayOf(finish);
   const when =
     days === 0
       ? 'on the same day'
       : `${Math.abs(days)} calendar day${Math.abs(days) === 1 ? '' : 's'} ${days > 0 ? 'earlier' : 'later'}`;
-  if (less !== undefined && less >= 0)
-    return `The cheapest plan found costs ${inWords(less)} less than the plan as it stands and finishes ${when}: ${best.words}.`;
-  return `The cheapest plan found that keeps ${finishBy ?? 'the finish'} costs ${inWords(-(less ?? 0))} more than the plan as it stands and finishes ${when}: ${best.words}.`;
+  if (finishBy === undefined || less >= 0)
+    return `The cheapest plan found costs ${inWords(less)} less than the plan as it stands and finishes ${when}: ${words}.`;
+  return `The cheapest plan found that keeps ${finishBy} costs ${inWords(-less)} more than the plan as it stands and finishes ${when}: ${words}.`;
 }
 
 /** Dollars in words, to the cent. */
@@ -93,7 +97,7 @@ function cautions({ library }: Evaluation, curve: readonly CrewPlanPoint[]): str
 
 function notes({ library }: Evaluation): string[] {
   const { crowding } = library.rateBook.crewSizes;
-  const shifts = library.options.find(option => option.id === 'shift-pattern')?.values ?? [];
+  const shifts = withId(library.options, 'shift-pattern').values;
   const tired = shifts.flatMap(({ title, shift }) =>
     shift === undefined || shift.hoursFactor.value === '1'
       ? []

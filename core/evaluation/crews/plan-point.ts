@@ -1,4 +1,6 @@
+import { at } from '../../base';
 import type { Change } from '../../project';
+import { wholeSpan } from '../timing';
 import type { CrewChoice } from './crew-sizes';
 import type { Plan, RanPlan } from './plan-run';
 
@@ -41,15 +43,15 @@ export function pointOf(
   run: RanPlan,
   plan: Plan,
   from: { readonly changes: readonly Change[]; readonly shift: ShiftPattern; readonly present: Plan },
-): Omit<CrewPlanPoint, 'id'> | undefined {
+): Omit<CrewPlanPoint, 'id'> {
   const { schedule } = run.parts;
-  if (schedule.start === undefined || schedule.finish === undefined) return undefined;
+  const { start, finish, workDays } = wholeSpan(schedule);
   const moved = plan.start === from.present.start ? [] : [`start ${plan.start}`];
   return {
     isPresent: from.changes.length === 0,
     isLong: from.shift.isLong,
-    start: schedule.start,
-    finish: schedule.finish,
+    start,
+    finish,
     shift: plan.shift,
     crews: plan.crews,
     words: [from.shift.title, ...crewWords(plan.crews), ...moved].join('; '),
@@ -58,7 +60,7 @@ export function pointOf(
     standbyDays: Math.round(run.standby.days * 10) / 10,
     standby: run.standby.cost,
     cost: Math.round((run.total + run.standby.cost) * 100) / 100,
-    workDays: schedule.workDays ?? 0,
+    workDays,
     peakCrew: schedule.peakCrew,
   };
 }
@@ -78,6 +80,6 @@ function named(crews: readonly CrewChoice[]): string {
   const titles = crews.map(one => `${one.title.toLowerCase()} (${one.planned} → ${one.crews})`);
   const rest = titles.length - MOST_NAMED;
   if (rest > 0) return `${titles.slice(0, MOST_NAMED).join(', ')} and ${rest} more`;
-  const last = titles.pop() ?? '';
-  return titles.length === 0 ? last : `${titles.join(', ')} and ${last}`;
+  const [before, last] = [titles.slice(0, -1), at(titles, titles.length - 1)];
+  return before.length === 0 ? last : `${before.join(', ')} and ${last}`;
 }

@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { dollarsOf } from '../../money';
 import type { CrewMode, ScheduleActivity, ScheduleProblem } from '../../scheduling';
 import type { CrewChoice, SizedItem } from './crew-sizes';
@@ -25,40 +26,35 @@ export function sizedProblem(
   const items = new Map(sized.map(one => [one.item, one]));
   const made = plain.parts.problem.activities.map(activity => {
     const item = items.get(activity.id);
-    const known = (item?.choices ?? []).flatMap(choice => {
+    if (item === undefined) return { activity, modes: [] };
+    const modes = item.choices.flatMap(choice => {
       const run = bySize.get(choice.size);
-      const found = run && modeOf(choice, activity, item?.crew ?? '', run);
-      return found === undefined
-        ? []
-        : [{ choice, mode: found, extra: lineOf(run, activity.id) - lineOf(plain, activity.id) }];
+      if (run === undefined) return [];
+      const extra = lineOf(run, activity.id) - lineOf(plain, activity.id);
+      return [{ choice, mode: modeOf(choice, item.crew, run), extra }];
     });
     return {
       activity:
-        known.length === 0
+        modes.length === 0
           ? activity
           : withModes(
               activity,
-              known.map(one => one.mode),
+              modes.map(one => one.mode),
             ),
-      known,
+      modes,
     };
   });
   return {
     problem: { ...plain.parts.problem, activities: made.map(one => one.activity) },
-    choices: made.map(({ known }) => [undefined, ...known.map(one => one.choice)]),
-    extra: made.map(({ known }) => [0, ...known.map(one => one.extra)]),
+    choices: made.map(({ modes }) => [undefined, ...modes.map(one => one.choice)]),
+    extra: made.map(({ modes }) => [0, ...modes.map(one => one.extra)]),
   };
 }
 
-function modeOf(
-  choice: CrewChoice,
-  activity: ScheduleActivity,
-  crew: string,
-  run: RanPlan,
-): CrewMode | undefined {
-  const planned = run.parts.planned.find(one => one.item.id === activity.id);
-  if (planned === undefined) return undefined;
-  return { crewSize: choice.crews * choice.crewSize, workDays: planned.days, uses: { [crew]: choice.crews } };
+function modeOf(choice: CrewChoice, crew: string, { parts }: RanPlan): CrewMode {
+  const days = new Map(parts.planned.map(plan => [plan.item.id, plan.days]));
+  const workDays = known(days, choice.item);
+  return { crewSize: choice.crews * choice.crewSize, workDays, uses: { [crew]: choice.crews } };
 }
 
 function withModes(activity: ScheduleActivity, modes: readonly CrewMode[]): ScheduleActivity {
@@ -67,8 +63,8 @@ function withModes(activity: ScheduleActivity, modes: readonly CrewMode[]): Sche
 }
 
 /** The total of a line, dollars; 0 when it is absent. */
-function lineOf(run: RanPlan | undefined, id: string): number {
-  const { money } = run?.parts ?? {};
-  const total = money?.result.money(money.lines.columns.total, id);
+function lineOf({ parts }: RanPlan, id: string): number {
+  const { result, lines } = parts.money;
+  const total = result.money(lines.columns.total, id);
   return total === undefined ? 0 : dollarsOf(total);
 }

@@ -1,4 +1,6 @@
+import { at, known, withId } from '../../base';
 import { addMonths, dayOf, isoOf } from '../../calendar';
+import type { EstimateInput } from '../../estimate';
 import { CostCurve, fasterPlans } from '../../scheduling';
 import type { EvaluateOptions, Evaluation } from '../evaluate';
 import { sizedItems, type CrewChoice } from './crew-sizes';
@@ -43,8 +45,9 @@ export function* crewPlanStudy(
   options: EvaluateOptions,
   ask: CrewPlanAsk,
 ): Generator<CrewPlanProgress, CrewPlanAnswer | undefined> {
-  if (evaluation.estimate?.money === undefined) return undefined;
-  const search = new CrewPlanSearch(evaluation, options, ask);
+  const { estimate } = evaluation;
+  if (estimate?.money === undefined) return undefined;
+  const search = new CrewPlanSearch(evaluation, estimate.input, options, ask);
   for (const shift of search.shifts) yield* search.hurried(shift);
   yield* search.leftOut();
   yield* search.moved();
@@ -61,20 +64,19 @@ class CrewPlanSearch {
   private readonly known = new Map<string, RanPlan | undefined>();
   private readonly starts: number;
 
-  constructor(evaluation: Evaluation, options: EvaluateOptions, ask: CrewPlanAsk) {
+  constructor(evaluation: Evaluation, input: EstimateInput, options: EvaluateOptions, ask: CrewPlanAsk) {
     this.evaluation = evaluation;
     this.options = options;
-    const { project, library, estimate } = evaluation;
-    const shift = estimate?.input.options['shift-pattern'] ?? '';
+    const { project, library } = evaluation;
+    const shift = known(new Map(Object.entries(input.options)), 'shift-pattern');
     this.present = { shift, start: project.calendars.start, crews: [] };
     this.finishBy = ask.finishBy ?? project.calendars.deadline;
     this.starts = project.statusDate === undefined ? (ask.starts ?? STARTS) : 0;
-    const values = library.options.find(option => option.id === 'shift-pattern')?.values ?? [];
-    this.shifts = values
-      .map(({ id, title, shift: pattern }) => ({
+    this.shifts = withId(library.options, 'shift-pattern')
+      .values.map(({ id, title, shift: pattern }) => ({
         id,
         title,
-        isLong: Number(pattern?.hours.value ?? 8) > 8 || Number(pattern?.daysAWeek.value ?? 5) > 5,
+        isLong: Number(pattern?.hours.value) > 8 || Number(pattern?.daysAWeek.value) > 5,
       }))
       .toSorted((a, b) => Number(b.id === shift) - Number(a.id === shift));
   }
@@ -97,13 +99,13 @@ class CrewPlanSearch {
     const found = fasterPlans(problem, {
       schedules: INNER_PASSES,
       seed: this.options.seed,
-      extraCost: (activity, from, to) => (extra[activity]?.[to] ?? 0) - (extra[activity]?.[from] ?? 0),
+      extraCost: (activity, from, to) => at(at(extra, activity), to) - at(at(extra, activity), from),
     });
     let tried = 0;
     for (const faster of found) {
       if (faster !== undefined) {
         const crews = faster.modes.flatMap((mode, activity): CrewChoice[] => {
-          const choice = choices[activity]?.[mode];
+          const choice = at(choices, activity)[mode];
           return choice === undefined ? [] : [choice];
         });
         this.run({ ...plain, crews });
@@ -160,9 +162,10 @@ class CrewPlanSearch {
     const changes = changesOf(project, this.present, plan);
     const run = runPlan(project, changes, this.options);
     this.known.set(id, run);
-    const shift = this.shifts.find(one => one.id === plan.shift);
-    const point = run && shift && pointOf(run, plan, { changes, shift, present: this.present });
-    if (point !== undefined && isChoice) this.points.push({ ...point, id });
+    if (run !== undefined && isChoice) {
+      const shift = withId(this.shifts, plan.shift);
+      this.points.push({ ...pointOf(run, plan, { changes, shift, present: this.present }), id });
+    }
     return run;
   }
 

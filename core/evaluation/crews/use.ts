@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import type { Use } from '../../scheduling';
 import type { HireCosts } from './hire-cost';
 
@@ -24,14 +25,17 @@ export function crewsUsed(
   { byCrew }: HireCosts,
   titles: ReadonlyMap<string, string>,
 ): CrewsUsed {
-  const crews = Object.keys(byCrew).flatMap((crew): CrewUse[] => {
+  const used = Object.entries(byCrew).flatMap(([crew, each]): { use: CrewUse; cents: number }[] => {
     const use = uses[crew];
     if (use === undefined || use.peak === 0) return [];
-    return [{ crew, title: titles.get(crew) ?? crew, peak: use.peak, hired: use.hired }];
+    const { peak, hired } = use;
+    return [
+      { use: { crew, title: known(titles, crew), peak, hired }, cents: hired * Math.round(each * 100) },
+    ];
   });
-  const cents = crews.reduce(
-    (sum, { crew, hired }) => sum + hired * Math.round((byCrew[crew] ?? 0) * 100),
-    0,
-  );
-  return { crews, hired: crews.reduce((sum, { hired }) => sum + hired, 0), cost: cents / 100 };
+  return {
+    crews: used.map(({ use }) => use),
+    hired: used.reduce((sum, { use }) => sum + use.hired, 0),
+    cost: used.reduce((sum, { cents }) => sum + cents, 0) / 100,
+  };
 }

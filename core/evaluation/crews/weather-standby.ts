@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { civilOf, dayOf } from '../../calendar';
 import { moneySheet } from '../../estimate';
 import { dollarsOf, minus } from '../../money';
@@ -27,8 +28,8 @@ export function expectedStandby(parts: WholeParts): ExpectedStandby | undefined 
   if (days === 0) return { cost: 0, days };
   const timings = itemTimings(planned, schedule, input.prices);
   for (const [id, wait] of waits) {
-    const timing = timings.get(id);
-    if (timing !== undefined) timings.set(id, { ...timing, days: (Number(timing.days) + wait).toFixed(4) });
+    const timing = known(timings, id);
+    timings.set(id, { ...timing, days: (Number(timing.days) + wait).toFixed(4) });
   }
   const generation = generator && pricedGeneration(input.library, generator);
   const waited = moneySheet(input, work, timings, quoted?.quotes ?? new Map(), generation);
@@ -38,11 +39,12 @@ export function expectedStandby(parts: WholeParts): ExpectedStandby | undefined 
 
 /** Mean calendar days waited, by activity, of those that need a window and have not begun. */
 function expectedWaits(
-  { items, problem, schedule }: WholeParts,
+  { items, planned, problem, schedule }: WholeParts,
   weather: RiskFile['weather'],
 ): Map<string, number> {
   const most = Number(weather.standbyDays.value);
   const starts = new Map(schedule.activities.map(({ id, start }) => [id, dayOf(start)]));
+  const lasting = new Map(planned.map(plan => [plan.item.id, plan.days]));
   return new Map(
     problem.activities.flatMap((activity): [string, number][] => {
       const window = items.find(item => item.id === activity.id)?.window;
@@ -50,7 +52,7 @@ function expectedWaits(
       const start = starts.get(activity.id);
       if (activity.consecutive === undefined || row === undefined || start === undefined) return [];
       if (activity.actualStart !== undefined) return [];
-      const days = Math.max(1, (activity.workDays ?? 0) + activity.consecutive.weatherDays);
+      const days = Math.max(1, known(lasting, activity.id) + activity.consecutive.weatherDays);
       const workable = row.workable.map(Number);
       const series = { ...row, workable, persistence: workable.map(() => Number(row.persistence)) };
       const month = Array.from({ length: most + days }, (_, day) => civilOf(start + day).month - 1);

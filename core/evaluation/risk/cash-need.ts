@@ -1,3 +1,4 @@
+import { at, known, valueAt } from '../../base';
 import { monthOf } from '../../calendar';
 import type { Funding } from '../../project';
 import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
@@ -40,8 +41,7 @@ export function cashNeedOf(
   return (batch, lines) => {
     paid.fill(0);
     for (const { line, from, to } of spenders) {
-      const dollars = lines[line];
-      if (dollars !== undefined) spend(paid, months, { from: from(batch), to: to(batch), dollars }, batch.n);
+      spend(paid, months, { from: from(batch), to: to(batch), dollars: at(lines, line) }, batch.n);
     }
     greatestGaps(paid, returned, need, batch.n);
     return need;
@@ -87,33 +87,31 @@ function spendersOf(parts: WholeParts, scheduler: ChainScheduler, standby: numbe
       fill(batch, out);
       return out;
     };
-  const activities = scheduler.activities.flatMap((id, i): Spender[] => {
-    const [line, rule] = [lineOf.get(id), rules[i]];
-    if (line === undefined || rule === undefined) return [];
+  const activities = scheduler.activities.map((id, i): Spender => {
+    const [line, rule] = [known(lineOf, id), at(rules, i)];
     const from = filled(first, (batch, out) => {
       fillStartDays(rule, batch, out);
     });
     const to = filled(last, (batch, out) => {
       fillFinishDays(rule, batch, out);
     });
-    return [{ line, from, to }];
+    return { line, from, to };
   });
-  const spans = spanRules(parts, scheduler).flatMap(({ id, from, to }): Spender[] => {
-    const line = lineOf.get(id);
-    const [begins, ends] = [from.map(i => rules[i]), to.map(i => rules[i])];
-    if (line === undefined) return [];
+  const spans = spanRules(parts, scheduler).map(({ id, from, to }): Spender => {
+    const line = known(lineOf, id);
+    const [begins, ends] = [from.map(i => at(rules, i)), to.map(i => at(rules, i))];
     const begin = filled(first, (batch, out) => {
       fillLeast(begins, batch, out, standby);
     });
     const end = filled(last, (batch, out) => {
       fillGreatest(ends, batch, out);
     });
-    return [{ line, from: begin, to: end }];
+    return { line, from: begin, to: end };
   });
   return [...activities, ...spans];
 }
 
-/** Spends the dollars of each trial evenly over its days. */
+/** Spends the dollars of each trial evenly over its days; what lies beyond the horizon has no month. */
 function spend(
   paid: Float64Array,
   { ofDay, starts }: Months,
@@ -121,20 +119,20 @@ function spend(
   n: number,
 ): void {
   for (let t = 0; t < n; t++) {
-    const began = from[t] ?? Number.NaN;
-    const [first, last] = [Math.max(0, began), Math.max(began, to[t] ?? Number.NaN)];
-    const [begin, end, amount] = [ofDay[first], ofDay[last], dollars[t] ?? Number.NaN];
+    const began = valueAt(from, t);
+    const [first, last] = [Math.max(0, began), Math.max(began, valueAt(to, t))];
+    const [begin, end, amount] = [ofDay[first], ofDay[last], valueAt(dollars, t)];
     if (begin === undefined || end === undefined) continue;
     if (begin === end) {
-      const at = begin * TRIALS_PER_CHUNK + t;
-      paid[at] = (paid[at] ?? 0) + amount;
+      const place = begin * TRIALS_PER_CHUNK + t;
+      paid[place] = valueAt(paid, place) + amount;
       continue;
     }
     const perDay = amount / (last - first + 1);
     for (let m = begin; m <= end; m++) {
-      const days = Math.min(last + 1, starts[m + 1] ?? 0) - Math.max(first, starts[m] ?? 0);
-      const at = m * TRIALS_PER_CHUNK + t;
-      paid[at] = (paid[at] ?? 0) + perDay * days;
+      const days = Math.min(last + 1, at(starts, m + 1)) - Math.max(first, at(starts, m));
+      const place = m * TRIALS_PER_CHUNK + t;
+      paid[place] = valueAt(paid, place) + perDay * days;
     }
   }
 }
@@ -153,9 +151,9 @@ function greatestGaps(
     for (const { share, months } of returned) {
       const back = Math.max(0, month - (months - 1) * TRIALS_PER_CHUNK);
       for (let from = back; from <= month; from += TRIALS_PER_CHUNK)
-        for (let t = 0; t < n; t++) out[t] = (out[t] ?? 0) + share * (paid[from + t] ?? 0);
+        for (let t = 0; t < n; t++) out[t] = valueAt(out, t) + share * valueAt(paid, from + t);
     }
-    for (let t = 0; t < n; t++) if ((out[t] ?? 0) > (need[t] ?? 0)) need[t] = out[t] ?? 0;
+    for (let t = 0; t < n; t++) need[t] = Math.max(valueAt(need, t), valueAt(out, t));
   }
-  for (let t = 0; t < n; t++) need[t] = Math.round((need[t] ?? 0) * 100) / 100;
+  for (let t = 0; t < n; t++) need[t] = Math.round(valueAt(need, t) * 100) / 100;
 }

@@ -1,3 +1,4 @@
+import { at, known, valueAt } from '../../base';
 import { TRIALS_PER_CHUNK, type MoneyColumns } from '../../risk';
 import { idOf } from '../../sheet';
 import type { WholeParts } from './parts';
@@ -27,7 +28,7 @@ export function lineCosts({ work, money, input }: WholeParts): LineCosts {
   return {
     keep: [...own, ...single],
     answer: kept => {
-      const of = (id: string) => kept.get(id) ?? new Float64Array(TRIALS_PER_CHUNK).fill(Number.NaN);
+      const of = (id: string) => known(kept, id);
       const [all, share] = [of(direct), of(contract)];
       const [subtotal, added] = [of(before), amounts.map(of)];
       const owns = own.map(of);
@@ -36,13 +37,13 @@ export function lineCosts({ work, money, input }: WholeParts): LineCosts {
       const factor = new Float64Array(TRIALS_PER_CHUNK);
       return n => {
         for (let t = 0; t < n; t++) {
-          const price = subtotal[t] ?? Number.NaN;
-          const onTop = added.reduce((sum, column) => sum + (column[t] ?? Number.NaN), 0);
-          total[t] = toCents((all[t] ?? Number.NaN) - (share[t] ?? Number.NaN) + price + onTop);
+          const price = valueAt(subtotal, t);
+          const onTop = added.reduce((sum, column) => sum + valueAt(column, t), 0);
+          total[t] = toCents(valueAt(all, t) - valueAt(share, t) + price + onTop);
           factor[t] = price > 0 ? (price + onTop) / price : 1;
         }
         lines.forEach((line, l) => {
-          const column = owns[l] ?? line;
+          const column = at(owns, l);
           if (isContract[l] === true) times(line, column, factor, n);
           else line.set(column.subarray(0, n));
         });
@@ -60,14 +61,14 @@ export function planLineCosts(parts: WholeParts): number[] {
     id,
     Float64Array.of(result.figure(id).number ?? Number.NaN),
   ]);
-  return answer(new Map(exact))(1).lines.map(line => line[0] ?? Number.NaN);
+  return answer(new Map(exact))(1).lines.map(line => valueAt(line, 0));
 }
 
 /** The contract price before bond and tax, in the block of mark-ups. */
 const SUBTOTAL = 'mark-ups/contract-subtotal';
 
 function times(out: Float64Array, a: Float64Array, b: Float64Array, n: number): void {
-  for (let t = 0; t < n; t++) out[t] = (a[t] ?? Number.NaN) * (b[t] ?? Number.NaN);
+  for (let t = 0; t < n; t++) out[t] = valueAt(a, t) * valueAt(b, t);
 }
 
 /** A sum of many doubles is a hair off the cent that it stands for. */

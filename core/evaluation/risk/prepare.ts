@@ -1,8 +1,9 @@
-import type { Finding } from '../../base';
+import { at, valueAt, type Finding } from '../../base';
 import { dollarsOf } from '../../money';
 import { meanOf, TRIALS_PER_CHUNK, type Distribution, type PlanFigures, type PreparedRun } from '../../risk';
 import { chainScheduler, type ChainScheduler } from '../../scheduling';
 import type { Evaluation } from '../evaluate';
+import { wholeSpan } from '../timing';
 import type { WholeParts } from './parts';
 import { rangedGivens, type RangedGiven } from './ranged-givens';
 import type { Funding, RiskSection } from '../../project';
@@ -120,13 +121,13 @@ function assemble(
     liveSteps: model.liveSteps,
     ranged: all.length,
     drawn: run.inputs.filter(input => input.distribution.kind !== 'certain').length,
-    places: new Map(drawn.givens.map(given => [given.id, given.work[0] ?? given.money[0] ?? ''])),
+    places: new Map(drawn.givens.map(given => [given.id, at([...given.work, ...given.money], 0)])),
   };
   return { prepared, findings: [...findings, ...leftOutFindings(file.events, section)] };
 }
 
 function planFigures(parts: WholeParts, total: number, cashNeed: number | undefined): PlanFigures {
-  const finish = parts.schedule.calendarDays ?? Number.NaN;
+  const finish = wholeSpan(parts.schedule).calendarDays;
   const plan = { total, lines: planLineCosts(parts), finish };
   return cashNeed === undefined ? plan : { ...plan, cashNeed };
 }
@@ -186,7 +187,7 @@ function withAllowance(parts: WholeParts, scheduler: ChainScheduler): ChainSched
   const lengthened = (column: Float64Array, i: number): Float64Array => {
     const own = held[i];
     if (own === undefined) return column;
-    for (let t = 0; t < own.days.length; t++) own.days[t] = (column[t] ?? Number.NaN) + own.allowance;
+    for (let t = 0; t < own.days.length; t++) own.days[t] = valueAt(column, t) + own.allowance;
     return own.days;
   };
   return {

@@ -1,4 +1,5 @@
-import { idOf, type Given, type Sheet, type Step } from '../../sheet';
+import { at } from '../../base';
+import { homeOf, idOf, type Given, type Sheet, type Step } from '../../sheet';
 import { STAGES } from '../../work';
 import type { WholeParts } from './parts';
 import type { Narrowing } from './risk-file';
@@ -64,14 +65,13 @@ export function rangedGivens(parts: WholeParts, narrowings: readonly Narrowing[]
   }
   const stageOf = new Map(parts.items.map(item => [item.id, item.stage]));
   const taken = new Map<string, number>();
-  return [...groups.values()].flatMap(group => {
-    const [first] = group;
-    if (first === undefined) return [];
+  return [...groups.values()].map(group => {
+    const first = at(group, 0);
     const id = idFor(first);
     const again = taken.get(id) ?? 0;
     taken.set(id, again + 1);
     const whole = grouped(again === 0 ? id : `${id}#${again + 1}`, first, group, stageOf);
-    return [isOfLibrary(first.given) ? narrowed(whole, narrowings) : whole];
+    return isOfLibrary(first.given) ? narrowed(whole, narrowings) : whole;
   });
 }
 
@@ -93,7 +93,7 @@ function narrowed(given: RangedGiven, narrowings: readonly Narrowing[]): RangedG
 function* cellsOf(sheet: Sheet, name: Cell['sheet']): Generator<Cell> {
   const steps = [...sheet.tables.flatMap(t => t.placed), ...sheet.blocks.flatMap(b => b.entries())];
   for (const step of steps) {
-    if (DECIDED.has(step.home?.key ?? '')) continue;
+    if (DECIDED.has(homeOf(step).key)) continue;
     for (const [i, given] of (step.kind.givens ?? []).entries()) {
       if (given === undefined || !isRanged(given)) continue;
       const row = step.scope?.rows[i];
@@ -117,8 +117,8 @@ function idFor({ given, id, step }: Cell): string {
     .replace(/^templates\/work\/[^/]+\//, 'items/')
     .replace(/^templates\//, '')
     .replace(/^\//, '');
-  const column = step.home?.key ?? '';
-  const last = held.split('/').at(-1) ?? '';
+  const column = homeOf(step).key;
+  const last = held.slice(held.lastIndexOf('/') + 1);
   return bare(last) === bare(column) ? held : `${held}/${column}`;
 }
 
@@ -134,11 +134,11 @@ function grouped(
 ): RangedGiven {
   const { value, low, high } = first.given;
   const keys = group.flatMap(cell => (cell.row === undefined ? [] : [cell.row.key]));
-  const items = [...new Set(keys.map(key => key.split('.')[0] ?? key))].filter(item => stageOf.has(item));
+  const items = [...new Set(keys.map(key => at(key.split('.'), 0)))].filter(item => stageOf.has(item));
   return {
     id,
     title: titleOf(first, group),
-    column: first.step.home?.key ?? '',
+    column: homeOf(first.step).key,
     rows: keys,
     work: group.flatMap(cell => (cell.sheet === 'work' ? [cell.id] : [])),
     money: group.flatMap(cell => (cell.sheet === 'money' ? [cell.id] : [])),
@@ -152,9 +152,12 @@ function grouped(
 
 /** What it is called: of one row by the row, of many by where it is held. */
 function titleOf({ step, row, given }: Cell, group: readonly Cell[]): string {
-  const column = step.home?.title ?? '';
+  const column = homeOf(step).title;
   if (row === undefined) return column;
+  const { place } = given;
   const name =
-    group.length === 1 ? row.title : (given.place?.split('/').at(-2) ?? row.title).replaceAll('-', ' ');
+    group.length === 1 || place === undefined
+      ? row.title
+      : at(place.split('/').slice(-2), 0).replaceAll('-', ' ');
   return `${column}: ${name}`;
 }

@@ -1,4 +1,4 @@
-import { BugError, type Finding } from '../../base';
+import { known, type Finding } from '../../base';
 import { fromCents, dollarsOf, sumMoney } from '../../money';
 import type { RiskSection } from '../../project';
 import type { Mitigation, RegisterEvent } from '../../risk';
@@ -95,9 +95,7 @@ function mitigationOf(
   { title, cost, probability, impactLeft }: RiskEventRow['mitigation'],
   line: string,
 ): Mitigation {
-  const [price, after, left] = [cost, probability, impactLeft].map(figure => Number(figure.value));
-  if (price === undefined || after === undefined || left === undefined)
-    throw new BugError(`the mitigation "${title}" has no figures`);
+  const [price, after, left] = [Number(cost.value), Number(probability.value), Number(impactLeft.value)];
   return { title, cost: price, line, probability: after, impactLeft: left };
 }
 
@@ -120,10 +118,11 @@ function activityOf(
   parts: WholeParts,
   { stage, activity }: { stage: string; activity?: string | undefined },
 ) {
+  const days = new Map(parts.planned.map(plan => [plan.item.id, plan.days]));
   const open = parts.problem.activities.filter(a => a.actualStart === undefined);
   const named = open.find(a => a.id === activity);
   const longest = open
     .filter(a => a.stage === stage)
-    .toSorted((a, b) => (b.workDays ?? 0) - (a.workDays ?? 0))[0];
+    .toSorted((a, b) => known(days, b.id) - known(days, a.id))[0];
   return (named ?? longest)?.id;
 }

@@ -26,7 +26,7 @@ function isMoved(
 ): boolean {
   if (!move.columns.includes(given.column)) return false;
   if (move.stages && !move.stages.some(stage => given.stages.has(stage))) return false;
-  const keys = given.rows.map(row => row.split('.').at(-1) ?? row);
+  const keys = given.rows.map(row => row.slice(row.lastIndexOf('.') + 1));
   if (move.equipment && !keys.some(key => move.equipment?.includes(key))) return false;
   return move.materials !== true || keys.some(key => ofMaterials.has(key));
 }

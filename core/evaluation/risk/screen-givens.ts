@@ -1,3 +1,4 @@
+import { known, valueAt } from '../../base';
 import { lognormalFromP10P90, TRIALS_PER_CHUNK, varianceOf, type Distribution } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import type { CashNeed } from './cash-need';
@@ -46,13 +47,13 @@ export function screenGivens(
     const some = givens.slice(from, from + perChunk);
     for (const given of givens) model.columns.get(given.id)?.fill(given.likely);
     some.forEach((given, k) => {
-      const column = model.columns.get(given.id);
-      if (column !== undefined) [column[2 * k], column[2 * k + 1]] = [given.low, given.high];
+      const column = known(model.columns, given.id);
+      [column[2 * k], column[2 * k + 1]] = [given.low, given.high];
     });
     const { total, finish } = run(2 * some.length);
     some.forEach((given, k) => {
       const share = varianceOf(shapeOf(given)) / (given.high - given.low) ** 2;
-      const swing = (of: Float64Array) => (of[2 * k + 1] ?? Number.NaN) - (of[2 * k] ?? Number.NaN);
+      const swing = (of: Float64Array) => valueAt(of, 2 * k + 1) - valueAt(of, 2 * k);
       effects.push({
         id: given.id,
         cost: swing(total) ** 2 * share,

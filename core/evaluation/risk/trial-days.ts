@@ -1,3 +1,4 @@
+import { at, byteAt, intAt, known, valueAt } from '../../base';
 import { dayFlags, dayOf, monthOf, isoOf } from '../../calendar';
 import { isObligation, type PriceChoices } from '../../estimate';
 import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
@@ -43,16 +44,16 @@ export interface DateRule {
 /** @returns the date rule of each activity, by position. */
 export function dateRules(parts: WholeParts, scheduler: ChainScheduler): DateRule[] {
   const planned = new Map(parts.schedule.activities.map(activity => [activity.id, activity]));
-  return scheduler.activities.map((id, at) => {
-    const activity = planned.get(id);
-    const isMilestone = scheduler.isMilestone[at] === 1;
-    const closes = scheduler.closes[at] ?? 0;
+  return scheduler.activities.map((id, position) => {
+    const activity = known(planned, id);
+    const isMilestone = scheduler.isMilestone[position] === 1;
+    const closes = byteAt(scheduler.closes, position);
     return {
-      at,
+      at: position,
       fromStart: closes,
       fromFinish: isMilestone ? closes : 1,
       isMilestone,
-      begun: activity?.resumed === undefined ? undefined : dayOf(activity.start) - scheduler.first,
+      begun: activity.resumed === undefined ? undefined : dayOf(activity.start) - scheduler.first,
     };
   });
 }
@@ -72,32 +73,30 @@ export function spanRules(parts: WholeParts, scheduler: ChainScheduler): SpanRul
   const position = new Map(scheduler.activities.map((id, at) => [id, at]));
   const tables = new Map<string, Int32Array>();
   const units = new Map(parts.planned.map(plan => [plan.item.id, plan.item.span?.unit ?? 'day']));
-  const at = (ids: Hammock['fromStartOf']) => ids.flatMap(id => position.get(id) ?? []);
-  return (parts.problem.hammocks ?? []).flatMap((hammock): SpanRule[] => {
-    const calendar = parts.problem.calendars[hammock.calendar];
-    if (calendar === undefined || !parts.schedule.hammocks.some(h => h.id === hammock.id)) return [];
+  const calendars = new Map(Object.entries(parts.problem.calendars));
+  const positions = (ids: Hammock['fromStartOf']) => ids.map(id => known(position, id));
+  return parts.problem.hammocks.map(hammock => {
+    const calendar = known(calendars, hammock.calendar);
     const table =
       tables.get(hammock.calendar) ?? runningDays(dayFlags(calendar, scheduler.first, scheduler.horizon));
     tables.set(hammock.calendar, table);
-    return [
-      {
-        id: hammock.id,
-        from: at(hammock.fromStartOf),
-        to: at(hammock.toFinishOf),
-        unit: units.get(hammock.id) ?? 'day',
-        workDaysBefore: table,
-      },
-    ];
+    return {
+      id: hammock.id,
+      from: positions(hammock.fromStartOf),
+      to: positions(hammock.toFinishOf),
+      unit: known(units, hammock.id),
+      workDaysBefore: table,
+    };
   });
 }
 
 function runningDays(flags: Uint8Array): Int32Array {
   const before = new Int32Array(flags.length + 1);
-  for (let day = 0; day < flags.length; day++) before[day + 1] = (before[day] ?? 0) + (flags[day] ?? 0);
+  for (let day = 0; day < flags.length; day++) before[day + 1] = intAt(before, day) + byteAt(flags, day);
   return before;
 }
 
-/** How long a span lasts in its unit, from its first day to its last. */
+/** How long a span lasts in its unit, from its first day to its last; NaN in work days beyond the horizon. */
 export function spanLength({ unit, workDaysBefore }: SpanRule, first: number, last: number): number {
   const days = Math.max(0, last - first + 1);
   if (unit === 'day') return days;
@@ -126,17 +125,19 @@ export function obligationRules(parts: WholeParts, scheduler: ChainScheduler): O
 /** Fills the first day of an activity in each trial. */
 export function fillStartDays(rule: DateRule, { n, starts }: MoneyBatch, out: Float64Array): void {
   const { begun, fromStart } = rule;
-  const moments = starts[rule.at];
-  if (begun !== undefined || moments === undefined) out.fill(begun ?? Number.NaN, 0, n);
-  else for (let t = 0; t < n; t++) out[t] = (moments[t] ?? Number.NaN) - fromStart;
+  if (begun !== undefined) {
+    out.fill(begun, 0, n);
+    return;
+  }
+  const moments = at(starts, rule.at);
+  for (let t = 0; t < n; t++) out[t] = valueAt(moments, t) - fromStart;
 }
 
 /** Fills its last day in each trial. */
 export function fillFinishDays(rule: DateRule, { n, starts, finishes }: MoneyBatch, out: Float64Array): void {
   const { fromFinish } = rule;
-  const moments = (rule.isMilestone ? starts : finishes)[rule.at];
-  if (moments === undefined) out.fill(Number.NaN, 0, n);
-  else for (let t = 0; t < n; t++) out[t] = (moments[t] ?? Number.NaN) - fromFinish;
+  const moments = at(rule.isMilestone ? starts : finishes, rule.at);
+  for (let t = 0; t < n; t++) out[t] = valueAt(moments, t) - fromFinish;
 }
 
 /** The days of one rule among several. */
@@ -144,7 +145,7 @@ const oneOfSome = new Float64Array(TRIALS_PER_CHUNK);
 
 /** Fills the first day of some in each trial, days of standing by before it included. */
 export function fillLeast(
-  rules: readonly (DateRule | undefined)[],
+  rules: readonly DateRule[],
   batch: MoneyBatch,
   out: Float64Array,
   standby: number,
@@ -152,31 +153,24 @@ export function fillLeast(
   const day = oneOfSome;
   out.fill(Infinity, 0, batch.n);
   for (const rule of rules) {
-    if (rule === undefined) continue;
-    const waits = batch.waits[rule.at];
-    if (waits === undefined) continue;
+    const waits = at(batch.waits, rule.at);
     fillStartDays(rule, batch, day);
     for (let t = 0; t < batch.n; t++) {
-      const stands = (day[t] ?? Number.NaN) - Math.min(waits[t] ?? 0, standby);
-      if (stands < (out[t] ?? Number.NaN)) out[t] = stands;
+      const stands = valueAt(day, t) - Math.min(valueAt(waits, t), standby);
+      if (stands < valueAt(out, t)) out[t] = stands;
     }
   }
 }
 
 /** Fills the last day of some in each trial. */
-export function fillGreatest(
-  rules: readonly (DateRule | undefined)[],
-  batch: MoneyBatch,
-  out: Float64Array,
-): void {
+export function fillGreatest(rules: readonly DateRule[], batch: MoneyBatch, out: Float64Array): void {
   const day = oneOfSome;
   out.fill(-Infinity, 0, batch.n);
   for (const rule of rules) {
-    if (rule === undefined) continue;
     fillFinishDays(rule, batch, day);
     for (let t = 0; t < batch.n; t++) {
-      const last = day[t] ?? Number.NaN;
-      if (last > (out[t] ?? Number.NaN)) out[t] = last;
+      const last = valueAt(day, t);
+      if (last > valueAt(out, t)) out[t] = last;
     }
   }
 }

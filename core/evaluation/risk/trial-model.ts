@@ -1,3 +1,4 @@
+import { known, valueAt } from '../../base';
 import { TRIALS_PER_CHUNK, type MoneyBatch, type MoneyColumns } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import { columns, idOf, type Sheet, type Step } from '../../sheet';
@@ -37,9 +38,7 @@ export function trialModel(
     givens.map(given => [given.id, new Float64Array(TRIALS_PER_CHUNK).fill(given.likely)]),
   );
   const inputsOf = (sheet: 'work' | 'money') =>
-    givens.flatMap(given =>
-      given[sheet].flatMap(id => [[id, draws.get(given.id) ?? new Float64Array(0)] as const]),
-    );
+    givens.flatMap(given => given[sheet].flatMap(id => [[id, known(draws, given.id)] as const]));
   const constantsOf = (sheet: 'work' | 'money') =>
     [...settled].flatMap(([given, value]) => given[sheet].map(id => [id, value] as const));
   const dayIds = new Map(planned.map(({ item }) => [item.id, idOf(work.items.columns.days, item.id)]));
@@ -50,12 +49,11 @@ export function trialModel(
     keep: [...new Set([...dayIds.values(), ...handed])],
     batch: TRIALS_PER_CHUNK,
   });
-  const daysOf = (item: string) =>
-    first.kept.get(dayIds.get(item) ?? '') ?? new Float64Array(TRIALS_PER_CHUNK);
+  const daysOf = (item: string) => known(first.kept, known(dayIds, item));
   const durations = wholeDays(parts, scheduler, daysOf);
   const obligations = new Map(planned.map(({ item }) => [item.id, daysOf(item.id)]));
   const timing = trialTiming(parts, scheduler, obligations, standby);
-  const carriedOn = (id: string) => first.kept.get(id) ?? new Float64Array(0);
+  const carriedOn = (id: string) => known(first.kept, id);
   const cost = lineCosts(parts);
   const second = columns(money.result, {
     inputs: new Map([
@@ -66,7 +64,7 @@ export function trialModel(
     constants: new Map([
       ...constantsOf('money'),
       ...handed.flatMap(id => {
-        const value = carriedOn(id)[0] ?? Number.NaN;
+        const value = valueAt(carriedOn(id), 0);
         return first.varies.has(id) || value === work.result.figure(id).number ? [] : [[id, value] as const];
       }),
     ]),
@@ -99,14 +97,14 @@ function wholeDays(parts: WholeParts, scheduler: ChainScheduler, daysOf: (item: 
   const plan = new Map(parts.planned.map(({ item, days }) => [item.id, days]));
   const pairs = scheduler.activities.map(id => ({
     from: daysOf(id),
-    least: (plan.get(id) ?? 0) > 0 ? 1 : 0,
+    least: known(plan, id) > 0 ? 1 : 0,
     to: new Float64Array(TRIALS_PER_CHUNK),
   }));
   return {
     columns: pairs.map(pair => pair.to),
     fill: (n: number) => {
       for (const { from, least, to } of pairs)
-        for (let t = 0; t < n; t++) to[t] = Math.max(least, Math.round(from[t] ?? Number.NaN));
+        for (let t = 0; t < n; t++) to[t] = Math.max(least, Math.round(valueAt(from, t)));
     },
   };
 }

@@ -1,3 +1,4 @@
+import { at, known, valueAt } from '../../base';
 import { TRIALS_PER_CHUNK, type MoneyBatch } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
 import type { WholeParts } from './parts';
@@ -42,25 +43,24 @@ export function trialTiming(
   const first = new Float64Array(TRIALS_PER_CHUNK);
   const last = new Float64Array(TRIALS_PER_CHUNK);
   const fills = [
-    ...scheduler.activities.flatMap((id, i) => {
-      const [rule, out] = [rules[i], { months: column(id, 'months'), days: column(id, 'days') }];
-      if (rule === undefined) return [];
+    ...scheduler.activities.map((id, i) => {
+      const [rule, out] = [at(rules, i), { months: column(id, 'months'), days: column(id, 'days') }];
       return (batch: MoneyBatch) => {
         fillStartDays(rule, batch, first);
         fillFinishDays(rule, batch, last);
         fillMonths(out.months, months, first, last, batch.n);
-        fillEquipmentDays(out.days, batch.durations[i], batch.waits[i], standby, batch.n);
+        fillEquipmentDays(out.days, at(batch.durations, i), at(batch.waits, i), standby, batch.n);
       };
     }),
     ...spanRules(parts, scheduler).map(span => {
       const out = [column(span.id, 'months'), column(span.id, 'days'), column(span.id, 'span')] as const;
-      const [from, to] = [span.from.map(i => rules[i]), span.to.map(i => rules[i])];
+      const [from, to] = [span.from.map(i => at(rules, i)), span.to.map(i => at(rules, i))];
       return (batch: MoneyBatch) => {
         fillLeast(from, batch, first, standby);
         fillGreatest(to, batch, last);
         fillMonths(out[0], months, first, last, batch.n);
         for (let t = 0; t < batch.n; t++) {
-          const length = spanLength(span, first[t] ?? Number.NaN, last[t] ?? Number.NaN);
+          const length = spanLength(span, valueAt(first, t), valueAt(last, t));
           out[1][t] = length;
           out[2][t] = length;
         }
@@ -68,13 +68,13 @@ export function trialTiming(
     }),
     ...obligationRules(parts, scheduler).map(({ id, after }) => {
       const out = [column(id, 'months'), column(id, 'days')] as const;
-      const days = obligationDays.get(id);
-      const before = after.map(i => rules[i]);
+      const days = known(obligationDays, id);
+      const before = after.map(i => at(rules, i));
       return (batch: MoneyBatch) => {
         fillGreatest(before, batch, first);
         for (let t = 0; t < batch.n; t++) {
-          const lasts = days?.[t] ?? Number.NaN;
-          last[t] = (first[t] ?? Number.NaN) + lasts;
+          const lasts = valueAt(days, t);
+          last[t] = valueAt(first, t) + lasts;
           out[1][t] = lasts;
         }
         fillMonths(out[0], months, first, last, batch.n);
@@ -98,18 +98,17 @@ function fillMonths(
   n: number,
 ): void {
   for (let t = 0; t < n; t++)
-    out[t] = months[Math.floor(((first[t] ?? Number.NaN) + (last[t] ?? Number.NaN)) / 2) + 1] ?? Number.NaN;
+    out[t] = months[Math.floor((valueAt(first, t) + valueAt(last, t)) / 2) + 1] ?? Number.NaN;
 }
 
 /** Days of equipment: the days of the work, and of standing by for weather up to the limit. */
 function fillEquipmentDays(
   out: Float64Array,
-  lasting: Float64Array | undefined,
-  waits: Float64Array | undefined,
+  lasting: Float64Array,
+  waits: Float64Array,
   standby: number,
   n: number,
 ): void {
-  if (lasting === undefined || waits === undefined) return;
   for (let t = 0; t < n; t++)
-    out[t] = Math.ceil((lasting[t] ?? Number.NaN) - 1e-9) + Math.min(waits[t] ?? 0, standby);
+    out[t] = Math.ceil(valueAt(lasting, t) - 1e-9) + Math.min(valueAt(waits, t), standby);
 }

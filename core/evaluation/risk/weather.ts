@@ -1,3 +1,4 @@
+import { at, intAt, known, withId } from '../../base';
 import { civilOf, dayOf } from '../../calendar';
 import type { WeatherModel, WeatherOperation } from '../../risk';
 import type { ChainScheduler } from '../../scheduling';
@@ -14,17 +15,18 @@ export function weatherOf(
   scheduler: ChainScheduler,
   { series }: RiskFile['weather'],
 ): WeatherModel | undefined {
+  const days = new Map(parts.planned.map(plan => [plan.item.id, plan.days]));
   const operations = parts.problem.activities.flatMap((activity): WeatherOperation[] => {
-    const window = parts.items.find(item => item.id === activity.id)?.window;
+    const { window } = withId(parts.items, activity.id);
     const runs = scheduler.openRuns.get(activity.id);
-    const planned = parts.schedule.activities.find(a => a.id === activity.id);
-    if (activity.consecutive === undefined || runs === undefined || planned === undefined) return [];
+    if (activity.consecutive === undefined || runs === undefined || window === undefined) return [];
     if (activity.actualStart !== undefined || !series.some(s => s.id === window)) return [];
-    const windowDays = Math.max(1, (activity.workDays ?? 0) + activity.consecutive.weatherDays);
+    const planned = withId(parts.schedule.activities, activity.id);
+    const windowDays = Math.max(1, known(days, activity.id) + activity.consecutive.weatherDays);
     const open = Uint8Array.from(runs, run => (run >= windowDays ? 1 : 0));
     const ofDay = seasonsOf(runs);
-    const season = { ofDay, planned: ofDay[dayOf(planned.start) - scheduler.first] ?? 0 };
-    return [{ activity: activity.id, series: window ?? '', windowDays, open, season }];
+    const season = { ofDay, planned: at(ofDay, dayOf(planned.start) - scheduler.first) };
+    return [{ activity: activity.id, series: window, windowDays, open, season }];
   });
   if (operations.length === 0) return undefined;
   const used = series.filter(s => operations.some(o => o.series === s.id));
@@ -51,7 +53,7 @@ function seasonsOf(openRuns: Int32Array): Int16Array {
   const season = new Int16Array(openRuns.length);
   let [current, closed] = [0, 0];
   for (let day = 0; day < openRuns.length; day++) {
-    const isOpen = (openRuns[day] ?? 0) > 0;
+    const isOpen = intAt(openRuns, day) > 0;
     if (isOpen && closed >= SEASON_BREAK) current++;
     closed = isOpen ? 0 : closed + 1;
     season[day] = current;

@@ -70,7 +70,7 @@ describe('from the document to the schedule: neighbours and spans', () => {
   it('hot work and fuel cleaning never share a day in one zone or in zones that touch', () => {
     const exclusion = parts.problem.exclusions?.find(one => one.id === 'hot-work-and-fuel');
     const places = new Map(parts.problem.activities.map(one => [one.id, one.place]));
-    const zones = new Map((parts.problem.zones ?? []).map(zone => [zone.id, zone]));
+    const zones = new Map(parts.problem.zones.map(zone => [zone.id, zone]));
     const isNear = (a = '', b = '') =>
       a === b || zones.get(a)?.touches?.includes(b) === true || zones.get(b)?.touches?.includes(a) === true;
     let pairs = 0;
@@ -85,8 +85,8 @@ describe('from the document to the schedule: neighbours and spans', () => {
     expect(pairs).toBeGreaterThan(0);
   });
   it('a span runs from the first start of what opens it to the last finish of what closes it', () => {
-    expect(parts.problem.hammocks?.length).toBeGreaterThan(2);
-    for (const { id, fromStartOf, toFinishOf } of parts.problem.hammocks ?? []) {
+    expect(parts.problem.hammocks.length).toBeGreaterThan(2);
+    for (const { id, fromStartOf, toFinishOf } of parts.problem.hammocks) {
       const span = parts.schedule.hammocks.find(one => one.id === id);
       const first = fromStartOf.map(one => of(one).start).toSorted()[0];
       const last = toFinishOf
