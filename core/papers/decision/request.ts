@@ -1,7 +1,7 @@
 import type { Evaluation } from '../../evaluation';
 import type { Recommendation } from './recommendation';
 
-/** What is asked of the board, in one sentence: approve, choose another scenario, or do not approve. */
+/** What is asked of the board, in one sentence: approve, choose another scenario, do not approve, or wait. */
 export function requestSentence(
   { project, scenario, letter }: Evaluation,
   unmet: readonly string[],
@@ -11,7 +11,8 @@ export function requestSentence(
   const named = `scenario ${letter}, ${lowerFirst(scenario.title)}`;
   if (unmet.length > 0)
     return `${county} cannot approve ${named}: it leaves a clean-up goal unmet (${unmet.join('; ')})`;
-  if (recommended !== undefined && recommended.scenario !== scenario.id)
+  if (recommended === undefined) return `${county} cannot decide on ${named} yet: it has no total`;
+  if (recommended.scenario !== scenario.id)
     return `${county} is asked to choose scenario ${recommended.letter}, ${lowerFirst(recommended.title)}, rather than scenario ${letter}`;
   return `${county} is asked to approve ${named}`;
 }

@@ -11,9 +11,9 @@ const FINDINGS_SHOWN = 3;
 export function basisPage(facts: ReportFacts): Markup {
   const { project, summary } = facts;
   const { vessel, site, rates } = project;
-  const largest = [...summary.lines]
-    .filter(line => line.total !== undefined)
-    .sort((a, b) => (b.total?.cents ?? -1) - (a.total?.cents ?? -1))
+  const largest = summary.lines
+    .flatMap(({ title, total, bases }) => (total === undefined ? [] : [{ title, total, bases }]))
+    .sort((a, b) => b.total.cents - a.total.cents)
     .slice(0, LARGEST_LINES);
   return element(
     'section',

@@ -1,6 +1,7 @@
 import { dollarsOf } from '../../money';
 import { summarise, type Evaluation } from '../../evaluation';
 import type { Bridge } from '../../scenario';
+import { letterOfScenario } from '../letter-of-scenario';
 import { barChart } from './charts';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
@@ -47,7 +48,7 @@ function row(evaluation: Evaluation): string[] {
 }
 
 function bridgePart(bridge: Bridge, evaluations: readonly Evaluation[]): Markup {
-  const letterOf = (id: string) => evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  const letterOf = (id: string) => letterOfScenario(evaluations, id);
   const [from, to] = [letterOf(bridge.from), letterOf(bridge.to)];
   return element(
     'div',

@@ -1,4 +1,13 @@
-import { CRITERION_TITLES, differenceTable, pairedRisks, scoreIn, type ComparedValue } from '../../scenario';
+import { at } from '../../base';
+import {
+  CRITERION_TITLES,
+  differenceTable,
+  pairedRisks,
+  scoreIn,
+  type ComparedValue,
+  type Comparison,
+} from '../../scenario';
+import { letterOfScenario } from '../letter-of-scenario';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
 import { dateWords, dollarsAndCents, numberWords, percentWords, wholeDollars } from './words';
@@ -14,13 +23,13 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
     ...weightParts(facts),
     ...riskParts(facts),
     heading(2, 'Where they differ'),
-    differences(facts),
+    differences(comparison),
     paragraph('Stage by stage the scenarios stand side by side in the workbook.'),
   );
 }
 
 function weightParts({ decision }: ReportFacts): Markup[] {
-  const { weights, isBoardsOwn, ranked, sensitivity, leftOut, dominance } = decision.table;
+  const { isBoardsOwn, ranked, sensitivity, leftOut, dominance } = decision.table;
   const whose = isBoardsOwn
     ? 'The board set these weights.'
     : 'The board has set no weights yet; these are usual ones, by judgement.';
@@ -36,15 +45,12 @@ function weightParts({ decision }: ReportFacts): Markup[] {
         ...ranked.map(({ letter }) => ({ title: letter, figures: true })),
         { title: 'The order holds for weights', figures: true },
       ],
-      weights.map(({ criterion, weight }) => {
-        const range = sensitivity.find(one => one.criterion === criterion);
-        return [
-          CRITERION_TITLES[criterion],
-          percentWords(weight),
-          ...ranked.map(one => scoreIn(one, criterion).toFixed(2)),
-          range === undefined ? '' : `${percentWords(range.from)} to ${percentWords(range.to)}`,
-        ];
-      }),
+      sensitivity.map(({ criterion, weight, from, to }) => [
+        CRITERION_TITLES[criterion],
+        percentWords(weight),
+        ...ranked.map(one => scoreIn(one, criterion).toFixed(2)),
+        `${percentWords(from)} to ${percentWords(to)}`,
+      ]),
       ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
     ),
     ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
@@ -63,14 +69,13 @@ function dominanceSentences(pairs: readonly { readonly better: string; readonly 
 
 /** `B`, `B and C`, `A, B and C`. */
 function listed(letters: readonly string[]): string {
-  const last = letters.at(-1) ?? '';
+  const last = at(letters, letters.length - 1);
   return letters.length < 2 ? last : `${letters.slice(0, -1).join(', ')} and ${last}`;
 }
 
 function riskParts({ comparison }: ReportFacts): Markup[] {
   if (comparison === undefined || comparison.risks.length === 0) return [];
-  const letterOf = (id: string) =>
-    comparison.evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  const letterOf = (id: string) => letterOfScenario(comparison.evaluations, id);
   return [
     heading(2, 'How sure each is'),
     table(
@@ -99,8 +104,7 @@ function riskParts({ comparison }: ReportFacts): Markup[] {
   ];
 }
 
-function differences({ comparison }: ReportFacts): Markup {
-  const evaluations = comparison?.evaluations ?? [];
+function differences({ evaluations }: Comparison): Markup {
   return table(
     'What was chosen and what follows, only where the scenarios differ',
     [{ title: 'What' }, ...evaluations.map(({ letter }) => ({ title: letter, figures: true }))],

@@ -48,10 +48,10 @@ function inside(parts: readonly Markup[]): string {
 }
 
 /** The request in one sentence, and why in three. */
-function asked({ request, isPermittable, budget, recommended, letter, scenario }: Decision): Markup[] {
+function asked({ request, budget, recommended, letter, scenario }: Decision): Markup[] {
   const isOwn = recommended?.scenario === scenario;
   const amount: Child[] =
-    isPermittable && isOwn ? [', with a budget of ', figure(dollarsAndCents(budget))] : [];
+    isOwn && budget !== undefined ? [', with a budget of ', figure(dollarsAndCents(budget))] : [];
   const title =
     recommended === undefined ? 'No scenario is recommended' : `Why scenario ${recommended.letter}`;
   const reasons = recommended?.reasons ?? [
@@ -101,11 +101,14 @@ function cost(decision: Decision): Markup[] {
 function riskLine(risk: Decision['risk'], budget: Decision['budget']): Markup {
   if (risk === undefined) return paragraph('How likely it is to stay inside the budget was not simulated.');
   const p80 = roundToCents(risk.p80);
-  const isCovered = budget !== undefined && budget.cents >= p80.cents;
   return paragraph(
     'In 80 of 100 simulated runs the work costs no more than ',
     figure(wholeDollars(risk.p80)),
-    isCovered ? '. The budget covers that.' : '. The budget does not cover that.',
+    budget === undefined
+      ? '. There is no budget yet to cover that.'
+      : budget.cents >= p80.cents
+        ? '. The budget covers that.'
+        : '. The budget does not cover that.',
   );
 }
 

@@ -1,7 +1,7 @@
-import { at } from '../../base';
 import { summarise, type Evaluation } from '../../evaluation';
 import { dollarsOf, minus, type Money } from '../../money';
 import type { Bridge, Comparison } from '../../scenario';
+import { letterOfScenario } from '../letter-of-scenario';
 import { ABSENT, CHANGED_SINCE, changedSinceRow, date, headingRow, moneyFormula, text } from './cells';
 import type { PaperCell, PaperCheck, PaperSheet } from './model';
 
@@ -80,7 +80,7 @@ function bridgeBlock(
 ): BridgeBlock {
   const placeOf = (id: string) => evaluations.findIndex(({ scenario }) => scenario.id === id);
   const rowOf = (id: string) => FIRST_ROW + placeOf(id);
-  const letterOf = (id: string) => at(evaluations, placeOf(id)).letter;
+  const letterOf = (id: string) => letterOfScenario(evaluations, id);
   const [from, to] = [letterOf(bridge.from), letterOf(bridge.to)];
   const own = bridge.to === shown ? CHANGED_SINCE : bridge.from === shown ? `-${CHANGED_SINCE}` : undefined;
   const changed = top + 1 + bridge.steps.length;

@@ -1,5 +1,6 @@
 import { pairedRisks, type Comparison, type RiskFacts } from '../../scenario';
 import type { Evaluation } from '../../evaluation';
+import { letterOfScenario } from '../letter-of-scenario';
 import { date, headingRow, number, text } from './cells';
 import { inOrder, type SheetRow } from './rows';
 import type { PaperCell, PaperSheet } from './model';
@@ -8,8 +9,7 @@ import type { PaperCell, PaperSheet } from './model';
 export function riskSheet(comparison: Comparison, shown: Evaluation): PaperSheet | undefined {
   const own = comparison.risks.find(({ scenario }) => scenario === shown.scenario.id);
   if (own === undefined) return undefined;
-  const letterOf = (id: string) =>
-    comparison.evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
+  const letterOf = (id: string) => letterOfScenario(comparison.evaluations, id);
   const budget = shown.estimate?.money && 'sums_budget';
   return {
     name: 'Risk',
