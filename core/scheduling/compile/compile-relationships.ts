@@ -1,3 +1,4 @@
+import { at, known } from '../../base';
 import type { ScheduleProblem, ScheduleRelationship } from '../model';
 import type { SearchActivity, SearchRelationship } from '../search';
 import type { CompiledActivity, RelationshipOrigin } from './compiled';
@@ -23,22 +24,22 @@ export function packRelationships(
 ): PackedRelationships {
   const result: PackedRelationships = { packed: [], origins: [], anchors: [] };
   const anchors = new Map<number, number>();
-  const anchorOf = (at: number): number => {
-    const known = anchors.get(at);
-    if (known !== undefined) return known;
+  const anchorOf = (activity: number): number => {
+    const there = anchors.get(activity);
+    if (there !== undefined) return there;
     const made = problem.activities.length + result.anchors.length;
-    const activity = problem.activities[at];
-    const start = activity === undefined ? 0 : (actualMoments(activity, tables.first)?.start ?? 0);
+    // Only work that has begun has an anchor, and that has its actual start.
+    const start = actualMoments(at(problem.activities, activity), tables.first)?.start;
     result.anchors.push({
       duration: 0,
       demands: new Array<number>(resourceCount).fill(0),
-      fixedStart: start,
+      ...(start === undefined ? {} : { fixedStart: start }),
     });
-    anchors.set(at, made);
+    anchors.set(activity, made);
     return made;
   };
   problem.relationships.forEach((relationship, index) => {
-    const [from, to] = [position.get(relationship.from) ?? 0, position.get(relationship.to) ?? 0];
+    const [from, to] = [known(position, relationship.from), known(position, relationship.to)];
     if (isHistory(relationship, activities[from], activities[to])) return;
     const ofBegunStart = activities[from]?.state === 'begun' && relationship.kind[0] === 'S';
     const lags = packLags(relationship, calendarForLag(relationship, problem, to, tables));

@@ -1,6 +1,6 @@
 import { dayOf } from '../../calendar';
 import type { ScheduleProblem } from '../model';
-import { at } from '../../base';
+import { at, known } from '../../base';
 import { crewOf, packActivity, plannedModes } from './compile-activities';
 import { packRelationships } from './compile-relationships';
 import { demandsOf, packResources } from './compile-resources';
@@ -78,7 +78,7 @@ function compileActivities(
   tables: DayTables,
   position: ReadonlyMap<string, number>,
 ): CompiledActivity[] {
-  const crews = problem.activities.map((activity, i) => crewOf(activity, modes[i] ?? 0));
+  const crews = problem.activities.map((activity, i) => crewOf(activity, at(modes, i)));
   const isMilestone = crews.map(
     (crew, i) => crew.workDays === 0 && problem.activities[i]?.consecutive === undefined,
   );
@@ -86,12 +86,12 @@ function compileActivities(
   return problem.activities.map((activity, i) => {
     const crew = at(crews, i);
     return {
-      mode: modes[i] ?? 0,
+      mode: at(modes, i),
       crew,
       open: tables.openDays(activity, crew.uses),
       state: stateOf(activity),
-      isMilestone: isMilestone[i] ?? false,
-      isClosing: isClosing[i] ?? false,
+      isMilestone: at(isMilestone, i),
+      isClosing: at(isClosing, i),
     };
   });
 }
@@ -101,7 +101,7 @@ function zoneStateRules(
   position: ReadonlyMap<string, number>,
 ): { orders: StateOrder[]; spells: StateSpell[] } {
   if (!problem.zoneStates?.length) return { orders: [], spells: [] };
-  const pairs = problem.relationships.map(r => [position.get(r.from) ?? 0, position.get(r.to) ?? 0] as const);
+  const pairs = problem.relationships.map(r => [known(position, r.from), known(position, r.to)] as const);
   const { order, reach } = reachOf(problem.activities.length, pairs);
   const uses = stateUses(problem, order);
   return {

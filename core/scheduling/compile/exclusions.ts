@@ -1,3 +1,4 @@
+import { at, known } from '../../base';
 import type { Exclusion, ScheduleProblem } from '../model';
 import type { SearchExclusion } from '../search';
 
@@ -17,8 +18,7 @@ export function excludedGroups(
 ): ExcludedGroup[] {
   const touches = touchingZones(problem);
   return (problem.exclusions ?? []).flatMap(exclusion => {
-    const here = (ids: readonly string[]) =>
-      [...new Set(ids.map(id => position.get(id) ?? 0))].filter(canMeet);
+    const here = (ids: readonly string[]) => [...new Set(ids.map(id => known(position, id)))].filter(canMeet);
     const [first, second] = [here(exclusion.first), here(exclusion.second)];
     return groupsOf(exclusion, problem, first, second, touches)
       .filter(group => group.first.length > 0 && group.second.length > 0)
@@ -34,14 +34,18 @@ function groupsOf(
   touches: (a: string, b: string) => boolean,
 ): SearchExclusion[] {
   if (reach === 'anywhere') return [{ first, second }];
-  const placeOf = (i: number) => problem.activities[i]?.place;
-  const places = new Set(first.flatMap(i => placeOf(i) ?? []));
-  const others = new Set(second.flatMap(i => placeOf(i) ?? []));
+  // Without a place an activity is nowhere near another: it is a place of its own that touches none.
+  const placeOf = (i: number) => at(problem.activities, i).place;
+  const placesOf = (group: readonly number[]) =>
+    new Set(group.map(placeOf).filter(place => place !== undefined));
+  const [places, others] = [placesOf(first), placesOf(second)];
   return [...places].map(place => {
-    const near = new Set([...others].filter(q => q === place || (reach !== 'zone' && touches(place, q))));
+    const near = new Set<string | undefined>(
+      [...others].filter(q => q === place || (reach !== 'zone' && touches(place, q))),
+    );
     return {
       first: first.filter(i => placeOf(i) === place),
-      second: second.filter(i => near.has(placeOf(i) ?? '')),
+      second: second.filter(i => near.has(placeOf(i))),
     };
   });
 }
@@ -49,5 +53,5 @@ function groupsOf(
 /** Whether two zones share a boundary, named on either side. */
 export function touchingZones(problem: ScheduleProblem): (a: string, b: string) => boolean {
   const touching = new Map((problem.zones ?? []).map(zone => [zone.id, new Set(zone.touches ?? [])]));
-  return (a, b) => (touching.get(a)?.has(b) ?? false) || (touching.get(b)?.has(a) ?? false);
+  return (a, b) => touching.get(a)?.has(b) === true || touching.get(b)?.has(a) === true;
 }

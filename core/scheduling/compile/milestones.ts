@@ -1,3 +1,4 @@
+import { at, known } from '../../base';
 import type { ScheduleProblem } from '../model';
 
 /**
@@ -20,11 +21,10 @@ export function closingMilestones(
     queue.push(at);
   };
   for (const { from, to, kind } of problem.relationships) {
-    const [a, b] = [position.get(from) ?? 0, position.get(to) ?? 0];
+    const [a, b] = [known(position, from), known(position, to)];
     if (isMilestone[a] === true) into[a]?.push(b);
     else if (kind === 'FS' || kind === 'FF') close(b);
   }
-  for (let head = 0; head < queue.length; head++)
-    for (const next of into[queue[head] ?? 0] ?? []) close(next);
+  for (let head = 0; head < queue.length; head++) for (const next of at(into, at(queue, head))) close(next);
   return closing;
 }

@@ -1,4 +1,4 @@
-import { topologicalOrder } from '../../base';
+import { at, topologicalOrder } from '../../base';
 import type { ScheduleProblem } from '../model';
 
 /** A zone state makes one activity wait for another. Positions in `problem.activities`. */
@@ -114,21 +114,21 @@ export function reachOf(
 ): { order: readonly number[]; reach: Reach } {
   const sorted = topologicalOrder(count, pairs);
   const successors: number[][] = Array.from({ length: count }, () => []);
-  for (const [from, to] of pairs) successors[from]?.push(to);
-  const known = new Map<number, Set<number>>();
+  for (const [from, to] of pairs) at(successors, from).push(to);
+  const reached = new Map<number, Set<number>>();
   const after = (from: number): Set<number> => {
-    const had = known.get(from);
+    const had = reached.get(from);
     if (had) return had;
     const seen = new Set<number>();
     const stack = [from];
-    for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-      for (const next of successors[at] ?? []) {
+    for (let last = stack.pop(); last !== undefined; last = stack.pop()) {
+      for (const next of at(successors, last)) {
         if (seen.has(next)) continue;
         seen.add(next);
         stack.push(next);
       }
     }
-    known.set(from, seen);
+    reached.set(from, seen);
     return seen;
   };
   return { order: 'order' in sorted ? sorted.order : [], reach: (from, to) => after(from).has(to) };

@@ -10,7 +10,7 @@ export function capacityConflicts(compiled: Compiled): ConflictSet[] {
   compiled.resources.forEach((_, r) => {
     const most = mostUnits(compiled, r);
     for (let i = 0; i < activities.length; i++) {
-      if ((search.activities[i]?.demands[r] ?? 0) <= most) continue;
+      if (at(at(search.activities, i).demands, r) <= most) continue;
       const { state, crew } = at(activities, i);
       if (state !== 'finished' && crew.workDays > 0) conflicts.push(tooLarge(compiled, i, r, most));
     }

@@ -62,7 +62,7 @@ function chainIds(
   compiled: Compiled,
   chain: readonly ChainLink[],
 ): { activities: string[]; relationships: number[] } {
-  const activities = chain.flatMap(link => compiled.problem.activities[link.activity]?.id ?? []);
+  const activities = chain.map(link => at(compiled.problem.activities, link.activity).id);
   return { activities, relationships: relationshipsOf(compiled, chain) };
 }
 
@@ -105,5 +105,5 @@ function closuresOf(compiled: Compiled, chain: readonly ChainLink[]): string[] {
 }
 
 function titleOf(compiled: Compiled, activity: number): string {
-  return compiled.problem.activities[activity]?.title ?? 'work begun';
+  return at(compiled.problem.activities, activity).title;
 }

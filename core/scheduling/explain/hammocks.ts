@@ -1,5 +1,5 @@
 import { dayOf, isoOf, dayFlags } from '../../calendar';
-import { at } from '../../base';
+import { at, known } from '../../base';
 import type { Placed } from '../placed';
 import type { Hammock } from '../model';
 import type { ScheduledActivity, ScheduledHammock } from '../result';
@@ -24,7 +24,7 @@ function spanOfHammock(
   const { problem, position } = placed.compiled;
   const calendar = problem.calendars[hammock.calendar];
   if (!calendar || hammock.fromStartOf.length === 0 || hammock.toFinishOf.length === 0) return undefined;
-  const datesOf = (id: string) => at(activities, position.get(id) ?? 0);
+  const datesOf = (id: string) => at(activities, known(position, id));
   const start = Math.min(...hammock.fromStartOf.map(id => dayOf(datesOf(id).start)));
   const finish = Math.max(...hammock.toFinishOf.map(id => dayOf(datesOf(id).finish)));
   const calendarDays = Math.max(0, finish - start + 1);

@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { dayOf } from '../../calendar';
 import type { ScheduleProblem } from '../model';
 import type { ScheduleResult } from '../result';
@@ -47,24 +48,26 @@ export function* leastCrewSteps(
     weights: options.unitCosts,
   });
   if (!isInTime(levelled, options.finishBy)) return undefined;
-  let units = Object.fromEntries(ids.map(id => [id, levelled.resourcePeaks[id]?.units ?? 0]));
+  let units = new Map(ids.map(id => [id, levelled.resourcePeaks[id]?.units ?? 0]));
   let found: Found | undefined;
   const dearestFirst = ids.toSorted((a, b) => cost(b) - cost(a) || (a < b ? -1 : 1));
   for (const [done, id] of dearestFirst.entries()) {
     while (options.shouldStop?.() !== true) {
       yield { done, of: ids.length };
-      const fewer = { ...units, [id]: (units[id] ?? 0) - 1 };
-      const tried = (fewer[id] ?? 0) < 1 ? undefined : inTime(withUnits(problem, fewer), options);
+      const left = known(units, id) - 1;
+      const fewer = new Map(units).set(id, left);
+      const tried = left < 1 ? undefined : inTime(withUnits(problem, fewer), options);
       if (tried === undefined) break;
       [units, found] = [fewer, tried];
     }
   }
-  const total = ids.reduce((sum, id) => sum + (units[id] ?? 0) * cost(id), 0);
-  if (found === undefined) return { units, cost: total, result: levelled };
+  const total = ids.reduce((sum, id) => sum + known(units, id) * cost(id), 0);
+  const crew = { units: Object.fromEntries(units), cost: total };
+  if (found === undefined) return { ...crew, result: levelled };
   const { placed, lowerBound, schedules, findings } = found;
   const result = buildResult(placed, Math.min(lowerBound, placed.finish), schedules);
   const uses = levelled.uses && { before: levelled.uses.before, after: usesOf(placed) };
-  return { units, cost: total, result: { ...result, findings, ...(uses === undefined ? {} : { uses }) } };
+  return { ...crew, result: { ...result, findings, ...(uses === undefined ? {} : { uses }) } };
 }
 
 type Found = Prepared & { readonly placed: Placed };
@@ -89,9 +92,9 @@ function isInTime(result: ScheduleResult, finishBy: string): boolean {
 }
 
 /** The problem with fewer units at hand; where there are fewer already, those stay. */
-function withUnits(problem: ScheduleProblem, units: Readonly<Record<string, number>>): ScheduleProblem {
+function withUnits(problem: ScheduleProblem, units: ReadonlyMap<string, number>): ScheduleProblem {
   const limited = problem.resources.map(resource => {
-    const most = units[resource.id];
+    const most = units.get(resource.id);
     if (most === undefined) return resource;
     const changes = (resource.capacityChanges ?? []).map(change => ({
       ...change,

@@ -1,4 +1,4 @@
-import { at } from '../../base';
+import { at, intAt } from '../../base';
 
 /**
  * Units of one resource in use, day by day over the days on which it can be used, with the figures that levelling makes
@@ -31,7 +31,7 @@ export class Profile {
 
   /** Adds units on a day, or takes them away when negative. */
   add(day: number, change: number): void {
-    const place = this.places[day] ?? 0;
+    const place = intAt(this.places, day);
     if (place === 0) return;
     const { units } = this;
     const [before, now, after] = [at(units, place - 1), at(units, place), at(units, place + 1)];
@@ -44,7 +44,7 @@ export class Profile {
 
   private recount(now: number, next: number): void {
     const { daysAt } = this;
-    daysAt[now] = (daysAt[now] ?? 0) - 1;
+    daysAt[now] = at(daysAt, now) - 1;
     daysAt[next] = (daysAt[next] ?? 0) + 1;
     if (next > this.peak) this.peak = next;
     while (this.peak > 0 && (daysAt[this.peak] ?? 0) === 0) this.peak--;

@@ -1,3 +1,4 @@
+import { at, intAt } from '../../base';
 import type { AxisCalendar, DatedNet } from './dated-net';
 
 /** Index tables of work days along an axis. */
@@ -18,7 +19,7 @@ export function axisCalendarOf(isWork: Uint8Array): AxisCalendar {
 export function besideEachOther(
   calendars: readonly AxisCalendar[],
 ): Pick<DatedNet, 'calendars' | 'indexOfDay' | 'dayOfIndex'> {
-  const length = calendars[0]?.indexOfDay.length ?? 0;
+  const length = at(calendars, 0).indexOfDay.length;
   const indexOfDay = new Int32Array(length * calendars.length);
   const dayOfIndex = new Int32Array(length * calendars.length);
   const views = calendars.map((calendar, c) => {
@@ -35,7 +36,7 @@ export function besideEachOther(
 /** For each moment the first one at or after it that is allowed; the end of the axis when there is none. */
 export function nextStartTable(slots: number, isAllowed: (day: number) => boolean): Int32Array {
   const next = new Int32Array(slots + 1).fill(slots);
-  for (let day = slots - 1; day >= 0; day--) next[day] = isAllowed(day) ? day : (next[day + 1] ?? slots);
+  for (let day = slots - 1; day >= 0; day--) next[day] = isAllowed(day) ? day : intAt(next, day + 1);
   return next;
 }
 

@@ -1,3 +1,4 @@
+import { intAt } from '../../base';
 import { axisCalendarOf, besideEachOther, nextStartTable, SharedTables } from './axis';
 import { heldOf, type AxisTimes } from './compile-held';
 import type { AxisCalendar, DatedNet } from './dated-net';
@@ -89,7 +90,7 @@ function onAxis(days: WorkDays, lead: number): AxisCalendar {
 function nextStartsOf(problem: SearchProblem, times: AxisTimes): (Int32Array | null)[] {
   const shared = new SharedTables();
   return problem.activities.map((activity, i) => {
-    const key = `${activity.duration === 0} ${times.calendarOf[i] ?? 0}`;
+    const key = `${activity.duration === 0} ${intAt(times.calendarOf, i)}`;
     const { startAllowed } = activity;
     return startAllowed
       ? shared.get(startAllowed, key, () => nextStartOf(startAllowed, activity, i, times))
@@ -98,7 +99,7 @@ function nextStartsOf(problem: SearchProblem, times: AxisTimes): (Int32Array | n
 }
 
 function nextStartOf(allowed: Uint8Array, activity: SearchActivity, i: number, times: AxisTimes): Int32Array {
-  const calendar = times.calendars[times.calendarOf[i] ?? 0];
+  const calendar = times.calendars[intAt(times.calendarOf, i)];
   return nextStartTable(times.slots, day => {
     const isInside = day >= times.lead && day < times.slots - times.lead;
     if (isInside && allowed[day - times.lead] !== 1) return false;

@@ -175,7 +175,7 @@ function takenByFixed(
   const taken = new Int32Array(problem.horizon);
   for (const i of holders) {
     const calendar = times.calendars[intAt(times.calendarOf, i)];
-    let left = problem.activities[i]?.duration ?? NONE;
+    let left = at(problem.activities, i).duration;
     for (let day = problem.activities[i]?.fixedStart ?? NONE; left > 0 && day < problem.horizon; day++) {
       const slot = times.lead + day;
       const isWork = calendar?.indexOfDay[slot] !== calendar?.indexOfDay[slot + 1];

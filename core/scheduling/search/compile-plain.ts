@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { layLanes, packUnits } from './lanes';
 import { leastAfter } from './least-after';
 import { linksOf, type PlainNet } from './plain-net';
@@ -32,7 +33,7 @@ export function plainNetOf(problem: SearchProblem): PlainNet {
   problem.activities.forEach((activity, i) => {
     demands.set(packUnits(lanes, activity.demands), i * lanes.words);
   });
-  const freeDay = packUnits(lanes, capacities).map((units, word) => units | (lanes.guards[word] ?? 0));
+  const freeDay = packUnits(lanes, capacities).map((units, word) => units | at(lanes.guards, word));
   const pairs = problem.relationships.map(link => [link.from, link.to] as const);
   const durations = Int32Array.from(problem.activities, activity => activity.duration);
   const successors = linksOf(count, pairs);

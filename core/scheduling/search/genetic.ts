@@ -1,4 +1,5 @@
-import { NONE, Dice } from './dice';
+import { at } from '../../base';
+import { Dice } from './dice';
 import { assess, Individuals, lengthOf, type Individual } from './individual';
 import { ListMaker, type Block } from './list-maker';
 import { Ready, sampledOrder } from './random-order';
@@ -152,9 +153,8 @@ export class GeneticSearch {
     // Where populations come to rest soon, equal times get a new random order for every pair.
     if (keepsShorter) for (const parent of population) to.lists.sort(parent);
     for (let slot = 0; slot < population.length && !this.isOver(); slot++) {
-      const first = population[slot];
-      const second = population[this.drawMate(from, slot)];
-      if (!first || !second) continue;
+      const first = at(population, slot);
+      const second = at(population, this.drawMate(from, slot));
       if (!keepsShorter) for (const parent of [first, second]) to.lists.sort(parent);
       const most = this.mostFor(to.population[slot]);
       this.makeChild(to, first, second, this.spare[0], most);
@@ -171,7 +171,7 @@ export class GeneticSearch {
     for (let k = 0; k < this.tuning.tournament; k++) {
       const drawn = this.dice.below(population.length);
       if (drawn === slot) continue;
-      if (best < 0 || (population[drawn]?.value ?? NONE) < (population[best]?.value ?? NONE)) best = drawn;
+      if (best < 0 || at(population, drawn).value < at(population, best).value) best = drawn;
     }
     return best < 0 ? (slot + 1) % population.length : best;
   }
@@ -212,8 +212,7 @@ export class GeneticSearch {
   /** Puts the better child that may replace the old one into the slot, if there is one. */
   private replace(to: Camp, slot: number): void {
     const [first, second] = this.spare;
-    const old = to.population[slot];
-    if (!old) return;
+    const old = at(to.population, slot);
     const isFirstBetter = first.value <= second.value;
     const better = isFirstBetter ? first : second;
     const other = isFirstBetter ? second : first;

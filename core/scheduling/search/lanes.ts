@@ -1,4 +1,4 @@
-import { BugError } from '../../base';
+import { at, BugError, intAt } from '../../base';
 
 /**
  * Several resources side by side in one 32-bit word. Each has a lane wide enough for its capacity and one
@@ -42,7 +42,7 @@ export function layLanes(
       return sum;
     });
     if (word < 0) word = used.push(0) - 1;
-    const shift = used[word] ?? 0;
+    const shift = at(used, word);
     wordOf[resource] = word;
     shiftOf[resource] = shift;
     used[word] = shift + width;
@@ -68,8 +68,8 @@ function bestWord(used: readonly number[], width: number, worth: (word: number) 
 export function packUnits(lanes: Lanes, units: ArrayLike<number>): Int32Array {
   const packed = new Int32Array(lanes.words);
   for (let resource = 0; resource < units.length; resource++) {
-    const word = lanes.wordOf[resource] ?? 0;
-    packed[word] = (packed[word] ?? 0) + ((units[resource] ?? 0) << (lanes.shiftOf[resource] ?? 0));
+    const word = at(lanes.wordOf, resource);
+    packed[word] = intAt(packed, word) + (at(units, resource) << at(lanes.shiftOf, resource));
   }
   return packed;
 }

@@ -1,5 +1,4 @@
 import { at, intAt } from '../../base';
-import { NONE } from './dice';
 import type { Links } from './plain-net';
 import type { SearchProblem } from './problem';
 import { orderOf } from './tails';
@@ -18,16 +17,16 @@ export function leastAfter(problem: SearchProblem, before: Links, after: Links):
   const followers = Array.from({ length: count }, () => new Set<number>());
   for (let k = order.length - 1; k >= 0; k--) {
     const activity = intAt(order, k);
-    const all = followers[activity];
+    const all = at(followers, activity);
     for (let s = intAt(after.first, activity); s < intAt(after.first, activity + 1); s++) {
       const next = intAt(after.list, s);
-      const path = intAt(least, next) + (problem.activities[next]?.duration ?? NONE);
+      const path = intAt(least, next) + at(problem.activities, next).duration;
       least[activity] = Math.max(intAt(least, activity), path);
       if (count > SUMMED_AT_MOST) continue;
-      all?.add(next);
-      for (const later of followers[next] ?? []) all?.add(later);
+      all.add(next);
+      for (const later of at(followers, next)) all.add(later);
     }
-    least[activity] = Math.max(intAt(least, activity), daysToEnd(problem, all ?? new Set(), least));
+    least[activity] = Math.max(intAt(least, activity), daysToEnd(problem, all, least));
   }
   return least;
 }

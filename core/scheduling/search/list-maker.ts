@@ -1,4 +1,4 @@
-import { intAt } from '../../base';
+import { at, intAt } from '../../base';
 import { type Dice } from './dice';
 import type { Individual } from './individual';
 import type { Links } from './plain-net';
@@ -41,7 +41,7 @@ export class ListMaker {
   sort(parent: Individual): void {
     const { counts } = this;
     const { finishes, last, low, order } = parent;
-    const ties = this.tieOrders[this.dice.below(this.tieOrders.length)] ?? order;
+    const ties = at(this.tieOrders, this.dice.below(this.tieOrders.length));
     const span = last - low + 1;
     counts.fill(0, 0, span + 1);
     for (let i = 0; i < finishes.length; i++) {

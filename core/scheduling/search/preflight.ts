@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { DatedNet } from './dated-net';
 import { hasLoop, type Lag } from './lags';
 import { linksOf } from './plain-net';
@@ -12,7 +13,7 @@ export function conflictOnSight(problem: SearchProblem, lags: readonly Lag[]): S
   const peaks = problem.resources.map(peakOf);
   for (const [i, activity] of problem.activities.entries()) {
     if (activity.fixedStart !== undefined || activity.duration === 0) continue;
-    const short = activity.demands.findIndex((units, r) => units > (peaks[r] ?? 0));
+    const short = activity.demands.findIndex((units, r) => units > at(peaks, r));
     if (short >= 0) return { ...none, kind: 'demand above capacity', activities: [i], resources: [short] };
   }
   if (!hasLoop(problem.activities.length, lags)) return undefined;

@@ -83,7 +83,7 @@ export function chainTo(net: DatedNet, earliest: Earliest): number[] {
   let activity = earliest.broken;
   while (activity >= 0 && !chain.includes(activity)) {
     chain.push(activity);
-    const arc = earliest.cause[activity] ?? -1;
+    const arc = intAt(earliest.cause, activity);
     const minimums = net.minimums.other.length;
     if (arc < 0) break;
     activity = (arc < minimums ? net.minimums.other[arc] : net.pulls.other[arc - minimums]) ?? -1;

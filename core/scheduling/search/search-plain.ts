@@ -25,8 +25,8 @@ export function searchPlain(problem: SearchProblem, options: SearchOptions): Sea
   const best: Best = {};
   const spending = spendingFor(options, energyBound(bounds), (made, isForward) => {
     const { starts, finishes, last } = made;
-    best.starts = starts.map((start, i) => (isForward ? start : last - (finishes[i] ?? start)));
-    best.finishes = best.starts.map((start, i) => start + (net.durations[i] ?? 0));
+    best.starts = starts.map((start, i) => (isForward ? start : last - intAt(finishes, i)));
+    best.finishes = best.starts.map((start, i) => start + intAt(net.durations, i));
     return last;
   });
   const sides = [new PlainSide(net), new PlainSide(reversedNet(net))] as const;

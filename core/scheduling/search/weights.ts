@@ -13,7 +13,7 @@ export function peakOf({ capacity, capacityByDay }: SearchResource): number {
 export function weightsOf({ activities, resources }: SearchProblem): Float64Array {
   const peaks = resources.map(resource => Math.max(1, peakOf(resource)));
   return Float64Array.from(activities, ({ demands }) => {
-    const shares = demands.reduce((sum, units, r) => sum + units / (peaks[r] ?? 1), 0);
+    const shares = demands.reduce((sum, units, r) => sum + units / at(peaks, r), 0);
     return shares / Math.max(1, resources.length);
   });
 }

@@ -11,19 +11,16 @@ export function checkSums(facts: Facts): Finding[] {
     const start = dates.reduce((first, a) => (a.start < first ? a.start : first), '9999-12-31');
     const finish = dates.reduce((last, a) => (a.finish > last ? a.finish : last), '0000-01-01');
     const days = (facts.position.get(finish) ?? -1) + 1;
+    const bound = result.lowerBoundDays ?? 0;
     if (result.start !== undefined && result.start < start)
       findings.push(wrong('start', '/start', `Starts on ${result.start}, but the first day is ${start}.`));
     if (result.finish !== finish)
       findings.push(
         wrong('finish', '/finish', `Ends on ${result.finish ?? ''}, but the last day is ${finish}.`),
       );
-    if ((result.lowerBoundDays ?? 0) > days)
+    if (bound > days)
       findings.push(
-        wrong(
-          'bound',
-          '/lowerBoundDays',
-          `${days} days is less than the least possible, ${result.lowerBoundDays ?? 0}.`,
-        ),
+        wrong('bound', '/lowerBoundDays', `${days} days is less than the least possible, ${bound}.`),
       );
     if (result.status === 'optimal' && result.lowerBoundDays !== result.calendarDays)
       findings.push(wrong('optimal', '/status', 'Said to be optimal without proof.'));

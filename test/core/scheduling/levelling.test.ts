@@ -162,3 +162,65 @@ describe('levelling', () => {
     );
   });
 });
+
+describe('the least crew of two trades', () => {
+  const two = problemOf(
+    [
+      work('A', 2, { uses: { burners: 1 } }),
+      work('B', 2, { uses: { burners: 1 } }),
+      work('C', 2, { uses: { burners: 1, riggers: 1 } }),
+      work('D', 2, { uses: { riggers: 2 } }),
+      work('E', 1, { uses: { riggers: 1, divers: 1 } }),
+    ],
+    [after('A', 'E')],
+    {
+      resources: [
+        { id: 'burners', title: 'Burners', capacity: 3 },
+        { id: 'riggers', title: 'Riggers', capacity: 4 },
+        { id: 'divers', title: 'Divers', capacity: 2 },
+      ],
+    },
+  );
+  const asked = { ...options, finishBy: '2027-03-08', unitCosts: { burners: 400, riggers: 300 } };
+  /** Whether the work can be done by the last day with so many of each. */
+  const isEnough = (burners: number, riggers: number) => {
+    const [a, b, c] = two.resources;
+    if (!a || !b || !c) throw new Error('three trades');
+    const resources = [{ ...a, capacity: burners }, { ...b, capacity: riggers }, c];
+    const { finish } = schedule({ ...two, resources }, options);
+    return finish !== undefined && finish <= asked.finishBy;
+  };
+
+  it('is in time, and with one person fewer of any trade it would not be', () => {
+    const least = leastCrew(two, asked);
+    const { burners = 0, riggers = 0, ...others } = least?.units ?? {};
+    expect(others).toEqual({});
+    expect(least?.cost).toBe(400 * burners + 300 * riggers);
+    expect(least?.result.finish?.localeCompare(asked.finishBy)).toBeLessThanOrEqual(0);
+    expect(verifySchedule(two, least?.result ?? schedule(two, options))).toEqual([]);
+    expect([
+      isEnough(burners, riggers),
+      isEnough(burners - 1, riggers),
+      isEnough(burners, riggers - 1),
+    ]).toEqual([true, false, false]);
+  });
+
+  it('costs no more than any other crew that is in time', () => {
+    const costs = [1, 2, 3].flatMap(burners =>
+      [1, 2, 3, 4]
+        .filter(riggers => isEnough(burners, riggers))
+        .map(riggers => 400 * burners + 300 * riggers),
+    );
+    expect(leastCrew(two, asked)?.cost).toBe(Math.min(...costs));
+  });
+
+  it('stopped before there is a schedule it names none', () => {
+    expect(leastCrew(two, { ...asked, shouldStop: () => true })).toBeUndefined();
+  });
+
+  it('of trades of the same price, the first by name is tried first', () => {
+    const alike = { ...asked, unitCosts: { burners: 300, riggers: 300 } };
+    const { burners = 0, riggers = 0 } = leastCrew(two, alike)?.units ?? {};
+    expect([isEnough(burners, riggers), isEnough(burners - 1, riggers)]).toEqual([true, false]);
+  });
+});

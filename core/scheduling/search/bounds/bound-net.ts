@@ -1,4 +1,4 @@
-import { intAt } from '../../../base';
+import { intAt, at } from '../../../base';
 import { linksOf, type Links } from '../plain-net';
 import type { SearchProblem } from '../problem';
 import { orderOf } from '../tails';
@@ -37,7 +37,7 @@ export function boundNetOf(problem: SearchProblem): BoundNet {
     successors,
     order,
     capacities: problem.resources.map(resource => resource.capacity),
-    demands: problem.resources.map((_, r) => Int32Array.from(problem.activities, a => a.demands[r] ?? 0)),
+    demands: problem.resources.map((_, r) => Int32Array.from(problem.activities, a => at(a.demands, r))),
     heads: pathsBefore(order, predecessors, durations),
     tails: pathsBefore(order.slice().reverse(), successors, durations),
   };

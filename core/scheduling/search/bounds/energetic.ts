@@ -1,5 +1,4 @@
 import { at, intAt } from '../../../base';
-import { NONE } from '../dice';
 import type { BoundNet } from './bound-net';
 import { finishBy, startFrom, type Windows } from './windows';
 
@@ -26,7 +25,7 @@ export function withinCapacity(net: BoundNet, windows: Windows, doesTighten: boo
 }
 
 function usersOf(net: BoundNet, resource: number): number[] {
-  const demands = net.demands[resource] ?? net.durations;
+  const demands = at(net.demands, resource);
   return [...demands.keys()].filter(i => intAt(demands, i) * intAt(net.durations, i) > 0);
 }
 
@@ -43,7 +42,7 @@ function sweep(
   let largest = 0;
   for (const i of users) {
     const duration = intAt(net.durations, i);
-    const units = net.demands[resource]?.[i] ?? NONE;
+    const units = intAt(at(net.demands, resource), i);
     const most = Math.min(duration, intAt(windows.from, i) + duration - left);
     if (most <= 0) continue;
     const begin = Math.max(intAt(windows.to, i) - duration, left);
@@ -77,7 +76,7 @@ function tighten(
 ): boolean {
   for (const i of users) {
     const duration = intAt(net.durations, i);
-    const units = net.demands[resource]?.[i] ?? NONE;
+    const units = intAt(at(net.demands, resource), i);
     const finish = intAt(windows.from, i) + duration;
     const start = intAt(windows.to, i) - duration;
     const early = Math.max(

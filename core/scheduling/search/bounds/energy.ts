@@ -1,4 +1,4 @@
-import { intAt } from '../../../base';
+import { intAt, at } from '../../../base';
 import { criticalPath, type BoundNet } from './bound-net';
 
 /**
@@ -13,8 +13,8 @@ export function energyBound(net: BoundNet): number {
 
 function resourceBound(net: BoundNet, resource: number): number {
   const { heads, tails, durations } = net;
-  const demands = net.demands[resource] ?? durations;
-  const capacity = net.capacities[resource] ?? 1;
+  const demands = at(net.demands, resource);
+  const capacity = at(net.capacities, resource);
   const users = [...demands.keys()].filter(i => intAt(demands, i) * intAt(durations, i) > 0);
   const byTail = users.slice().sort((a, b) => intAt(tails, b) - intAt(tails, a));
   let bound = 0;

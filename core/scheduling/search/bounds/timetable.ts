@@ -1,5 +1,4 @@
 import { at, intAt } from '../../../base';
-import { NONE } from '../dice';
 import type { BoundNet } from './bound-net';
 import { finishBy, startFrom, type Windows } from './windows';
 
@@ -21,7 +20,7 @@ export function besideCompulsoryParts(net: BoundNet, windows: Windows): boolean 
 
 function compulsoryProfile(net: BoundNet, windows: Windows, resource: number): Int32Array {
   const profile = new Int32Array(windows.end + 1);
-  const demands = net.demands[resource] ?? profile;
+  const demands = at(net.demands, resource);
   for (let i = 0; i < net.count; i++) {
     const duration = intAt(net.durations, i);
     const latestStart = intAt(windows.to, i) - duration;
@@ -39,7 +38,7 @@ function moveBeside(
   resource: number,
   profile: Int32Array,
 ): boolean {
-  const units = net.demands[resource]?.[i] ?? NONE;
+  const units = intAt(at(net.demands, resource), i);
   if (units === 0) return true;
   const duration = intAt(net.durations, i);
   const room = at(net.capacities, resource) - units;

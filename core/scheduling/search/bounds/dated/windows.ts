@@ -1,4 +1,4 @@
-import { intAt } from '../../../../base';
+import { intAt, at } from '../../../../base';
 import { earliestFit } from '../../dated-fit';
 import { finishOf, type DatedNet } from '../../dated-net';
 import { demandedStart, heldUntil, type Times } from '../../dated-pass';
@@ -170,7 +170,7 @@ function setStart({ net, times, isUnheld }: View, i: number, moment: number): vo
 /** The first start at or after a moment that calendar and allowed starts let it have; the end of the axis without one. */
 function startByCalendar(net: DatedNet, i: number, moment: number): number {
   const next = net.nextStart[i];
-  const start = next ? (next[moment] ?? net.slots) : Math.min(moment, net.slots);
+  const start = next ? intAt(next, moment) : Math.min(moment, net.slots);
   const duration = intAt(net.durations, i);
   if (duration === 0 || start === net.slots) return start;
   const base = intAt(net.calendarOf, i) * (net.slots + 1);
@@ -208,7 +208,7 @@ export class Bookmark {
   /** Puts the windows back as they were, settled. */
   comeBack(): void {
     this.tables.forEach((table, t) => {
-      table.set(this.kept[t] ?? []);
+      table.set(at(this.kept, t));
     });
     mark(this.windows, 0);
   }
