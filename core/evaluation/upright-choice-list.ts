@@ -1,3 +1,4 @@
+import { withId } from '../base';
 import type { UprightEffect, UprightInput, UprightResult } from '../flooding';
 import { structuredCloneJson, type Change, type Project } from '../project';
 import type { EstimateParts } from './evaluate';
@@ -47,8 +48,7 @@ export function listedChoices(ground: ChoiceGround): {
 }
 
 const moreTopside: Offer = ({ parts }) => {
-  const option = parts.input.library.options.find(({ id }) => id === 'topside-extent');
-  const values = option?.values ?? [];
+  const { values } = withId(parts.input.library.options, 'topside-extent');
   const now = values.findIndex(({ id }) => id === parts.input.options['topside-extent']);
   const more = values.slice(now + 1);
   if (more.length === 0)

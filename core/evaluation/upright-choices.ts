@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { known } from '../base';
 import { minus, dollarsOf, type Money } from '../money';
 import {
   compareChoices,
@@ -65,9 +65,15 @@ export function uprightChoices(evaluation: Evaluation, options: EvaluateOptions)
   });
   const compared = compareChoices({ ...input, choices: priced }, upright.verdict);
   if (compared === undefined) return undefined;
-  const changes = Object.fromEntries(listed.map(choice => [choice.id, choice.changes]));
+  const changes = new Map(listed.map(choice => [choice.id, choice.changes]));
   const set = together(compared.cheapest, changes, plain, run);
-  return { ...compared, changes, leftOut, ...set, ...propellerChoice(evaluation, plain, run) };
+  return {
+    ...compared,
+    changes: Object.fromEntries(changes),
+    leftOut,
+    ...set,
+    ...propellerChoice(evaluation, plain, run),
+  };
 }
 
 function propellerChoice(
@@ -140,8 +146,7 @@ function pricedChoice({ id, title, group, effect }: ListedChoice, plain: Ran, ch
 /** What the changed plan takes off that the plain one does not, and the other way round with the sign turned. */
 function weightChange(plain: UprightInput, changed: UprightInput): UprightWeight[] {
   const key = (weight: UprightWeight) => JSON.stringify(weight);
-  const [before, after] = [plain, changed].map(input => new Set(input.removedWeights.map(key)));
-  if (before === undefined || after === undefined) throw new BugError('two inputs make two sets of weights');
+  const [before, after] = [new Set(plain.removedWeights.map(key)), new Set(changed.removedWeights.map(key))];
   return [
     ...changed.removedWeights.filter(weight => !before.has(key(weight))),
     ...plain.removedWeights
@@ -153,12 +158,12 @@ function weightChange(plain: UprightInput, changed: UprightInput): UprightWeight
 /** The price of the cheapest set as one plan; of a single choice it is known. */
 function together(
   cheapest: UprightChoiceResult | undefined,
-  changes: Readonly<Record<string, readonly Change[]>>,
+  changes: ReadonlyMap<string, readonly Change[]>,
   plain: Ran,
   run: (changes: readonly Change[]) => Ran | undefined,
 ): Pick<PricedChoices, 'cheapestPrice'> {
   if (cheapest === undefined) return {};
   if (cheapest.ids.length === 1) return { cheapestPrice: { cost: cheapest.cost, days: cheapest.days } };
-  const changed = run(cheapest.ids.flatMap(id => changes[id] ?? []));
+  const changed = run(cheapest.ids.flatMap(id => known(changes, id)));
   return changed === undefined ? {} : { cheapestPrice: priceOf(plain, changed) };
 }

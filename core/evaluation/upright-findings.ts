@@ -17,9 +17,10 @@ const PLACES: readonly (readonly [string, string])[] = [
 
 /** A finding of the screen at its place in the document, so that it can be put right there. */
 export function atDocument(finding: Finding, input: UprightInput): Finding {
-  const [, index, rest] = /^\/compartments\/(\d+)(.*)$/.exec(finding.place) ?? [];
-  const space = index === undefined ? undefined : input.compartments[Number(index)];
-  if (space !== undefined) return { ...finding, place: `/vessel/compartments/${space.id}${rest ?? ''}` };
+  const [start, index] = /^\/compartments\/(\d+)/.exec(finding.place) ?? [];
+  const space = start === undefined ? undefined : input.compartments[Number(index)];
+  if (start !== undefined && space !== undefined)
+    return { ...finding, place: finding.place.replace(start, `/vessel/compartments/${space.id}`) };
   if (finding.place === '/compartments') return { ...finding, place: '/vessel/compartments' };
   const known = PLACES.find(([start]) => finding.place.startsWith(start));
   return known === undefined ? finding : { ...finding, place: known[1] };
