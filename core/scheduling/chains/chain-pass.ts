@@ -61,8 +61,8 @@ export function chainPass(compiled: Compiled, chains: readonly Arc[]): ChainPass
 
 function passNode(search: SearchProblem, node: Node, trials: PassTrials): void {
   const { n, days, starts, finishes, gates } = trials;
-  const [start, finish, lasting] = [starts[node.activity], finishes[node.activity], days[node.activity]];
-  if (start === undefined || finish === undefined || lasting === undefined) return;
+  const { activity } = node;
+  const [start, finish, lasting] = [at(starts, activity), at(finishes, activity), at(days, activity)];
   if (node.fixedStart >= 0) start.fill(node.fixedStart, 0, n);
   else {
     start.fill(node.notBefore, 0, n);
@@ -88,9 +88,8 @@ function raiseByLag(
   r: SearchRelationship,
   { n, days, starts, finishes }: PassTrials,
 ): void {
-  const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from];
-  const [start, lasting] = [starts[node.activity], days[node.activity]];
-  if (from === undefined || start === undefined || lasting === undefined) return;
+  const from = at(r.kind === 'FS' || r.kind === 'FF' ? finishes : starts, r.from);
+  const [start, lasting] = [at(starts, node.activity), at(days, node.activity)];
   const isOfStart = r.kind === 'FS' || r.kind === 'SS';
   for (let t = 0; t < n; t++) {
     const before = valueAt(from, t);

@@ -1,5 +1,5 @@
 import { dayOf } from '../../calendar';
-import { at, valueAt } from '../../base';
+import { at, byteAt, valueAt } from '../../base';
 import { compile } from '../compile/compile';
 import type { Compiled } from '../compile/compiled';
 import type { ScheduleProblem } from '../model';
@@ -117,7 +117,7 @@ class ChainBench {
     const durations = activities.slice(0, this.#count).map(a => Float64Array.of(a.duration));
     const trials = { n: 1, durations, starts: columns(), finishes: columns(), finish: new Float64Array(1) };
     this.schedule(trials);
-    return trials.finish[0] ?? Number.NaN;
+    return valueAt(trials.finish, 0);
   }
 
   schedule(trials: ChainTrials): void {
@@ -125,8 +125,8 @@ class ChainBench {
     this.#makeRoom(n);
     finish.fill(0, 0, n);
     durations.forEach((column, i) => {
-      const days = this.#days[i];
-      if (days === undefined || this.#isUnderWay[i] === 1) return;
+      if (this.#isUnderWay[i] === 1) return;
+      const days = at(this.#days, i);
       for (let t = 0; t < n; t++) {
         const whole = Math.ceil(valueAt(column, t) - DAY_TOLERANCE);
         if (whole >= 0) days[t] = whole;
@@ -146,9 +146,9 @@ class ChainBench {
     const [starts, finishes] = this.#all(trials);
     markDriving(this.#compiled, this.#pass.nodes, { n, starts, finishes }, finish, this.#marks);
     for (let i = 0; i < counts.length; i++) {
-      const mark = this.#marks[i];
+      const mark = at(this.#marks, i);
       let sum = 0;
-      for (let t = 0; t < n; t++) if (!Number.isNaN(finish[t])) sum += mark?.[t] ?? 0;
+      for (let t = 0; t < n; t++) if (!Number.isNaN(finish[t])) sum += byteAt(mark, t);
       counts[i] = valueAt(counts, i) + sum;
     }
   }

@@ -1,4 +1,4 @@
-import { byteAt, valueAt } from '../../base';
+import { at, byteAt, valueAt } from '../../base';
 import type { Compiled } from '../compile/compiled';
 import { leastMoment, NEVER } from '../time';
 import type { Trials } from './chain-pass';
@@ -18,12 +18,11 @@ export function markDriving(
 ): void {
   const { n, finishes } = dates;
   const work = { search, ...dates, marks, latest: new Float64Array(n), moments: new Float64Array(n) };
-  nodes.forEach(({ activity }) => marks[activity]?.fill(0));
+  nodes.forEach(({ activity }) => at(marks, activity).fill(0));
   for (let place = nodes.length - 1; place >= 0; place--) {
-    const node = nodes[place];
-    const own = node && finishes[node.activity];
-    const mark = node && marks[node.activity];
-    if (node === undefined || own === undefined || mark === undefined) continue;
+    const node = at(nodes, place);
+    const own = at(finishes, node.activity);
+    const mark = at(marks, node.activity);
     if (markLast(mark, own, finish, n) && node.fixedStart < 0) markLeading(work, node, mark);
   }
 }
@@ -53,44 +52,36 @@ function markLast(mark: Uint8Array, own: Trials, finish: Trials, n: number): boo
 function markLeading(work: Work, node: Node, mark: Uint8Array): void {
   const { n, finishes, marks, latest, moments } = work;
   latest.fill(node.notBefore, 0, n);
-  for (const p of node.after) raise(latest, finishes[p], n);
+  for (const p of node.after) raise(latest, at(finishes, p), n);
   for (const r of node.lagged) {
     fillMoments(work, node, r);
     raise(latest, moments, n);
   }
   for (let t = 0; t < n; t++) if (valueAt(latest, t) <= node.notBefore) latest[t] = Number.NaN;
-  for (const p of node.after) markEqual(marks[p], mark, finishes[p], latest, n);
+  for (const p of node.after) markEqual(at(marks, p), mark, at(finishes, p), latest, n);
   for (const r of node.lagged) {
     fillMoments(work, node, r);
-    markEqual(marks[r.from], mark, moments, latest, n);
+    markEqual(at(marks, r.from), mark, moments, latest, n);
   }
 }
 
-function raise(latest: Trials, moments: Trials | undefined, n: number): void {
-  if (moments === undefined) return;
+function raise(latest: Trials, moments: Trials, n: number): void {
   for (let t = 0; t < n; t++) latest[t] = Math.max(valueAt(latest, t), valueAt(moments, t));
 }
 
 /** Marks an activity where the one that waited for it is marked and nothing held that one longer. */
-function markEqual(
-  out: Uint8Array | undefined,
-  mark: Uint8Array,
-  moments: Trials | undefined,
-  latest: Trials,
-  n: number,
-): void {
-  if (out === undefined || moments === undefined) return;
+function markEqual(out: Uint8Array, mark: Uint8Array, moments: Trials, latest: Trials, n: number): void {
   for (let t = 0; t < n; t++) if (mark[t] === 1 && moments[t] === latest[t]) out[t] = 1;
 }
 
 /** The moments to which a relationship holds the start of an activity. */
 function fillMoments({ search, n, starts, finishes, moments }: Work, node: Node, r: Node['lagged'][number]) {
-  const from = (r.kind === 'FS' || r.kind === 'FF' ? finishes : starts)[r.from];
-  const [begun, done] = [starts[node.activity], finishes[node.activity]];
+  const from = at(r.kind === 'FS' || r.kind === 'FF' ? finishes : starts, r.from);
+  const [begun, done] = [at(starts, node.activity), at(finishes, node.activity)];
   const isOfStart = r.kind === 'FS' || r.kind === 'SS';
   for (let t = 0; t < n; t++) {
-    const before = from?.[t] ?? NEVER;
-    const lasting = isOfStart ? 0 : (done?.[t] ?? 0) - (begun?.[t] ?? 0);
+    const before = valueAt(from, t);
+    const lasting = isOfStart ? 0 : valueAt(done, t) - valueAt(begun, t);
     moments[t] = before >= NEVER ? 0 : leastMoment(search, r, before) - lasting;
   }
 }

@@ -49,4 +49,31 @@ describe('the search', () => {
     const once = searchSchedule(problem, { schedules: 500, seed: 3 });
     expect(searchSchedule(problem, { schedules: 500, seed: 3 })).toEqual(once);
   });
+
+  it('of more than a thousand activities, many of which may begin at once, keeps every condition near the bound', () => {
+    const few = randomProblem(3, { activities: 1100 });
+    const problem = { ...few, relationships: few.relationships.filter((_, r) => r % 8 === 0) };
+    const result = searchSchedule(problem, { schedules: 60, seed: 1 });
+    expect(result.starts && scheduleFaults(problem, result.starts)).toEqual([]);
+    expect(result.finish).toBeLessThanOrEqual(1.15 * result.lowerBound);
+  });
+
+  it('with more resources than are compared two by two keeps every condition', () => {
+    const problem = randomProblem(5, { activities: 40, resources: 90, hasCalendars: true });
+    const result = searchSchedule(problem, { schedules: 200, seed: 1 });
+    expect(result.starts && scheduleFaults(problem, result.starts)).toEqual([]);
+  });
+
+  it('of nothing is done at once', () => {
+    const nothing = {
+      ...randomProblem(1, { activities: 2 }),
+      activities: [],
+      relationships: [],
+      exclusions: [],
+    };
+    expect(searchSchedule(nothing, { schedules: 10, seed: 1 })).toMatchObject({
+      status: 'optimal',
+      finish: 0,
+    });
+  });
 });
