@@ -32,7 +32,7 @@ function system(
     const { flow, byA, byB } = at(flows, k);
     if (flow === 0 && byA === 0 && byB === 0) return;
     const waterA = a === SEA ? undefined : waters[a];
-    const waterB = waters[b];
+    const waterB = at(waters, b);
     for (const [row, sign] of [
       [a, -1],
       [b, 1],
@@ -44,7 +44,7 @@ function system(
       };
       if (waterA) put(a, byA * stiffness(waterA));
       else if (seaRise > 0) for (let j = 0; j < n; j++) put(j, byA * seaRise);
-      if (waterB) put(b, byB * stiffness(waterB));
+      put(b, byB * stiffness(waterB));
     }
   });
   return { matrix, right };
@@ -101,10 +101,10 @@ export function exchange(
   let fromSea = 0;
   passed(links, flows, waters, right, dt, seaRise).forEach((volume, k) => {
     const { a, b } = at(links, k).link;
-    const [source, target] = [a === SEA ? undefined : waters[a], waters[b]];
+    const source = a === SEA ? undefined : waters[a];
     if (source) source.volume -= volume;
     else fromSea += volume;
-    if (target) target.volume += volume;
+    at(waters, b).volume += volume;
   });
   return fromSea;
 }

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { attitude, DEGREE, dry } from '../../stability';
 import { breathe, turnLinks, type LinkFlow, type TurnedLink } from './apertures';
 import { exchange, flowsNow } from './exchange';
@@ -52,19 +53,19 @@ function stepLength(
 ): number {
   const net = run.waters.map(() => 0);
   links.forEach(({ link: { a, b } }, k) => {
-    const flow = flows[k]?.flow ?? 0;
-    if (a !== SEA) net[a] = (net[a] ?? 0) - flow;
-    net[b] = (net[b] ?? 0) + flow;
+    const { flow } = at(flows, k);
+    if (a !== SEA) net[a] = at(net, a) - flow;
+    net[b] = at(net, b) + flow;
   });
   const spare = run.ship.hull.capacity - run.ship.lightVolume - waterAboard(run);
   const inflow = net.reduce((sum, flow) => sum + flow, 0);
   let dt = inflow > 0 && run.options.heldAt === undefined ? Math.min(longest, spare / inflow) : longest;
   run.waters.forEach((water, i) => {
-    const rate = Math.abs(net[i] ?? 0);
+    const rate = Math.abs(at(net, i));
     const room = fullVolume(run.ship, i) - water.volume;
     if (rate < 1e-9 || room <= 0) return;
     dt = Math.min(dt, (LEVEL_STEP * water.surface) / rate);
-    if ((net[i] ?? 0) > 0) dt = Math.min(dt, room / rate);
+    if (at(net, i) > 0) dt = Math.min(dt, room / rate);
   });
   return Math.max(dt, longest / SHORTEST_IN_LONGEST);
 }
@@ -123,11 +124,10 @@ function happened(run: Run, groundBefore: Position['ground']): string | undefine
 function hasSettled(run: Run): boolean {
   const since = run.t - SETTLED_WITHIN * run.options.seconds;
   if (since < 0) return false;
-  while ((run.history[run.watched + 1]?.t ?? Infinity) <= since) run.watched += 1;
-  const [then, now] = [run.history[run.watched], run.history.at(-1)];
-  if (!then || !now) return false;
+  while (at(run.history, run.watched + 1).t <= since) run.watched += 1;
+  const [then, now] = [at(run.history, run.watched), at(run.history, run.history.length - 1)];
   const most = SETTLED_WATER * run.ship.lightVolume;
-  const isSame = now.volumes.every((volume, i) => Math.abs(volume - (then.volumes[i] ?? 0)) < most);
+  const isSame = now.volumes.every((volume, i) => Math.abs(volume - at(then.volumes, i)) < most);
   return isSame && Math.abs(now.heel - then.heel) < SETTLED_HEEL;
 }
 
@@ -145,7 +145,7 @@ function ended(run: Run, flows: readonly LinkFlow[], isTurning: boolean): Simula
 
 function noteFull(run: Run): void {
   run.waters.forEach((water, i) => {
-    const capacity = run.ship.rooms[i]?.solid.capacity ?? 0;
+    const { capacity } = at(run.ship.rooms, i).solid;
     if (run.fullAt[i] === undefined && water.volume >= FULL * capacity) run.fullAt[i] = run.t;
   });
 }
@@ -160,7 +160,7 @@ function result(run: Run, outcome: SimulationOutcome): SimulationResult {
     volumeError: water > 0 ? Math.abs(water - run.atStart - run.fromSea) / water : 0,
     steps: run.steps,
     trappedAir: run.waters.flatMap(({ isBreathing, air, volume }, room) => {
-      const capacity = run.ship.rooms[room]?.solid.capacity ?? 0;
+      const { capacity } = at(run.ship.rooms, room).solid;
       const share = capacity > 0 ? 1 - volume / capacity : 0;
       return !isBreathing && air > SHUT_HEAD && share > 0.02 ? [{ room, share }] : [];
     }),

@@ -57,12 +57,11 @@ export function fullVolume(ship: FloodableShip, room: number): number {
 }
 
 /** Settles every room's water in this attitude: level, free surface and sums. */
-export function settleWaters(ship: FloodableShip, waters: readonly Water[], at: Attitude): void {
+export function settleWaters(ship: FloodableShip, waters: readonly Water[], position: Attitude): void {
   ship.rooms.forEach((room, i) => {
-    const water = waters[i];
-    if (!water) return;
+    const water = at(waters, i);
     const plan = floorArea(ship, i);
-    const level = fillLevel(room.solid, at, water.volume, water.sums, water.filledTo);
+    const level = fillLevel(room.solid, position, water.volume, water.sums, water.filledTo);
     water.filledTo = level;
     const over = water.volume - fullVolume(ship, i);
     water.isFull = over >= 0;

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { gmDeckUnder } from '../../stability';
 import type { SimulationResult } from '../simulate/ship';
 import type { ScreenCase } from './cases';
@@ -17,11 +18,10 @@ function pockets(ship: ResolvedShip, run: SimulationResult): Pocket[] {
       volume: (x1 - x0) * (y1 - y0) * (z1 - z0) * permeability,
       height: (z0 + z1) / 2,
     }));
-  const left = run.trappedAir.flatMap(({ room, share }): Pocket[] => {
-    const space = ship.spaces[room];
-    if (space === undefined) return [];
-    const { z0, z1 } = space.compartment;
-    return [{ volume: share * space.solid.capacity, height: z1 - (share * (z1 - z0)) / 2 }];
+  const left = run.trappedAir.map(({ room, share }): Pocket => {
+    const { compartment, solid } = at(ship.spaces, room);
+    const { z0, z1 } = compartment;
+    return { volume: share * solid.capacity, height: z1 - (share * (z1 - z0)) / 2 };
   });
   return [...tight, ...left];
 }

@@ -30,13 +30,10 @@ export function distinct(range: LowLikelyHigh): number[] {
   return [...new Set([range.low, range.likely, range.high])];
 }
 
-function worstOf(points: readonly PathPoint[]): PathPoint | undefined {
-  const lost = points.find(point => point.heel === undefined);
-  if (lost) return lost;
-  return points.reduce<PathPoint | undefined>(
-    (worst, point) => (worst && Math.abs(worst.heel ?? 0) >= Math.abs(point.heel ?? 0) ? worst : point),
-    undefined,
-  );
+/** The point of the greatest heel, the earliest of several; one without rest is worse than any. */
+function worstOf(points: readonly PathPoint[]): PathPoint {
+  const heel = (point: PathPoint): number => Math.abs(point.heel ?? Infinity);
+  return points.reduce((worst, point) => (heel(worst) >= heel(point) ? worst : point));
 }
 
 function standingOf(path: FloodPath, heel: number | undefined, limits: UprightLimits): Standing {
@@ -50,16 +47,15 @@ function caseOf(
   path: FloodPath,
   at: { displacement: number; kg: number; mismatch: number },
   limits: UprightLimits,
-): ScreenCase[] {
+): ScreenCase {
   const points = rollOverPath(path, centreAfter(ship.input, at.displacement, at.kg));
   const worst = worstOf(points);
   const wet = points.filter(point => point.level > 0);
   const lowestGm = (wet.length > 0 ? wet : points).reduce((a, b) => (b.gm < a.gm ? b : a));
-  if (!worst) return [];
   const heel = worst.heel === undefined ? undefined : Math.abs(worst.heel);
   const standing = standingOf(path, heel, limits);
   const greatest = heel === undefined ? {} : { greatestHeel: heel };
-  return [{ ...at, path, points, standing, ...greatest, worst, lowestGm }];
+  return { ...at, path, points, standing, ...greatest, worst, lowestGm };
 }
 
 /** Every corner of the ranges, each with its standing. The water moments are shared between the values of KG. */
@@ -72,7 +68,7 @@ export function screenCases(
   return ranges.displacements.flatMap(displacement =>
     ranges.mismatches.flatMap(mismatch => {
       const path = floodPath(floodPlan(ship, displacement, mismatch), steps);
-      return ranges.kgs.flatMap(kg => caseOf(ship, path, { displacement, kg, mismatch }, limits));
+      return ranges.kgs.map(kg => caseOf(ship, path, { displacement, kg, mismatch }, limits));
     }),
   );
 }

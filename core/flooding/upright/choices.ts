@@ -45,8 +45,10 @@ function unevenness({ likely }: Screened): number {
 
 /** The worst standing of the cases. */
 function worstStanding({ cases }: Screened): UprightVerdict {
-  const worst = STEPS.find(step => cases.some(({ standing }) => standing === step));
-  return worst ?? 'cannot tell';
+  return at(
+    STEPS.filter(step => cases.some(({ standing }) => standing === step)),
+    0,
+  );
 }
 
 /** Whether a set is worth a simulation, told by what the section check alone comes to. */
@@ -62,8 +64,7 @@ function lookAt(
   if (anyBlocks(checkUprightInput(changed))) return undefined;
   const ship = resolveShip(changed);
   const screened = screenRanges(ship, hearFacts(ship), QUICK_STEPS);
-  if (!screened) return undefined;
-  const greatest = worstCase(screened.cases) ?? screened.likely;
+  const greatest = worstCase(screened.cases);
   const likelyHeel = screened.likely.greatestHeel;
   const worst = worstStanding(screened);
   const run = isWorthIt(screened.judged.verdict, worst) ? runLikely(ship, screened.likely).run : undefined;

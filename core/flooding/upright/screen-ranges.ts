@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import { distinct, screenCases, type ScreenCase } from './cases';
 import { UPRIGHT_DEFAULTS } from './defaults';
 import type { KgEvidence } from './kg-facts';
@@ -11,8 +12,8 @@ export interface Screened {
   readonly judged: Judged;
 }
 
-/** Runs the section check over the ranges; absent when no case came out. */
-export function screenRanges(ship: ResolvedShip, evidence: KgEvidence, steps?: number): Screened | undefined {
+/** Runs the section check over the ranges; the likely values are among them. */
+export function screenRanges(ship: ResolvedShip, evidence: KgEvidence, steps?: number): Screened {
   const { input } = ship;
   const mismatch = input.openingsMismatch ?? UPRIGHT_DEFAULTS.mismatch.value;
   const ranges = {
@@ -22,9 +23,7 @@ export function screenRanges(ship: ResolvedShip, evidence: KgEvidence, steps?: n
   };
   const cases = screenCases(ship, ranges, input.limits ?? UPRIGHT_DEFAULTS.limits.value, steps);
   const middle = { displacement: input.displacement.likely, kg: evidence.kg.likely, mismatch };
-  const likely = cases.find(
-    one =>
-      one.displacement === middle.displacement && one.kg === middle.kg && one.mismatch === middle.mismatch,
-  );
-  return likely && { cases, likely, judged: judge(cases, middle, input.kg.basis) };
+  const isLikely = (one: ScreenCase): boolean =>
+    one.displacement === middle.displacement && one.kg === middle.kg && one.mismatch === middle.mismatch;
+  return { cases, likely: at(cases.filter(isLikely), 0), judged: judge(cases, middle, input.kg.basis) };
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { at, type Finding } from '../../base';
 import { gmLengthwise } from '../../stability';
 import type { SimulationResult } from '../simulate/ship';
 import type { ScreenCase } from './cases';
@@ -29,19 +29,16 @@ function ventFinding(c: UprightCompartment, place: string): Finding[] {
 }
 
 function endFindings(ship: ResolvedShip, run: SimulationResult): Finding[] {
-  return run.trappedAir.flatMap(({ room, share }): Finding[] => {
-    const c = ship.spaces[room]?.compartment;
-    if (!c) return [];
-    return [
-      {
-        code: 'upright/air-left',
-        weight: 'warns',
-        place: `/compartments/${ship.input.compartments.indexOf(c)}`,
-        message: `At the end of the simulation ${Math.round(share * 100)} % of ${c.title} is still air.`,
-        meaning: 'Buoyancy that stays below the centre of gravity turns her over once she is under.',
-        remedy: 'Give it an air escape at its highest point, or flood it earlier.',
-      },
-    ];
+  return run.trappedAir.map(({ room, share }) => {
+    const c = at(ship.spaces, room).compartment;
+    return {
+      code: 'upright/air-left',
+      weight: 'warns',
+      place: `/compartments/${ship.input.compartments.indexOf(c)}`,
+      message: `At the end of the simulation ${Math.round(share * 100)} % of ${c.title} is still air.`,
+      meaning: 'Buoyancy that stays below the centre of gravity turns her over once she is under.',
+      remedy: 'Give it an air escape at its highest point, or flood it earlier.',
+    };
   });
 }
 

@@ -107,11 +107,11 @@ export function uprightScreen(input: UprightInput): UprightResult {
   if (overload) return withheld(input, [...faults, overload]);
   const evidence = hearFacts(ship);
   const screened = screenRanges(ship, evidence);
-  if (!screened) return withheld(input, faults);
   const { cases, likely } = screened;
   const { sizing, run } = runLikely(ship, likely);
   const judged = hearSimulation(screened.judged, likely, run, input);
-  const worst = worstCase(cases.filter(({ standing }) => standing !== 'does not sink')) ?? likely;
+  const sinking = cases.filter(({ standing }) => standing !== 'does not sink');
+  const worst = sinking.length === 0 ? likely : worstCase(sinking);
   const lowest = cases.reduce((a, b) => (b.lowestGm.gm < a.lowestGm.gm ? b : a)).lowestGm;
   const isGone = run.outcome === 'sunk' || run.outcome === 'on the bottom';
   const sinks = judged.verdict !== 'does not sink' && likely.standing !== 'does not sink';

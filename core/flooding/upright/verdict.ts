@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { ScreenCase, Standing } from './cases';
 import type { KgBasis, MeasurementId, UprightVerdict } from './types';
 
@@ -64,11 +65,10 @@ function measurementFor(
  */
 export function judge(cases: readonly ScreenCase[], likely: Record<Range, number>, basis: KgBasis): Judged {
   const found = standings(cases);
-  const [only] = found;
-  if (only === undefined) return { verdict: 'cannot tell', reasons: ['There is nothing to judge.'] };
-  const examples = found.flatMap(standing => {
+  const only = at(found, 0);
+  const examples = found.map(standing => {
     const one = worstCase(cases.filter(({ standing: s }) => s === standing));
-    return one ? [`${standing} with ${caseInWords(one)}`] : [];
+    return `${standing} with ${caseInWords(one)}`;
   });
   if (found.length > 1)
     return {
@@ -86,11 +86,8 @@ export function judge(cases: readonly ScreenCase[], likely: Record<Range, number
   return { verdict: only, reasons: [...examples, ...lost] };
 }
 
-/** The case with the greatest heel; one without rest is worse than any, the earlier the worse. */
-export function worstCase(cases: readonly ScreenCase[]): ScreenCase | undefined {
+/** The case with the greatest heel of one at least; one without rest is worse than any, the earlier the worse. */
+export function worstCase(cases: readonly ScreenCase[]): ScreenCase {
   const weight = (one: ScreenCase): number => one.greatestHeel ?? 1000 - one.worst.level;
-  return cases.reduce<ScreenCase | undefined>(
-    (worst, one) => (worst && weight(worst) >= weight(one) ? worst : one),
-    undefined,
-  );
+  return cases.reduce((worst, one) => (weight(worst) >= weight(one) ? worst : one));
 }

@@ -1,3 +1,4 @@
+import { withId } from '../../base';
 import { listBeforeUnder } from './hear-simulation';
 import { resolveShip } from './resolved';
 import { simulateWith, type LikelyValues } from './run-likely';
@@ -46,9 +47,9 @@ export function whatIfs(
       ? [simulated(`port side ${Math.round(mismatch * 100)} % slower`, input, sizing, likely)]
       : []),
     ...doors.slice(0, MOST_DOORS).map(({ from, way, i }) => {
-      const to = input.compartments.find(({ id }) => id === way.to)?.title ?? way.to;
+      const to = withId(input.compartments, way.to);
       return simulated(
-        `door between ${from.title} and ${to} forgotten open`,
+        `door between ${from.title} and ${to.title} forgotten open`,
         opened(input, from, i),
         sizing,
         likely,

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import {
   gmUpright,
   leverArea,
@@ -66,8 +67,7 @@ function leverFrom30({ curve }: Afloat): number {
 }
 
 function afloat(ship: ResolvedShip, likely: ScreenCase): UprightYardstick[] {
-  const [dry] = likely.path.levels;
-  if (dry === undefined) return [];
+  const dry = at(likely.path.levels, 0);
   const { tanks = [], displacement } = ship.input;
   const slack = slackMoment(tanks, false) - slackMoment(tanks, true);
   const { kg, tcg } = centreAfter(ship.input, likely.displacement, likely.kg);
@@ -129,11 +129,10 @@ function settled(ship: WetShip, centre: Centre, heel: number): Settled {
 }
 
 function flooded(ship: ResolvedShip, likely: ScreenCase): UprightYardstick[] {
-  const at = likely.path.levels.find(({ state }) => state.level === likely.worst.level);
-  if (at === undefined) return [];
+  const reached = likely.path.levels.filter(({ state }) => state.level === likely.worst.level);
   const centre = centreAfter(ship.input, likely.displacement, likely.kg);
   const heel = likely.worst.heel;
-  const measured = heel === undefined ? undefined : settled(at.ship, centre, heel);
+  const measured = heel === undefined ? undefined : settled(at(reached, 0).ship, centre, heel);
   return FLOODED.map(([rule, asks, unit, of, meets]) => {
     const frame = { condition: 'at the worst flood level', rule, asks, unit } as const;
     if (measured === undefined) return { ...frame, meets: false };
