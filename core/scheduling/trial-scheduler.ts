@@ -1,4 +1,4 @@
-import { at, BugError, known } from '../base';
+import { at, BugError } from '../base';
 import { compile } from './compile/compile';
 import { plannedModes } from './compile/compile-activities';
 import type { ScheduleProblem } from './model';
@@ -42,7 +42,7 @@ export function trialScheduler(problem: ScheduleProblem, options: TrialOptions):
   const free = { ...problem, activities: problem.activities.map(({ deadline: _, ...activity }) => activity) };
   const compiled = compile(free, options.modes ?? plannedModes(problem));
   const named = options.gated ?? problem.activities.flatMap(a => (a.consecutive ? [a.id] : []));
-  const gates = named.map(id => known(compiled.position, id));
+  const gates = named.flatMap(id => compiled.position.get(id) ?? []);
   const gated = withGates(compiled.search, gates);
   const decoder = new TrialDecoder(gated);
   const planned = Int32Array.from(gated.activities, (_, i) => plan.placed.starts[i] ?? 0);

@@ -15,7 +15,12 @@ export function dateConflicts(compiled: Compiled, earliest: EarliestStarts): Con
     if (latestFinish === undefined || fixedStart !== undefined || finish <= latestFinish) return [];
     const chain = chainTo(compiled, earliest, i);
     const { finish: last } = datesOfMoments(compiled, i, at(earliest.starts, i), finish);
-    const sentence = `${activity.title} must finish by ${activity.deadline ?? ''}, but ${chainWords(compiled, chain)} lead to ${last} at the earliest.`;
+    const leading = chainWords(compiled, chain);
+    const reason =
+      leading.length > 1
+        ? `${joinWords(leading)} lead to ${last} at the earliest`
+        : `cannot finish before ${last}${activity.notBefore === undefined ? '' : `, begun no earlier than ${activity.notBefore}`}`;
+    const sentence = `${activity.title} must finish by ${activity.deadline ?? ''}, but ${reason}.`;
     return [{ kind: 'deadline', ...chainIds(compiled, chain), resources: [], sentence }];
   });
 }
@@ -62,7 +67,7 @@ function chainIds(
   compiled: Compiled,
   chain: readonly ChainLink[],
 ): { activities: string[]; relationships: number[] } {
-  const activities = chain.map(link => at(compiled.problem.activities, link.activity).id);
+  const activities = chain.flatMap(link => compiled.problem.activities[link.activity]?.id ?? []);
   return { activities, relationships: relationshipsOf(compiled, chain) };
 }
 
@@ -73,18 +78,13 @@ function relationshipsOf(compiled: Compiled, chain: readonly ChainLink[]): numbe
   });
 }
 
-function chainWords(compiled: Compiled, chain: readonly ChainLink[]): string {
+function chainWords(compiled: Compiled, chain: readonly ChainLink[]): string[] {
   const first = at(chain, 0).activity;
   const given = compiled.problem.activities[first];
   const from = given?.notBefore === undefined ? '' : ` from ${given.notBefore}`;
   const titles = chain.map(link => titleOf(compiled, link.activity));
   const closures = closuresOf(compiled, chain);
-  return joinWords([
-    `${at(titles, 0)}${from}`,
-    ...titles.slice(1),
-    ...closures,
-    ...mostLagWords(compiled, chain),
-  ]);
+  return [`${at(titles, 0)}${from}`, ...titles.slice(1), ...closures, ...mostLagWords(compiled, chain)];
 }
 
 /** The relationships of a chain that say how far apart two activities may lie. */
@@ -105,5 +105,5 @@ function closuresOf(compiled: Compiled, chain: readonly ChainLink[]): string[] {
 }
 
 function titleOf(compiled: Compiled, activity: number): string {
-  return at(compiled.problem.activities, activity).title;
+  return compiled.problem.activities[activity]?.title ?? 'work begun';
 }

@@ -13,7 +13,7 @@ export function clashHoldings(placed: Placed, days: UnderWay, activity: number, 
     return [{ kind: 'exclusion', exclusion: at(compiled.exclusions, clash.exclusion), activity: other }];
   }
   const { resource, day } = clash;
-  const activities = holdersOn(placed, at(days, day), activity, resource, day).map(
+  const activities = holdersOn(placed, days[day] ?? [], activity, resource, day).map(
     i => at(compiled.problem.activities, i).id,
   );
   const origin = at(compiled.resources, resource);
