@@ -140,8 +140,7 @@ function trialSizes(
   for (let chunk = 0; chunk * TRIALS_PER_CHUNK < trialsRun; chunk++) {
     levels.fill(chunk);
     for (const [i, u] of measured.entries()) {
-      const of = sizes[i];
-      if (of !== undefined) fillSizes(u, of, levels.byId, chunk * TRIALS_PER_CHUNK);
+      fillSizes(u, at(sizes, i), levels.byId, chunk * TRIALS_PER_CHUNK);
     }
   }
   return sizes;

@@ -1,4 +1,4 @@
-import type { Provenance } from '../base';
+import { type Provenance, valueAt } from '../base';
 import { sorted } from './percentiles';
 
 /** How the cost of a past reef project grew from its first public figure to its last. */
@@ -56,5 +56,5 @@ export function amongPastProjects(ratio: number): { covered: number; of: number;
 /** The middle of rising values; of an even number the mean of the two in the middle. */
 function medianOf(rising: Float64Array): number {
   const [below, above] = [Math.ceil(rising.length / 2) - 1, Math.floor(rising.length / 2)];
-  return ((rising[below] ?? Number.NaN) + (rising[above] ?? Number.NaN)) / 2;
+  return (valueAt(rising, below) + valueAt(rising, above)) / 2;
 }

@@ -1,4 +1,4 @@
-import { valueAt } from '../base';
+import { at, valueAt } from '../base';
 import type { TrialPlan } from './latin-hypercube';
 import { momentsOf } from './moments';
 import { orderStatistic, sorted } from './percentiles';
@@ -30,12 +30,13 @@ export function* mitigationValues(
     mitigation === undefined ? [] : [{ id, mitigation }],
   );
   if (offers.length === 0) return [];
-  const [base, ...tried] = yield* adjustedRuns(plan, [{}, ...offers.map(o => ({ mitigated: [o.id] }))], most);
-  return offers.flatMap(({ id, mitigation }, i) => {
-    const other = tried[i];
-    if (base === undefined || other === undefined) return [];
-    return [{ event: id, title: mitigation.title, cost: mitigation.cost, ...difference(base, other) }];
-  });
+  const runs = yield* adjustedRuns(plan, [{}, ...offers.map(o => ({ mitigated: [o.id] }))], most);
+  return offers.map(({ id, mitigation: { title, cost } }, i) => ({
+    event: id,
+    title,
+    cost,
+    ...difference(at(runs, 0), at(runs, i + 1)),
+  }));
 }
 
 /** What a second run with the same draws differs by; mean with its standard error, and both P80. */

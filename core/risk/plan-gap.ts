@@ -1,3 +1,4 @@
+import { at } from '../base';
 import { AS_IT_IS } from './adjustment';
 import { isCollapsed } from './distributions';
 import type { TrialPlan } from './latin-hypercube';
@@ -28,11 +29,7 @@ export interface GapPart {
  * Takes the mean of the runs apart with the same draws: without events, then without drivers, then without ranges.
  * @param most trials at most.
  */
-export function* planGap(
-  prepared: PreparedRun,
-  plan: TrialPlan,
-  most: number = plan.trials,
-): Waves<PlanGap | undefined> {
+export function* planGap(prepared: PreparedRun, plan: TrialPlan, most: number = plan.trials): Waves<PlanGap> {
   const events = prepared.events.map(event => event.id);
   const drivers = prepared.drivers.map(driver => driver.id);
   const ranges = prepared.inputs.filter(i => !isCollapsed(i.distribution)).map(input => input.id);
@@ -40,17 +37,11 @@ export function* planGap(
   const noDrivers = { held: [...events, ...drivers] };
   const nothing = { held: [...events, ...drivers, ...ranges] };
   const runs = yield* adjustedRuns(plan, [AS_IT_IS, noEvents, noDrivers, nothing], most);
-  const [all, withoutEvents, withoutDrivers, likely] = runs.map(({ total, finish }) => ({
-    cost: momentsOf(total).mean,
-    days: momentsOf(finish).mean,
-  }));
-  if (
-    all === undefined ||
-    withoutEvents === undefined ||
-    withoutDrivers === undefined ||
-    likely === undefined
-  )
-    return undefined;
+  const meansOf = (run: number): GapPart => {
+    const { total, finish } = at(runs, run);
+    return { cost: momentsOf(total).mean, days: momentsOf(finish).mean };
+  };
+  const [all, withoutEvents, withoutDrivers, likely] = [meansOf(0), meansOf(1), meansOf(2), meansOf(3)];
   const planned = { cost: prepared.plan.total, days: prepared.plan.finish };
   return {
     whole: less(all, planned),

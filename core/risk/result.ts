@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { type Finding, valueAt } from '../base';
 import type { DriverRow } from './drivers';
 import { momentsOf } from './moments';
 import { percentile, shareUpTo, sorted, type Percentile } from './percentiles';
@@ -57,6 +57,7 @@ export function resultOf(
   findings: readonly Finding[],
 ): SimulationResult {
   const { plan, activities } = prepared;
+  const { drives } = samples;
   const trials = samples.total.length;
   const whole = samples.total.filter(Number.isFinite).length;
   const missed = samples.missedSeason.reduce(
@@ -73,8 +74,7 @@ export function resultOf(
     cashNeed: samples.cashNeed === undefined ? undefined : spread(samples.cashNeed, plan.cashNeed),
     anotherSeason: missed / whole,
     drivesFinish:
-      samples.drives &&
-      activities.map((activity, i) => ({ activity, share: (samples.drives?.[i] ?? 0) / whole })),
+      drives && activities.map((activity, i) => ({ activity, share: valueAt(drives, i) / whole })),
     drivers,
     findings: [...findings, ...withoutAnswerFindings(trials - whole, trials)],
     samples,

@@ -90,7 +90,7 @@ export function* whatIfs(run: PreparedRun, plan: TrialPlan): Waves<WhatIfs> {
   const mitigations = yield* mitigationValues(run, plan, COMPARED_TRIALS);
   const surveys = yield* surveyValues(run, plan, COMPARED_TRIALS);
   const gap = yield* planGap(run, plan, COMPARED_TRIALS);
-  return { mitigations, surveys, ...(gap === undefined ? {} : { gap }) };
+  return { mitigations, surveys, gap };
 }
 
 function stepper(waves: Waves<Answer>, { run }: TrialRunner) {
