@@ -1,3 +1,4 @@
+import { known } from '../base';
 import { isoOf } from '../calendar';
 import type { GeneratorLimits } from './category';
 import { workedDays, type Generation } from './spread';
@@ -25,7 +26,7 @@ export function plannedEvent(
   for (const day of days) {
     const kilograms = days
       .filter(other => other >= day && other < day + limits.episodeDays)
-      .reduce((sum, other) => sum + (byDay.get(other) ?? 0), 0);
+      .reduce((sum, other) => sum + known(byDay, other), 0);
     if (best === undefined || kilograms > best.kilograms + 1e-9) best = { day, kilograms };
   }
   if (best === undefined) return undefined;

@@ -1,3 +1,4 @@
+import { known } from '../base';
 import { dayOf, monthOf, type DayNumber } from '../calendar';
 import { generatorCategory, type GeneratorCategory, type GeneratorLimits } from './category';
 import { plannedEvent, type EpisodicEvent } from './episode';
@@ -83,7 +84,7 @@ function withPickUps(
   const kept = months.filter(month => month.counted > 0);
   const counts = pickUps(
     limits,
-    kept.map(month => ({ ...month, kilograms: month.counted, firstDay: firstDays.get(month.month) ?? 0 })),
+    kept.map(month => ({ ...month, kilograms: month.counted, firstDay: known(firstDays, month.month) })),
   );
   const inEvent = event === undefined ? [] : months.filter(month => month.generated > month.counted);
   const eventStreams = [...new Set(inEvent.flatMap(month => month.streams))];

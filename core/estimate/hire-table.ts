@@ -1,3 +1,4 @@
+import { known } from '../base';
 import {
   bareGiven,
   dollars,
@@ -108,12 +109,11 @@ function hires(rows: readonly ItemFields[], input: EstimateInput): Hire[] {
   const byId = new Map(input.library.rateBook.equipment.map(equipment => [equipment.id, equipment]));
   const brought = new Set<string>();
   return rows.flatMap(row =>
-    row.item.equipment.flatMap((hire): Hire[] => {
-      const equipment = byId.get(hire.equipment);
-      if (equipment === undefined) return [];
+    row.item.equipment.map((hire): Hire => {
+      const equipment = known(byId, hire.equipment);
       const first = !brought.has(equipment.id);
       brought.add(equipment.id);
-      return [hireOf(row, hire, equipment, first)];
+      return hireOf(row, hire, equipment, first);
     }),
   );
 }

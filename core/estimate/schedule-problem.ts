@@ -64,7 +64,9 @@ const namesOf = onceFor(({ id, title, stage, span, calendar, hazard, crew }: Wor
 ]);
 
 function newProblem(input: PlanInput): PlanProblem {
-  const spans = input.planned.filter(({ item }) => isSpan(item));
+  const spans = input.planned.flatMap(({ item }) =>
+    item.span === undefined ? [] : [{ item, span: item.span }],
+  );
   const worked = input.planned.filter(({ item }) => !isSpan(item) && !isObligation(item));
   const isWorked = new Set(worked.map(({ item }) => item.id));
   const problem: PlanProblem = {
@@ -235,21 +237,26 @@ function exclusions(worked: readonly PlannedItem[]): NonNullable<ScheduleProblem
 /** Spans as hammocks; the same objects as before while neither they nor the items they may hang from are called otherwise. */
 const hammocks = keepingParts(
   4,
-  (spans: readonly PlannedItem[], worked: readonly PlannedItem[]) => [
+  (spans: readonly SpanItem[], worked: readonly PlannedItem[]) => [
     spans.length,
     ...spans.map(({ item }) => namesOf(item)),
     ...worked.map(({ item }) => namesOf(item)),
   ],
-  (spans, worked) => spans.flatMap(({ item }) => hammock(item, worked)),
+  (spans, worked) => spans.flatMap(({ item, span }) => hammock(item, span, worked)),
 );
 
-function hammock(item: WorkItem, worked: readonly PlannedItem[]): Hammock[] {
+interface SpanItem {
+  readonly item: WorkItem;
+  readonly span: NonNullable<WorkItem['span']>;
+}
+
+function hammock(item: WorkItem, span: SpanItem['span'], worked: readonly PlannedItem[]): Hammock[] {
   const named = (names: readonly string[]) => {
     const wanted = new Set(names);
     return worked.flatMap(({ item: { id, stage } }) => (wanted.has(id) || wanted.has(stage) ? [id] : []));
   };
-  const from = named(item.span?.from ?? []);
-  const to = named(item.span?.to ?? []);
+  const from = named(span.from);
+  const to = named(span.to);
   if (from.length === 0 || to.length === 0) return [];
   return [{ id: item.id, title: item.title, fromStartOf: from, toFinishOf: to, calendar: item.calendar }];
 }

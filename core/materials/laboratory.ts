@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { at, type Finding } from '../base';
 import { compareDecimals, quantity } from '../units';
 import type { TripPoint } from './schema';
 import { trips } from './trips';
@@ -31,7 +31,7 @@ export function readResult(cell: LaboratoryCell): ReadResult {
   const flagged = /(^|[\s,;])(u|nd)($|[\s,;])/i.test(cell.qualifier);
   if (text === '') return flagged ? belowLimit(cell, undefined) : { kind: 'empty' };
   const less = LESS_THAN.exec(text);
-  if (less !== null) return { kind: 'below', limit: plain(less[1] ?? '') };
+  if (less !== null) return { kind: 'below', limit: plain(at(less, 1)) };
   if (NOT_DETECTED.test(text)) return belowLimit(cell, undefined);
   const number = NUMBER.exec(text);
   if (number === null) return { kind: 'text', text };

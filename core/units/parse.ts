@@ -1,9 +1,9 @@
-import type { Finding } from '../base';
+import { at, type Finding } from '../base';
 import { dimensionOf, isConvertible } from './convert';
 import { UNIT_FACTORS } from './factors';
 import { Quantity, isDecimalText, quantity } from './quantity';
 import { spelledUnit } from './spelling';
-import { isPlainUnit, isUnit, type Unit } from './unit';
+import { isUnit, unitParts, type Unit } from './unit';
 
 const TYPED = /^(\$)?\s*(-?[\d.,]+)\s*(.*)$/;
 const THOUSANDS = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/;
@@ -27,10 +27,10 @@ export interface Expected {
 export function parseQuantity(text: string, expected: Expected): Quantity | Finding {
   const match = TYPED.exec(text.trim().slice(0, 200));
   if (!match) return notANumber(text, expected);
-  const digits = match[2] ?? '';
+  const [digits, behind] = [at(match, 2), at(match, 3)];
   const plain = THOUSANDS.test(digits) ? digits.replaceAll(',', '') : digits;
   if (!isDecimalText(plain)) return notANumber(text, expected);
-  const written = match[1] === '$' ? `USD${match[3] ?? ''}` : (match[3] ?? '');
+  const written = match[1] === '$' ? `USD${behind}` : behind;
   if (written === '' && expected.like !== '1') return noUnit(text, expected);
   const spelled = written === '' ? { unit: expected.like } : spelledUnit(written);
   if (spelled === 'unknown') return unknownUnit(text, written, expected);
@@ -124,8 +124,7 @@ function finding(code: string, expected: Expected, message: string, remedy: stri
 
 /** A unit in words: `long tons`, `US dollars per hours` for a rate. */
 export function wordsOf(unit: Unit): string {
-  return unit
-    .split('/')
-    .map(part => (isPlainUnit(part) ? UNIT_FACTORS[part].words || 'one' : part))
+  return unitParts(unit)
+    .flatMap(part => (part === undefined ? [] : [UNIT_FACTORS[part].words || 'one']))
     .join(' per ');
 }

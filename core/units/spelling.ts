@@ -1,4 +1,4 @@
-import { isPlainUnit, isUnit, type PlainUnit, type Unit } from './unit';
+import { PLAIN_UNITS, isPlainUnit, isUnit, type PlainUnit, type Unit } from './unit';
 
 /** How people write the units. Names that could mean two units are left out on purpose; see AMBIGUOUS. */
 const SPELLINGS: Readonly<Record<PlainUnit, readonly string[]>> = {
@@ -32,22 +32,22 @@ const SPELLINGS: Readonly<Record<PlainUnit, readonly string[]>> = {
 };
 
 /** Words that name more than one unit, and what to write instead. */
-const AMBIGUOUS: Readonly<Record<string, string>> = {
-  ton: 'long tons, short tons or tonnes',
-  tons: 'long tons, short tons or tonnes',
-  st: 'short tons',
-  day: 'work days or calendar days',
-  days: 'work days or calendar days',
-  d: 'work days or calendar days',
-  mile: 'statute miles (mi) or nautical miles (nmi)',
-  miles: 'statute miles (mi) or nautical miles (nmi)',
-  '%': 'a share such as 0.15',
-};
+const AMBIGUOUS = new Map(
+  Object.entries({
+    ton: 'long tons, short tons or tonnes',
+    tons: 'long tons, short tons or tonnes',
+    st: 'short tons',
+    day: 'work days or calendar days',
+    days: 'work days or calendar days',
+    d: 'work days or calendar days',
+    mile: 'statute miles (mi) or nautical miles (nmi)',
+    miles: 'statute miles (mi) or nautical miles (nmi)',
+    '%': 'a share such as 0.15',
+  }),
+);
 
 const BY_SPELLING: ReadonlyMap<string, PlainUnit> = new Map(
-  Object.entries(SPELLINGS).flatMap(([unit, words]) =>
-    isPlainUnit(unit) ? words.map((word): [string, PlainUnit] => [word, unit]) : [],
-  ),
+  PLAIN_UNITS.flatMap(unit => SPELLINGS[unit].map((word): [string, PlainUnit] => [word, unit])),
 );
 
 /** What a written unit means: the unit, or the words to choose from, or nothing known. */
@@ -56,12 +56,14 @@ export type SpelledUnit = { readonly unit: Unit } | { readonly choose: string } 
 /** The unit that a written word means; `tons` and `days` are refused because they name several. */
 export function spelledUnit(written: string): SpelledUnit {
   const text = written.trim().toLowerCase().replace(/\s+/g, ' ');
-  if (Object.hasOwn(AMBIGUOUS, text)) return { choose: AMBIGUOUS[text] ?? '' };
+  const choose = AMBIGUOUS.get(text);
+  if (choose !== undefined) return { choose };
   const plain = plainUnit(text);
   if (plain !== undefined) return { unit: plain };
   const [top, bottom, ...rest] = text.split(/\s*(?:\/| per )\s*/);
   if (top === undefined || bottom === undefined || rest.length > 0) return 'unknown';
-  if (Object.hasOwn(AMBIGUOUS, bottom)) return { choose: AMBIGUOUS[bottom] ?? '' };
+  const chooseBottom = AMBIGUOUS.get(bottom);
+  if (chooseBottom !== undefined) return { choose: chooseBottom };
   const rate = `${plainUnit(top) ?? '?'}/${plainUnit(bottom) ?? '?'}`;
   return isUnit(rate) ? { unit: rate } : 'unknown';
 }

@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { at } from '../base';
 
 /**
  * The plain units of the program: a closed list, so that a misspelt unit does not compile. Long ton, short
@@ -57,12 +57,13 @@ export function isUnit(text: string): text is Unit {
 
 /** The parts of a unit: `['USD', 'h']` for `USD/h`, `['m', undefined]` for `m`. */
 export function unitParts(unit: Unit): readonly [PlainUnit, PlainUnit | undefined] {
-  const [top, bottom] = unit.split('/');
-  return [plainUnit(top), bottom === undefined ? undefined : plainUnit(bottom)];
+  const parts = unit.split('/').map(plainUnit);
+  return [at(parts, 0), parts[1]];
 }
 
-function plainUnit(text: string | undefined): PlainUnit {
-  const found = PLAIN_UNITS.find(unit => unit === text);
-  if (found === undefined) throw new BugError(`${text ?? ''} is not a unit`);
-  return found;
+function plainUnit(text: string): PlainUnit {
+  return at(
+    PLAIN_UNITS,
+    PLAIN_UNITS.findIndex(unit => unit === text),
+  );
 }

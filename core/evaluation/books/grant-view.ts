@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { known, type Finding } from '../../base';
 import { obligationsByMonth, type ContingentObligation } from '../../benefit';
 import {
   byFiscalYear,
@@ -151,8 +151,9 @@ export function sinkingMonth({ parts, spans }: BookBasis): string | undefined {
 }
 
 function drawFindings(book: GrantBook, { drawdown }: CashPart): Finding[] {
+  const drawn = new Map(drawdown.map(({ sourceId, draws }) => [sourceId, draws]));
   return book.awards.flatMap(award => {
-    const draws = drawdown.find(one => one.sourceId === award.source.id)?.draws ?? [];
+    const draws = known(drawn, award.source.id);
     return checkDrawdown(draws, draws.at(-1)?.drawn ?? 0, matchOf(award));
   });
 }

@@ -36,13 +36,13 @@ export function coatingFindings(
         rule: point.rule,
       },
     ];
-  if (presumed !== 'presumed' || removal === undefined) return [];
+  if (presumed !== 'presumed' || removal === undefined || lastCoating === undefined) return [];
   return [
     {
       code: 'rules/tbt-presumed',
       weight: 'notes',
       place: '/vessel/lastCoating',
-      message: `The last antifouling coating is of ${lastCoating ?? ''}, before ${point.figure.value}: tributyltin is presumed.`,
+      message: `The last antifouling coating is of ${lastCoating}, before ${point.figure.value}: tributyltin is presumed.`,
       meaning: `${removal.title} is in the estimate.`,
       remedy,
       rule: point.rule,

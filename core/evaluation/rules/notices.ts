@@ -167,17 +167,24 @@ function explosivesPermit(parts: NoticeParts): DatedNotice | undefined {
 
 function dated(
   { items, schedule }: NoticeParts,
-  item: string,
+  item: NoticeItem,
   before: string,
   starts: string,
 ): Pick<DatedNotice, 'item' | 'title' | 'given' | 'before' | 'starts'> {
   const given = schedule.activities.find(activity => activity.id === item)?.start;
-  const title = items.find(candidate => candidate.id === item)?.title ?? TITLES[item] ?? item;
+  const title = items.find(candidate => candidate.id === item)?.title ?? TITLES[item];
   return { item, title, before, starts, ...(given === undefined ? {} : { given }) };
 }
 
+type NoticeItem =
+  | 'asbestos-notice'
+  | 'pcb-landfill-notice'
+  | 'safety-zone-request'
+  | 'explosives-permit'
+  | typeof EPISODIC_NOTICE;
+
 /** What the notices are called when the scenario has no item for them. */
-const TITLES: Readonly<Record<string, string>> = {
+const TITLES: Readonly<Record<NoticeItem, string>> = {
   'asbestos-notice': 'Asbestos notice',
   'pcb-landfill-notice': 'Notice to the landfill that takes PCB',
   'safety-zone-request': 'Request for a safety zone',

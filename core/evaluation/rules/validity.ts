@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { at, type Finding } from '../../base';
 import type { WorkSheet } from '../../estimate';
 
 /**
@@ -21,7 +21,7 @@ export function validityFindings(work: WorkSheet): Finding[] {
   return [...outside.values()].map(({ driver, value, range, items }) => ({
     code: 'estimate/outside-range',
     weight: 'warns',
-    place: `/items/${items[0] ?? ''}`,
+    place: `/items/${at(items, 0)}`,
     message: `${driver} is ${value}; the relationships of ${namesOf(items)} are meant for ${range}.`,
     meaning: 'Their hours and costs are carried beyond what they were set up for.',
     remedy: 'Check these lines against a quote, or state their quantities and hours.',

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { WorkCalendar } from '../../../core/calendar';
+import { isoOf, type WorkCalendar } from '../../../core/calendar';
 import {
   generatorCategory,
   generatorLimits,
   generatorPlan,
   pickUps,
+  plannedEvent,
+  workedDays,
   type Generation,
 } from '../../../core/disposal';
 import { shippedLibrary } from '../../../core/evaluation';
@@ -177,5 +179,23 @@ describe('pick-ups', () => {
       ['2027-06', 1],
       ['2027-09', 1],
     ]);
+  });
+});
+
+describe('work that generates waste', () => {
+  test('on days of its calendar works on those, and without any on its first day', () => {
+    // 2027-06-05 and 06 are a weekend.
+    expect(workedDays(made(10, '2027-06-04', '2027-06-07')).length).toBe(2);
+    const [first, ...more] = workedDays(made(10, '2027-06-05', '2027-06-06'));
+    expect([isoOf(first ?? 0), more]).toEqual(['2027-06-05', []]);
+  });
+
+  test('cannot finish before it starts: that is a fault of ours', () => {
+    expect(() => workedDays(made(10, '2027-06-07', '2027-06-04'))).toThrow('cannot finish on 2027-06-04');
+  });
+
+  test('that counts for no category needs no event', () => {
+    expect(plannedEvent(limits, [made(500, '2027-06-07', '2027-06-11', false)])).toBeUndefined();
+    expect(plannedEvent(limits, [made(500, '2027-06-07', '2027-06-11')])?.start).toBe('2027-06-07');
   });
 });

@@ -116,6 +116,7 @@ describe('what the document says of weights and tanks', () => {
   const whole = inputOf(project).displacement.likely;
   const row = (mass: string, vcg: string) => ({
     ...{ id: 'steel', title: 'Steel', mass: figure(mass, 't'), vcg: figure(vcg, 'm') },
+    ...{ lcg: figure('60', 't'), tcg: figure('0', 't') },
   });
   const { kg: _kg, ...unmeasured } = project.vessel;
   const listing = (weights: Project['vessel']['weights']): Project => ({
@@ -123,7 +124,7 @@ describe('what the document says of weights and tanks', () => {
     vessel: { ...unmeasured, weights },
   });
 
-  it('takes KG from a weight list of heights alone, without a place along or across the ship', () => {
+  it('takes KG from a weight list whose places along and across the ship are in no unit of length, and leaves these out', () => {
     const found = inputOf(listing([row(whole.toFixed(1), '7.5')]));
     expect([found.kg.basis, found.tcg]).toEqual(['weight list', undefined]);
     expect(found.kg.likely).toBeCloseTo(7.5, 9);
