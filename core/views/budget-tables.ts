@@ -1,12 +1,13 @@
 import { at, known, withId } from '../base';
 import { addMonths, dayOf, monthOf } from '../calendar';
+import type { MoneySheet } from '../estimate';
 import { dollarsOf } from '../money';
 import { idOf, type Step } from '../sheet';
 import { aligned, words } from './cells';
-import { dollarCell, type EstimateContext } from './context';
+import { ABSENT, dollarCell, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS } from './elements';
 import { roundText, shownNumber } from './number-text';
-import type { Column, Row, TableRows } from './rows';
+import type { Column, Row, Shown, TableRows } from './rows';
 import type { MoneyLine, ShownColumn, ShownMoney } from './shown-money';
 import { tenths } from './budget';
 import { wholeDollars } from './whole-dollars';
@@ -26,9 +27,28 @@ const STAGE_COLUMNS: readonly Column[] = [
   SHARE,
 ];
 
+/** The share of each amount in the total, and that of the total; none of them is known while an amount is not. */
+function sharesOf(
+  amounts: readonly (number | undefined)[],
+  total: number | undefined,
+): { readonly share: (place: number, why: string) => Shown; readonly whole: Shown } {
+  const known = amounts.filter(amount => amount !== undefined);
+  const absent = (why: string): Shown => ({ ...ABSENT, why });
+  if (known.length < amounts.length || total === undefined)
+    return { share: (_, why) => absent(why), whole: absent('sums/total') };
+  const shares = tenths(known);
+  return {
+    share: (place, why) => ({ text: at(shares, place), why }),
+    whole: { text: '100.0', why: 'sums/total' },
+  };
+}
+
 /** Stages by element. */
 export function stageTable(money: ShownMoney): TableRows {
-  const shares = tenths(money.stages.map(stage => money.stage(stage.id, 'total') ?? 0));
+  const { share, whole: all } = sharesOf(
+    money.stages.map(stage => money.stage(stage.id, 'total')),
+    money.total('total'),
+  );
   const cells = (get: (column: ShownColumn) => number | undefined, why: (column: ShownColumn) => string) =>
     Object.fromEntries(
       [...ELEMENTS, 'total' as const].map(column => [column, dollarCell(get(column), why(column))]),
@@ -44,7 +64,7 @@ export function stageTable(money: ShownMoney): TableRows {
           column => money.stage(stage.id, column),
           column => (column === 'total' ? whole : `stage:${stage.id}:${column}`),
         ),
-        share: { text: at(shares, place), why: whole },
+        share: share(place, whole),
       },
     };
   });
@@ -54,7 +74,7 @@ export function stageTable(money: ShownMoney): TableRows {
     cells: {
       title: words('Total'),
       ...cells(money.total, column => (column === 'total' ? 'sums/total' : `element:${column}`)),
-      share: { text: '100.0', why: 'sums/total' },
+      share: all,
     },
   };
   return {
@@ -74,14 +94,17 @@ function amountTable(
   total: number | undefined,
 ): TableRows {
   const columns: readonly Column[] = [{ key: 'title', title: head, kind: 'words' }, TOTAL, SHARE];
-  const shares = tenths(rows.map(row => row.amount ?? 0));
+  const { share, whole } = sharesOf(
+    rows.map(row => row.amount),
+    total,
+  );
   const lines = rows.map((row, place): Row => ({
     id: row.id,
     kind: 'line',
     cells: {
       title: words(row.title),
       total: dollarCell(row.amount, row.why),
-      share: { text: at(shares, place), why: row.why },
+      share: share(place, row.why),
     },
   }));
   const sum: Row = {
@@ -90,7 +113,7 @@ function amountTable(
     cells: {
       title: words('Total'),
       total: dollarCell(total, 'sums/total'),
-      share: { text: '100.0', why: 'sums/total' },
+      share: whole,
     },
   };
   return { id, caption, columns, rows: aligned(columns, [...lines, sum]) };
@@ -187,34 +210,29 @@ const BUILD_COLUMNS: readonly Column[] = [
 /** How the total is built up: contract work, mark-ups, the owner’s own cost; to the cent, because it ties out. */
 export function buildUpTable({ parts }: EstimateContext): TableRows {
   const { money } = parts;
-  const steps: readonly (readonly [string, Step<'USD'> | undefined, Row['kind']])[] = [
-    ['Direct cost of contract work', money?.sums.contractCost, 'line'],
-    ['Mark-ups of the contractor', money?.sums.markUps, 'line'],
-    ['Owner’s own cost', money?.sums.ownerCost, 'line'],
-    ['Total', money?.sums.total, 'total'],
-    ['Of it: scrap kept by the contractor, as a lower price', money?.sums.scrapCredit, 'line'],
-    ['Beside it: scrap received by the owner, as income', money?.sums.scrapIncome, 'line'],
-  ];
-  const rows = steps.flatMap(([title, step, kind]): Row[] => {
-    if (money === undefined || step === undefined) return [];
-    const amount = money.result.money(step);
-    const why = idOf(step);
-    const text = amount === undefined ? 'not yet' : shownNumber(roundText(String(dollarsOf(amount)), 2), 2);
-    return [
-      {
-        id: why,
-        kind,
-        cells: {
-          title: words(title),
-          amount: { text, why, ...(amount === undefined ? { absent: true as const } : {}) },
-        },
-      },
-    ];
-  });
+  const rows = money === undefined ? [] : buildUpRows(money);
   return {
     id: 'build-up',
     caption: 'Build-up of the total',
     columns: BUILD_COLUMNS,
     rows: aligned(BUILD_COLUMNS, rows),
   };
+}
+
+function buildUpRows({ sums, result }: MoneySheet): Row[] {
+  const steps: readonly (readonly [string, Step<'USD'>, Row['kind']])[] = [
+    ['Direct cost of contract work', sums.contractCost, 'line'],
+    ['Mark-ups of the contractor', sums.markUps, 'line'],
+    ['Owner’s own cost', sums.ownerCost, 'line'],
+    ['Total', sums.total, 'total'],
+    ['Of it: scrap kept by the contractor, as a lower price', sums.scrapCredit, 'line'],
+    ['Beside it: scrap received by the owner, as income', sums.scrapIncome, 'line'],
+  ];
+  return steps.map(([title, step, kind]): Row => {
+    const amount = result.money(step);
+    const why = idOf(step);
+    const shown =
+      amount === undefined ? ABSENT : { text: shownNumber(roundText(String(dollarsOf(amount)), 2), 2) };
+    return { id: why, kind, cells: { title: words(title), amount: { ...shown, why } } };
+  });
 }

@@ -53,7 +53,8 @@ interface Basics {
 
 function basisParts({ summary }: EstimateContext, money: ShownMoney): Basics {
   const byBasis = summary?.byBasis;
-  if (byBasis === undefined) return { parts: [], unchecked: undefined };
+  const unchecked = summary?.uncheckedShare;
+  if (byBasis === undefined || unchecked === undefined) return { parts: [], unchecked: undefined };
   const present = BASES.map(basis => ({ basis, amount: byBasis[basis].cents })).filter(
     one => one.amount !== 0,
   );
@@ -67,11 +68,7 @@ function basisParts({ summary }: EstimateContext, money: ShownMoney): Basics {
     amount: { text: dollars(at(shown, place) * 100), why: `basis:${basis}` },
     part: Math.max(0, amount / (all === 0 ? 1 : all)),
   }));
-  const unchecked = summary?.uncheckedShare;
-  return {
-    parts,
-    unchecked: unchecked === undefined ? undefined : roundText((unchecked * 100).toFixed(4), 1),
-  };
+  return { parts, unchecked: roundText((unchecked * 100).toFixed(4), 1) };
 }
 
 /** Shares in tenths of a per cent that add up to 100.0. */

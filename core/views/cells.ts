@@ -21,7 +21,7 @@ export function figureEdit(
   figure: Figure | undefined,
   unit: string,
   measures: Measures,
-): Edit {
+): Edit & Required<Pick<Edit, 'unit'>> {
   const shown =
     figure === undefined
       ? { value: '', unit: inMeasures('0', unit, measures).unit }

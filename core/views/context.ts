@@ -27,7 +27,7 @@ export function figureCell(
   step: Step,
   row?: string,
   decimals?: number,
-): Shown {
+): Shown & Required<Pick<Shown, 'why'>> {
   const figure = result.at(step, row);
   const why = idOf(step, row);
   if (figure.text === undefined) return { ...ABSENT, why };

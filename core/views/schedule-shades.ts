@@ -29,7 +29,7 @@ function seasons(
 ): ScheduleShade[] {
   const { problem } = context.parts;
   const used = new Set(problem.activities.flatMap(activity => activity.closures ?? []));
-  return Object.entries(problem.closures ?? {}).flatMap(([id, closure]): ScheduleShade[] => {
+  return Object.entries({ ...problem.closures }).flatMap(([id, closure]): ScheduleShade[] => {
     if (!used.has(id)) return [];
     const stopped = new Set(
       problem.activities

@@ -1,3 +1,4 @@
+import { known } from '../base';
 import { holdingWords } from '../scheduling';
 import { aligned, editCell, memberCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
@@ -34,7 +35,7 @@ export function activityTable({ parts, evaluation }: EstimateContext): TableRows
       subject: activity.id,
       cells: {
         title: words(activity.title),
-        place: words(places.get(items.get(activity.id)?.place ?? '') ?? ''),
+        place: words(known(places, known(items, activity.id).place)),
         start: { text: dateWords(activity.start), why },
         finish: { text: dateWords(activity.finish), why },
         days: { text: String(activity.workDays), why },

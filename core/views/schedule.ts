@@ -37,16 +37,13 @@ export function scheduleView(
   context: EstimateContext,
   earlier: EarlierPlan = NO_PLAN,
 ): ScheduleView | undefined {
-  const { schedule } = context.parts;
-  if (schedule.start === undefined || schedule.finish === undefined) return undefined;
+  const { start, finish, workDays, activities } = context.parts.schedule;
+  if (start === undefined || finish === undefined || workDays === undefined) return undefined;
   const lanes = lanesOf(context, earlier);
-  const marks = marksOf(context, schedule.finish);
-  const span = chartSpan(
-    dayOf(schedule.start),
-    Math.max(dayOf(schedule.finish), ...marks.map(mark => mark.at)),
-  );
+  const marks = marksOf(context, finish);
+  const span = chartSpan(dayOf(start), Math.max(dayOf(finish), ...marks.map(mark => mark.at)));
   return {
-    sentence: sentence(context),
+    sentence: sentence(context, finish, workDays),
     ...span,
     ...timeAxis(span.from, span.to),
     lanes,
@@ -56,21 +53,19 @@ export function scheduleView(
     table: activityTable(context),
     calendar: calendarTable(context),
     closures: closureTable(context),
-    words: `The work in time from ${dateWords(schedule.start)} to ${dateWords(schedule.finish)}, ${schedule.activities.length} activities in ${lanes.length} places. The table beside it tells the same.`,
+    words: `The work in time from ${dateWords(start)} to ${dateWords(finish)}, ${activities.length} activities in ${lanes.length} places. The table beside it tells the same.`,
   };
 }
 
-function sentence({ parts: { schedule }, evaluation: { project } }: EstimateContext): Sentence {
-  const days = { text: String(schedule.workDays ?? 0), why: 'schedule:work-days' };
-  const finish = {
-    text: schedule.finish === undefined ? '' : dateWords(schedule.finish),
-    why: 'schedule:finish',
-  };
+function sentence(
+  { parts: { schedule }, evaluation: { project } }: EstimateContext,
+  lastDay: string,
+  workDays: number,
+): Sentence {
+  const days = { text: String(workDays), why: 'schedule:work-days' };
+  const finish = { text: dateWords(lastDay), why: 'schedule:finish' };
   const { deadline } = project.calendars;
-  const spare =
-    deadline === undefined || schedule.finish === undefined
-      ? undefined
-      : dayOf(deadline) - dayOf(schedule.finish);
+  const spare = deadline === undefined ? undefined : dayOf(deadline) - dayOf(lastDay);
   if (spare !== undefined && spare < 0) {
     return [days, ' work days, finished on ', finish, `: ${-spare} calendar days after the grant ends.`];
   }

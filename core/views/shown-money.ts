@@ -65,7 +65,7 @@ export function shownMoney(context: EstimateContext): ShownMoney {
   const shown = new Map<string, number>();
   const put = (kind: string, id: string, column: ShownColumn, value: number) =>
     shown.set(`${kind}/${id}/${column}`, value);
-  const totals = totalsOf(lines);
+  const totals = context.summary === undefined ? NONE : totalsOf(lines);
   for (const column of COLUMNS) {
     const total = totals.get(column);
     if (total !== undefined) put('total', '', column, total);
@@ -85,6 +85,9 @@ export function shownMoney(context: EstimateContext): ShownMoney {
   const get = (kind: string) => (id: string, column: ShownColumn) => shown.get(`${kind}/${id}/${column}`);
   return { lines, stages, line: get('line'), stage: get('stage'), total: column => get('total')('', column) };
 }
+
+/** Without prices no column has a total, not even one of nothing. */
+const NONE: ReadonlyMap<ShownColumn, number> = new Map();
 
 /** The totals of the columns, which add up to the total. */
 function totalsOf(lines: readonly MoneyLine[]): ReadonlyMap<ShownColumn, number> {

@@ -13,7 +13,7 @@ function surveyed(path: string, label: string, unit: string, isOptional = false)
   return {
     path,
     kind: 'figure',
-    label: unit === '1' ? label : `${label}, ${unitWords(unit)}`,
+    label: `${label}, ${unitWords(unit)}`,
     unit,
     basis: 'surveyed',
     ...(isOptional ? { optional: true as const } : {}),
@@ -207,7 +207,7 @@ export function openingTable({ evaluation: { project }, measures }: ViewContext)
 }
 
 /** What a new opening of a compartment needs. */
-function openingAddition(compartment: { id: string; title: string }, measures: Measures): TableRows['add'] {
+function openingAddition(compartment: { id: string; title: string }, measures: Measures): Addition {
   const unit = length(measures);
   return {
     at: `/vessel/compartments/${compartment.id}/openings`,
@@ -225,7 +225,7 @@ function openingAddition(compartment: { id: string; title: string }, measures: M
 }
 
 /** What a new compartment needs. */
-export function compartmentAddition(measures: Measures): TableRows['add'] {
+export function compartmentAddition(measures: Measures): Addition {
   const unit = length(measures);
   return {
     at: '/vessel/compartments',
@@ -245,5 +245,5 @@ export function compartmentAddition(measures: Measures): TableRows['add'] {
 
 /** What may be added to each compartment. */
 export function openingAdditions({ evaluation: { project }, measures }: ViewContext): readonly Addition[] {
-  return project.vessel.compartments.flatMap(one => openingAddition(one, measures) ?? []);
+  return project.vessel.compartments.map(one => openingAddition(one, measures));
 }

@@ -1,4 +1,4 @@
-import type { Figure } from '../base';
+import { withId, type Figure } from '../base';
 import type { Project } from '../project';
 import { idOf } from '../sheet';
 import type { MeasureKey } from '../vessel';
@@ -49,15 +49,9 @@ function figureOf(project: Project, field: Line[0]): Figure | undefined {
 
 /** Particulars of the ship: given, or standing in from the hull type until they are. */
 export function particulars(context: EstimateContext): TableRows {
-  const { project, library } = context.evaluation;
+  const { project } = context.evaluation;
   const rows: Row[] = [
-    choiceRow('hullType', 'Hull type', {
-      at: '/vessel/hullType',
-      kind: 'choice',
-      value: project.vessel.hullType,
-      choices: library.hullTypes.map(type => ({ id: type.id, title: type.title })),
-      label: 'Hull type',
-    }),
+    hullTypeRow(context),
     textRow('built', 'Built', {
       at: '/vessel/built',
       kind: 'whole',
@@ -78,7 +72,7 @@ function particular(context: EstimateContext, [field, title, unit, measure]: Lin
     return [givenRow(field, title, givenCell(at, title, figure, context.measures), figure)];
   if (measure === undefined) {
     const edit = figureEdit(at, title, undefined, unit, context.measures);
-    return [row(field, title, { text: 'not given', edit }, words(edit.unit ?? ''), NOT_APPLYING)];
+    return [row(field, title, { text: 'not given', edit }, words(edit.unit), NOT_APPLYING)];
   }
   const { work } = context.parts;
   const step = work.takeOff.measures[measure];
@@ -99,9 +93,17 @@ function givenRow(id: string, title: string, value: GivenShown, figure: Figure):
   return row(id, title, value, words(value.unit), basisCell(figure.basis, figure.source, value.why));
 }
 
-function choiceRow(id: string, title: string, edit: Edit): Row {
-  const chosen = edit.choices?.find(choice => choice.id === edit.value)?.title ?? edit.value;
-  return row(id, title, { text: chosen, edit }, words(''), words(''));
+function hullTypeRow({ evaluation: { project, library } }: EstimateContext): Row {
+  const choices = library.hullTypes.map(({ id, title }) => ({ id, title }));
+  const { title } = withId(choices, project.vessel.hullType);
+  const edit: Edit = {
+    at: '/vessel/hullType',
+    kind: 'choice',
+    value: project.vessel.hullType,
+    choices,
+    label: 'Hull type',
+  };
+  return row('hullType', 'Hull type', { text: title, edit }, words(''), words(''));
 }
 
 /** A year that may not be known. */
@@ -145,7 +147,7 @@ const NAME_COLUMNS: readonly Column[] = [
 /** The names on papers. */
 export function namesTable({ evaluation: { project } }: ViewContext): TableRows {
   const named = (field: 'name' | 'port' | 'county', title: string): Row =>
-    textRow(field, title, { at: `/site/${field}`, kind: 'text', value: project.site[field], label: title });
+    nameRow(field, title, { at: `/site/${field}`, kind: 'text', value: project.site[field], label: title });
   const ship = {
     at: '/vessel/name',
     kind: 'text' as const,
@@ -157,18 +159,23 @@ export function namesTable({ evaluation: { project } }: ViewContext): TableRows 
     caption: 'Names',
     columns: NAME_COLUMNS,
     rows: [
-      textRow('project', 'Project', {
+      nameRow('project', 'Project', {
         at: '/title',
         kind: 'text',
         value: project.title,
         label: 'Name of the project',
       }),
-      textRow('ship', 'Ship', ship),
+      nameRow('ship', 'Ship', ship),
       named('name', 'Reef site'),
       named('port', 'Preparation port'),
       named('county', 'County'),
     ],
   };
+}
+
+/** A name and its input. */
+function nameRow(id: string, title: string, edit: Edit): Row {
+  return { id, kind: 'line', cells: { title: words(title), value: { text: edit.value, edit } } };
 }
 
 const COMPARTMENT_COLUMNS: readonly Column[] = [
@@ -222,12 +229,11 @@ export function compartmentTable({ evaluation: { project }, measures }: ViewCont
   const columns = COMPARTMENT_COLUMNS.map(column =>
     unit !== undefined && ['from', 'to', 'bottom', 'top'].includes(column.key) ? { ...column, unit } : column,
   );
-  const add = compartmentAddition(measures);
   return {
     id: 'compartments',
     caption: 'Compartments, bow to stern',
     columns,
     rows: aligned(columns, rows),
-    ...(add === undefined ? {} : { add }),
+    add: compartmentAddition(measures),
   };
 }

@@ -1,5 +1,4 @@
-import { BASES, type Figure } from '../base';
-import { figureSchema } from '../base';
+import { at as entryAt, BASES, figureSchema, type Figure } from '../base';
 import type { EstimateContext } from './context';
 import { figureInMeasures, unitWords } from './measures';
 import { printed } from './number-text';
@@ -35,10 +34,9 @@ function figureAt(
   const found = figureSchema.safeParse(steps.reduce<unknown>(step, context.evaluation.project));
   const rate = rateFigures(context.evaluation.library).find(one => one.place === steps[2]);
   const title =
-    rate === undefined
-      ? titleOf(context, steps)
-      : [rate.title, rate.beside].filter(part => part !== undefined).join(', ');
-  if (found.success) return { figure: found.data, title, isOwn: true };
+    rate === undefined ? '' : [rate.title, rate.beside].filter(part => part !== undefined).join(', ');
+  if (found.success)
+    return { figure: found.data, title: rate === undefined ? titleOf(context, steps) : title, isOwn: true };
   return rate === undefined ? undefined : { figure: rate.figure, title, isOwn: false };
 }
 
@@ -55,7 +53,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
 };
 
 function titleOf({ parts }: EstimateContext, steps: readonly string[]): string {
-  const field = steps.at(-1) ?? '';
+  const field = entryAt(steps, steps.length - 1);
   const words = FIELD_WORDS[field] ?? field;
   const item = parts.items.find(one => one.id === steps[1])?.title;
   const text = item === undefined ? words : `${item}: ${words}`;

@@ -30,35 +30,38 @@ const ITEM_FIELDS: Readonly<Record<string, string>> = {
 };
 
 /** A rule from the id of a figure to the place of its input. */
-type Rule = (parts: readonly string[], context: EstimateContext) => { at: string; home: string } | undefined;
+type Rule = (
+  table: string,
+  row: string,
+  column: string | undefined,
+) => { at: string; home: string } | undefined;
 
 const RULES: readonly Rule[] = [
-  ([table, key = '']) => {
+  (table, key) => {
     const field = table === 'ship' ? PARTICULARS[key] : undefined;
     return field === undefined ? undefined : { at: `/vessel/${field}`, home: 'vessel' };
   },
-  ([table, key = '']) => {
+  (table, key) => {
     const field = table === 'ship' ? SITE[key] : undefined;
     return field === undefined ? undefined : { at: `/site/${field}`, home: 'vessel' };
   },
-  ([table, item = '', column = '']) => {
-    const field = ['worked', 'hauled', 'items', 'timing', 'lines'].includes(table ?? '')
-      ? ITEM_FIELDS[column]
-      : undefined;
+  (table, item, column) => {
+    const isOfItem = column !== undefined && ['worked', 'hauled', 'items', 'timing', 'lines'].includes(table);
+    const field = isOfItem ? ITEM_FIELDS[column] : undefined;
     return field === undefined ? undefined : { at: `/items/${item}/${field}`, home: 'work' };
   },
-  ([table, trade = '', column]) =>
+  (table, trade, column) =>
     table === 'trades' && column === 'wage' ? rate(`trades/${trade}/wage`) : undefined,
-  ([table, id = '']) => (table === 'mark-ups' ? rate(`markUps/${id}/share`) : undefined),
-  ([table, id = '']) => (table === 'conditions' ? rate(`conditions/${id}/factor`) : undefined),
-  ([table, row = '', column]) => {
+  (table, id) => (table === 'mark-ups' ? rate(`markUps/${id}/share`) : undefined),
+  (table, id) => (table === 'conditions' ? rate(`conditions/${id}/factor`) : undefined),
+  (table, row, column) => {
     const equipment = row.split('.')[1];
     return table === 'hires' && column === 'rate' && equipment !== undefined
       ? rate(`equipment/${equipment}/rate`)
       : undefined;
   },
-  ([table, driver = '', column]) =>
-    /^drivers-\d$/.test(table ?? '') && (column === 'measured' || column === 'number')
+  (table, driver, column) =>
+    /^drivers-\d$/.test(table) && (column === 'measured' || column === 'number')
       ? { at: `/survey/measured/${driver}/figure`, home: 'work' }
       : undefined,
 ];
@@ -69,9 +72,9 @@ function rate(place: string): { at: string; home: string } {
 
 /** The input behind a figure of the sheets; undefined when it is no input and none replaces it. */
 export function inputOf(context: EstimateContext, id: string): InputPlace | undefined {
-  const parts = id.split('/');
+  const [table = '', row = '', column] = id.split('/');
   for (const rule of RULES) {
-    const found = rule(parts, context);
+    const found = rule(table, row, column);
     if (found !== undefined) return { edit: editOf(context, id, found.at), home: found.home };
   }
   return undefined;
@@ -79,18 +82,18 @@ export function inputOf(context: EstimateContext, id: string): InputPlace | unde
 
 function editOf(context: EstimateContext, id: string, at: string): Edit {
   const { work, money } = context.parts;
-  const result = money?.result.has(id) === true ? money.result : work.result;
-  const figure = result.has(id) ? result.figure(id) : undefined;
-  const unit = figure?.unit ?? '1';
+  const { unit, text, title, rowTitle } = (
+    money?.result.has(id) === true ? money.result : work.result
+  ).figure(id);
   const driverUnit = at.startsWith('/survey/measured/')
     ? context.evaluation.library.drivers.find(one => at.includes(`/${one.id}/`))?.unit
     : undefined;
-  const shown = inMeasures(figure?.text ?? '0', driverUnit ?? unit, context.measures);
+  const shown = inMeasures(text ?? '0', driverUnit ?? unit, context.measures);
   return {
     at,
     kind: 'figure',
-    value: figure?.text === undefined ? '' : shown.value,
+    value: text === undefined ? '' : shown.value,
     unit: shown.unit,
-    label: figure?.rowTitle ?? figure?.title ?? id,
+    label: rowTitle ?? title,
   };
 }

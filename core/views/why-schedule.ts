@@ -1,12 +1,13 @@
-import { BASES } from '../base';
+import { at, BASES, withId } from '../base';
 import { isoOf } from '../calendar';
 import { holdingWords, type ScheduledActivity } from '../scheduling';
 import { stageTitle } from '../estimate';
 import { STAGES } from '../work';
-import type { EstimateContext } from './context';
+import { ABSENT, type EstimateContext } from './context';
 import { shownNumber } from './number-text';
-import type { WhyRow, WhyRows } from './rows';
+import type { Shown, WhyRow, WhyRows } from './rows';
 import { dateWords } from './schedule-axis';
+import { largestFirst, sumOf } from './why-sums';
 
 function frame(
   id: string,
@@ -62,7 +63,7 @@ function activityWhy(context: EstimateContext, id: string): WhyRows | undefined 
       .slice(0, 6)
       .map(one => ({
         why: `activity:${one.to}`,
-        title: parts.items.find(item => item.id === one.to)?.title ?? one.to,
+        title: withId(parts.items, one.to).title,
         view: 'Schedule',
       })),
   };
@@ -72,8 +73,7 @@ function holderOf(
   activity: ScheduledActivity,
   holding: ScheduledActivity['heldBy'][number],
 ): string | undefined {
-  if ('activities' in holding)
-    return holding.activities[0] === undefined ? undefined : `activity:${holding.activities[0]}`;
+  if ('activities' in holding) return `activity:${at(holding.activities, 0)}`;
   if ('activity' in holding) return `activity:${holding.activity}`;
   return holding.kind === 'relationship' && holding.from !== activity.id
     ? `activity:${holding.from}`
@@ -87,15 +87,14 @@ function isKnown({ parts }: EstimateContext, why: string): boolean {
 /** The finish and the work days: the chain that holds them, last first. */
 function finishWhy(context: EstimateContext, key: string): WhyRows | undefined {
   const { schedule } = context.parts;
-  if (schedule.finish === undefined) return undefined;
+  const { finish, workDays } = schedule;
+  if (finish === undefined || workDays === undefined) return undefined;
   const chain = schedule.criticalChain
     .toReversed()
     .slice(0, 40)
-    .flatMap(id => {
-      const activity = schedule.activities.find(one => one.id === id);
-      return activity === undefined
-        ? []
-        : [row(dateWords(activity.finish).replace(/ \d{4}$/, ''), activity.title, `activity:${id}`)];
+    .map(id => {
+      const activity = withId(schedule.activities, id);
+      return row(dateWords(activity.finish).replace(/ \d{4}$/, ''), activity.title, `activity:${id}`);
     });
   const bound =
     schedule.lowerBoundDays === undefined || schedule.calendarDays === undefined
@@ -105,14 +104,14 @@ function finishWhy(context: EstimateContext, key: string): WhyRows | undefined {
     ? frame(
         'schedule:finish',
         'Finish',
-        dateWords(schedule.finish),
+        dateWords(finish),
         `The last day of the chain of activities that holds it, last first.${bound}`,
         chain,
       )
     : frame(
         'schedule:work-days',
         'Work days',
-        String(schedule.workDays ?? 0),
+        String(workDays),
         `Days from start to finish on which at least one activity works.${bound}`,
         chain,
         'work days',
@@ -144,34 +143,36 @@ function hoursWhy({ parts }: EstimateContext, rest: string): WhyRows {
   const hours = items
     .map(item => ({ item, value: work.result.number(work.items.columns.hours, item.id) }))
     .filter(one => one.value !== 0)
-    .toSorted((a, b) => (b.value ?? 0) - (a.value ?? 0));
-  const sum = hours.reduce((all, one) => all + (one.value ?? 0), 0);
-  const rows = hours.map(({ item, value }, at) =>
-    row(
-      value === undefined ? 'not yet' : shownNumber(value.toFixed(3), 1),
-      item.title,
-      `items/${item.id}/hours`,
-      at === 0 ? '=' : '+',
-    ),
-  );
+    .toSorted((a, b) => largestFirst(a.value, b.value));
+  const sum = sumOf(hours.map(one => one.value));
+  const rows = hours.map(({ item, value }, place): WhyRow => ({
+    depth: 0,
+    operator: place === 0 ? '=' : '+',
+    value: { ...hoursText(value), why: `items/${item.id}/hours` },
+    words: item.title,
+  }));
   const stage = STAGES.find(one => one === rest);
   return {
     ...frame(
       `hours:${rest}`,
       stage === undefined ? 'Hours of all work' : `Hours, ${stageTitle(stage)}`,
-      shownNumber(sum.toFixed(3), 1),
+      '',
       'The sum of the paid hours of the work items.',
       rows,
-      'h',
     ),
+    value: sum === undefined ? ABSENT : { ...hoursText(sum), unit: 'h' },
     path: 'Work, hours',
   };
 }
 
+function hoursText(hours: number | undefined): Shown {
+  return hours === undefined ? ABSENT : { text: shownNumber(hours.toFixed(3), 1) };
+}
+
 /** The derivation of a figure of the schedule or of the hours; undefined when it is neither. */
 export function scheduleWhy(context: EstimateContext, id: string): WhyRows | undefined {
-  const at = id.indexOf(':');
-  const [kind, rest] = [id.slice(0, at), id.slice(at + 1)];
+  const colon = id.indexOf(':');
+  const [kind, rest] = [id.slice(0, colon), id.slice(colon + 1)];
   if (kind === 'activity') return activityWhy(context, rest);
   if (kind === 'schedule') return finishWhy(context, rest);
   if (kind === 'people') return peopleWhy(context, rest);

@@ -1,4 +1,4 @@
-import { BASES } from '../base';
+import { at, BASES, known } from '../base';
 import { why, type Why, type WhyStep } from '../sheet';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
@@ -64,10 +64,7 @@ function passes(step: WhyStep, inputs: readonly WhyStep[]): boolean {
 
 /** The inputs that matter: no added nothing, no factor of one that stands for a field not used. */
 function living(explanation: Why, step: WhyStep): readonly WhyStep[] {
-  const inputs = step.inputs.flatMap(id => {
-    const input = explanation.steps.get(id);
-    return input === undefined ? [] : [input];
-  });
+  const inputs = step.inputs.map(id => known(explanation.steps, id));
   const isAdded = OPERATORS[step.operation] === '+' || step.operation === 'difference';
   const kept = inputs.filter(input => {
     if (isAdded && isNothing(input.value)) return false;
@@ -82,10 +79,7 @@ function isNothing(value: string | undefined): boolean {
 
 function isNeutral(explanation: Why, step: WhyStep): boolean {
   if (step.given !== undefined) return NEUTRAL.has(step.given.source);
-  return step.inputs.every(id => {
-    const input = explanation.steps.get(id);
-    return input !== undefined && isNeutral(explanation, input);
-  });
+  return step.inputs.every(id => isNeutral(explanation, known(explanation.steps, id)));
 }
 
 /** A step without those that only hand its value on; it keeps the name of the first that has one. */
@@ -133,13 +127,11 @@ function shownStep(value: WhyStep, step: WhyStep, id: string, canFollow: boolean
     ...valueText(value.value, value.unit),
     unit: unitWords(value.unit),
     ...(canFollow ? { why: id } : {}),
-    ...(basis === undefined ? {} : { basis, source: sourceWords(step) }),
+    ...(step.given === undefined || basis === undefined ? {} : { basis, source: sourceWords(step.given) }),
   };
 }
 
-function sourceWords(step: WhyStep): string {
-  const { given } = step;
-  if (given === undefined) return '';
+function sourceWords(given: NonNullable<WhyStep['given']>): string {
   return given.year === undefined ? given.source : `${given.source}, ${given.year}`;
 }
 
@@ -150,7 +142,7 @@ interface Spread {
 
 function spread(into: Spread, parent: WhyStep, depth: number): void {
   const operator = OPERATORS[parent.operation] ?? '';
-  living(into.explanation, parent).forEach((input, at) => {
+  living(into.explanation, parent).forEach((input, place) => {
     if (into.rows.length >= MOST) return;
     const { step, name, id } = settled(into.explanation, input);
     const isGiven = step.given !== undefined;
@@ -158,7 +150,7 @@ function spread(into: Spread, parent: WhyStep, depth: number): void {
     const range = rangeOf(step);
     into.rows.push({
       depth,
-      operator: at === 0 ? '=' : operator,
+      operator: place === 0 ? '=' : operator,
       value: shownStep(input, step, id, !isHidden({ ...step, id })),
       words: name,
       ...(range === undefined ? {} : { range }),
@@ -195,7 +187,7 @@ export function sheetRows(
     value: shownStep(root, step, id, false),
     words: wordsOf(root, step),
     rows: into.rows.length > 0 ? into.rows : givenRows(step),
-    usedBy: users(explanation, whole, id),
+    usedBy: users(whole, id),
     bases: BASES,
     ...(input === undefined ? {} : input),
   };
@@ -216,7 +208,7 @@ function givenRows(step: WhyStep): readonly WhyRow[] {
 
 function wordsOf(root: WhyStep, step: WhyStep): string {
   if (root.value === undefined) return 'It is absent because something it needs is absent; Review says what.';
-  if (step.given !== undefined) return `Given: ${sourceWords(step)}.`;
+  if (step.given !== undefined) return `Given: ${sourceWords(step.given)}.`;
   return `Worked out as ${step.words.charAt(0).toLowerCase()}${step.words.slice(1)}.`;
 }
 
@@ -243,19 +235,18 @@ function pathOf(id: string): string {
 }
 
 /** Who else uses the figure, by the first steps above it that have a name. */
-function users(explanation: Why, whole: SheetWhy | undefined, id: string): WhyRows['usedBy'] {
+function users(whole: SheetWhy | undefined, id: string): WhyRows['usedBy'] {
   if (whole === undefined) return [];
   const found = new Map<string, WhyStep>();
   const open = [...whole.usedBy(id)];
   for (let next = open.pop(); next !== undefined && found.size < 6; next = open.pop()) {
-    const step = whole.explanation.steps.get(next) ?? explanation.steps.get(next);
-    if (step === undefined) continue;
+    const step = known(whole.explanation.steps, next);
     if (isHidden(step)) open.push(...whole.usedBy(next));
     else found.set(step.id, step);
   }
   return [...found.values()].map(step => ({
     why: step.id,
     title: step.title,
-    view: VIEW_OF_TABLE[step.id.split('/')[0] ?? ''] ?? 'Estimate',
+    view: VIEW_OF_TABLE[at(step.id.split('/'), 0)] ?? 'Estimate',
   }));
 }

@@ -1,45 +1,40 @@
 import { BASES, UNCHECKED_BASES, type Basis } from '../base';
 import { stageTitle } from '../estimate';
+import type { EstimateLine, EstimateSummary } from '../evaluation';
 import { STAGES } from '../work';
 import { monthOfLine, monthWords } from './budget-tables';
-import type { EstimateContext } from './context';
+import { ABSENT, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { printed, roundText } from './number-text';
-import type { WhyRow, WhyRows } from './rows';
+import type { Shown, WhyRow, WhyRows } from './rows';
 
-/** One part of a sum: whole cents, its name, and where it comes from. */
+/** One part of a sum: whole cents, its name, and where it comes from. A part that is not known leaves no sum. */
 export interface Part {
-  readonly cents: number;
+  readonly cents: number | undefined;
   readonly words: string;
   readonly why?: string;
 }
 
-function amount(cents: number): string {
-  return printed(roundText((cents / 100).toFixed(2), 2));
+function amount(cents: number | undefined): Shown {
+  return cents === undefined ? ABSENT : { text: printed(roundText((cents / 100).toFixed(2), 2)), unit: '$' };
 }
 
-/** A derivation that is a sum of parts, largest first; nothing that is nothing. */
+/** A derivation that is a sum of parts, those not known first, then the largest; nothing that is nothing. */
 export function sumRows(id: string, title: string, words: string, parts: readonly Part[]): WhyRows {
-  const kept = parts.filter(part => part.cents !== 0).toSorted((a, b) => b.cents - a.cents);
-  const total = kept.reduce((sum, part) => sum + part.cents, 0);
+  const kept = parts.filter(part => part.cents !== 0).toSorted((a, b) => largestFirst(a.cents, b.cents));
   const rows = kept.map((part, at): WhyRow => ({
     depth: 0,
     operator: at === 0 ? '=' : '+',
-    value: { text: amount(part.cents), unit: '$', ...(part.why === undefined ? {} : { why: part.why }) },
+    value: { ...amount(part.cents), ...(part.why === undefined ? {} : { why: part.why }) },
     words: part.words,
   }));
   if (rows.length === 0)
-    rows.push({
-      depth: 0,
-      operator: '=',
-      value: { text: '0.00', unit: '$' },
-      words: 'no line has any of it',
-    });
+    rows.push({ depth: 0, operator: '=', value: amount(0), words: 'no line has any of it' });
   return {
     id,
     title,
     path: 'Budget, sum',
-    value: { text: amount(total), unit: '$' },
+    value: amount(sumOf(kept.map(part => part.cents))),
     words,
     rows,
     usedBy: [],
@@ -47,37 +42,56 @@ export function sumRows(id: string, title: string, words: string, parts: readonl
   };
 }
 
-type Answer = (context: EstimateContext, rest: string) => WhyRows | undefined;
+/** Order of the parts of a sum: those not known first, then the largest. */
+export function largestFirst(a: number | undefined, b: number | undefined): number {
+  if (a !== undefined && b !== undefined) return b - a;
+  return Number(a !== undefined) - Number(b !== undefined);
+}
+
+/** A sum; not known while one of its parts is not. */
+export function sumOf(parts: readonly (number | undefined)[]): number | undefined {
+  const known = parts.filter(cents => cents !== undefined);
+  return known.length < parts.length ? undefined : known.reduce((sum, cents) => sum + cents, 0);
+}
+
+/** An estimate with its money in figures. */
+interface Priced {
+  readonly context: EstimateContext;
+  readonly summary: EstimateSummary;
+}
+
+type Answer = (priced: Priced, rest: string) => WhyRows | undefined;
 
 function isElement(text: string): text is ElementKey {
   return ELEMENTS.some(element => element === text);
 }
 
-function stageElement(context: EstimateContext, rest: string): WhyRows | undefined {
-  const [stage = '', element = ''] = rest.split(':');
-  if (!isElement(element)) return undefined;
-  const lines = context.summary?.lines.filter(line => line.stage === stage) ?? [];
-  const title = STAGES.find(one => one === stage);
+function stageElement({ summary }: Priced, rest: string): WhyRows | undefined {
+  const [named, element = ''] = rest.split(':');
+  const stage = STAGES.find(one => one === named);
+  if (stage === undefined || !isElement(element)) return undefined;
   return sumRows(
     `stage:${rest}`,
-    `${ELEMENT_TITLES[element]}, ${title === undefined ? stage : stageTitle(title)}`,
+    `${ELEMENT_TITLES[element]}, ${stageTitle(stage)}`,
     'The sum of this element over the lines of the stage.',
-    lines.map(line => ({
-      cents: line.elements[element]?.cents ?? 0,
-      words: line.title,
-      why: `lines/${line.id}/${element}`,
-    })),
+    summary.lines
+      .filter(line => line.stage === stage)
+      .map(line => ({
+        cents: line.elements[element]?.cents,
+        words: line.title,
+        why: `lines/${line.id}/${element}`,
+      })),
   );
 }
 
 function elements(prefix: string): Answer {
-  return (context, rest) => {
+  return ({ summary }, rest) => {
     const keys = rest.split('+').filter(isElement);
     const parts = STAGES.flatMap(stage =>
       keys.map(element => ({
-        cents: (context.summary?.lines ?? [])
-          .filter(line => line.stage === stage)
-          .reduce((sum, line) => sum + (line.elements[element]?.cents ?? 0), 0),
+        cents: sumOf(
+          summary.lines.filter(line => line.stage === stage).map(line => line.elements[element]?.cents),
+        ),
         words: `${stageTitle(stage)}${keys.length > 1 ? `, ${ELEMENT_TITLES[element].toLowerCase()}` : ''}`,
         why: `stage:${stage}:${element}`,
       })),
@@ -91,25 +105,32 @@ function elements(prefix: string): Answer {
   };
 }
 
+/** A sum of whole lines, each at its total. */
+export function lineParts(lines: readonly EstimateLine[]): readonly Part[] {
+  return lines.map(line => ({
+    cents: line.total?.cents,
+    words: line.title,
+    why: `lines/${line.id}/total`,
+  }));
+}
+
 function lineSum(
   prefix: string,
   title: (context: EstimateContext, rest: string) => string,
   isIn: (context: EstimateContext, line: string, rest: string) => boolean,
 ): Answer {
-  return (context, rest) =>
+  return ({ context, summary }, rest) =>
     sumRows(
       `${prefix}:${rest}`,
       title(context, rest),
       'The sum of the lines that belong to it.',
-      (context.summary?.lines ?? [])
-        .filter(line => isIn(context, line.id, rest))
-        .map(line => ({ cents: line.total?.cents ?? 0, words: line.title, why: `lines/${line.id}/total` })),
+      lineParts(summary.lines.filter(line => isIn(context, line.id, rest))),
     );
 }
 
 /** The money that rests on a basis: elements by their own, mark-ups in proportion to the elements they follow. */
-function basisSum(context: EstimateContext, rest: string): WhyRows | undefined {
-  const byBasis = context.summary?.byBasis;
+function basisSum({ summary }: Priced, rest: string): WhyRows | undefined {
+  const { byBasis, lines, uncheckedShare: share } = summary;
   if (byBasis === undefined) return undefined;
   if (rest === 'unchecked') {
     const rows = sumRows(
@@ -118,20 +139,19 @@ function basisSum(context: EstimateContext, rest: string): WhyRows | undefined {
       'Money that rests on judgement, memory or invented figures.',
       UNCHECKED_BASES.map(basis => ({ cents: byBasis[basis].cents, words: basis, why: `basis:${basis}` })),
     );
-    const share = context.summary?.uncheckedShare;
     return share === undefined
       ? rows
       : { ...rows, words: `${rows.words} It is ${roundText((share * 100).toFixed(4), 1)} % of the total.` };
   }
   const basis: Basis | undefined = BASES.find(one => one === rest);
   if (basis === undefined) return undefined;
-  const lines = context.summary?.lines ?? [];
   const parts = lines.flatMap(line =>
-    ELEMENTS.filter(element => line.bases[element] === basis).map(element => ({
-      cents: line.elements[element]?.cents ?? 0,
-      words: `${line.title}, ${ELEMENT_TITLES[element].toLowerCase()}`,
-      why: `lines/${line.id}/${element}`,
-    })),
+    ELEMENTS.flatMap(element => {
+      const amount = line.elements[element];
+      if (amount === undefined || line.bases[element] !== basis) return [];
+      const words = `${line.title}, ${ELEMENT_TITLES[element].toLowerCase()}`;
+      return [{ cents: amount.cents, words, why: `lines/${line.id}/${element}` }];
+    }),
   );
   const direct = parts.reduce((sum, part) => sum + part.cents, 0);
   const markUp = {
@@ -147,12 +167,9 @@ function basisSum(context: EstimateContext, rest: string): WhyRows | undefined {
   );
 }
 
-function total(context: EstimateContext): WhyRows | undefined {
-  const lines = context.summary?.lines ?? [];
+function total({ summary }: Priced): WhyRows {
   const parts = STAGES.map(stage => ({
-    cents: lines
-      .filter(line => line.stage === stage)
-      .reduce((sum, line) => sum + (line.total?.cents ?? 0), 0),
+    cents: sumOf(summary.lines.filter(line => line.stage === stage).map(line => line.total?.cents)),
     words: stageTitle(stage),
     why: `stages/${stage}/total`,
   }));
@@ -163,7 +180,7 @@ function total(context: EstimateContext): WhyRows | undefined {
     parts,
   );
   const budget =
-    context.summary?.budget === undefined
+    summary.budget === undefined
       ? []
       : [{ why: 'sums/budget', title: 'Total with contingency', view: 'Budget' }];
   return { ...rows, usedBy: budget };
@@ -187,20 +204,37 @@ const SUMS: Readonly<Record<string, Answer>> = {
   ),
 };
 
+/** What a sum opens while nothing has a date: it is absent, and why. */
+function unpriced(id: string): WhyRows {
+  return sumRows(
+    id,
+    'Not priced yet',
+    'Without a schedule nothing has a date, and without a date nothing has a price; Review says what stops it.',
+    [{ cents: undefined, words: 'all lines wait for the schedule' }],
+  );
+}
+
 /** The derivation of a sum that stands on no sheet by itself. */
 export function sumWhy(context: EstimateContext, id: string): WhyRows | undefined {
-  if (id === 'sums/total' && context.summary?.total !== undefined) return total(context);
   const stage = /^stages\/([a-z-]+)\/total$/.exec(id)?.[1];
-  if (stage !== undefined) {
-    const title = STAGES.find(one => one === stage);
-    const answer = lineSum(
-      '',
-      () => (title === undefined ? stage : stageTitle(title)),
-      (other, line) => other.summary?.lines.find(one => one.id === line)?.stage === stage,
-    );
-    const rows = answer(context, '');
-    return rows === undefined ? undefined : { ...rows, id };
-  }
   const at = id.indexOf(':');
-  return at < 0 ? undefined : SUMS[id.slice(0, at)]?.(context, id.slice(at + 1));
+  const sum = at < 0 ? undefined : SUMS[id.slice(0, at)];
+  const { summary } = context;
+  if (summary === undefined)
+    return id === 'sums/total' || stage !== undefined || sum !== undefined ? unpriced(id) : undefined;
+  const priced = { context, summary };
+  if (id === 'sums/total' && summary.total !== undefined) return total(priced);
+  return stage === undefined ? sum?.(priced, id.slice(at + 1)) : stageWhy(priced, stage);
+}
+
+function stageWhy({ summary }: Priced, named: string): WhyRows | undefined {
+  const stage = STAGES.find(one => one === named);
+  if (stage === undefined) return undefined;
+  const lines = lineParts(summary.lines.filter(line => line.stage === stage));
+  return sumRows(
+    `stages/${stage}/total`,
+    stageTitle(stage),
+    'The sum of the lines that belong to it.',
+    lines,
+  );
 }

@@ -1,4 +1,4 @@
-import type { Figure } from '../base';
+import { at, withId, type Figure } from '../base';
 import type { PlannedItem } from '../estimate';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
@@ -30,7 +30,7 @@ export function workSentence(context: EstimateContext, item: WorkItem): Sentence
 function joined(clauses: readonly Sentence[]): Sentence {
   return clauses
     .filter(clause => clause.length > 0)
-    .flatMap((clause, at) => (at === 0 ? clause : [', ', ...clause]));
+    .flatMap((clause, place) => (place === 0 ? clause : [', ', ...clause]));
 }
 
 function edited(
@@ -70,7 +70,7 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
   );
   if (item.disposes !== undefined) return [{ ...shown }, ` ${shown.unit ?? ''}`];
   const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
-  const driver = lowered(context.evaluation.library.drivers.find(one => one.id === item.driver)?.title ?? '');
+  const driver = lowered(withId(context.evaluation.library.drivers, item.driver).title);
   if (isOnce(context, item)) return [];
   if (unit === '1') return ['scaled by ', value, ` for the ${driver}`];
   const words = unit === 'each' ? driver : (shown.unit ?? '');
@@ -104,13 +104,13 @@ function rateClause(context: EstimateContext, item: WorkItem): Sentence {
   const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
   if (figure === undefined || hours.text === '0') return [];
   const shown = inMeasures(figure.value, figure.unit, context.measures);
-  const at = `/items/${item.id}/hoursPerUnit`;
+  const place = `/items/${item.id}/hoursPerUnit`;
   const rate: Shown = {
     text: shortNumber(shown.value),
     unit: unitWords(shown.unit),
-    why: change === undefined ? `rate:${item.id}` : `given:${at}`,
+    why: change === undefined ? `rate:${item.id}` : `given:${place}`,
     edit: {
-      at,
+      at: place,
       kind: 'figure',
       value: shown.value,
       unit: shown.unit,
@@ -156,12 +156,9 @@ function partOfHours(
 
 /** The conditions of work in words: `in a confined space and in heat`. */
 function conditionNames({ evaluation: { library } }: EstimateContext, item: WorkItem): string {
-  const titles = item.conditions.flatMap(
-    id => library.rateBook.conditions.find(condition => condition.id === id)?.title.toLowerCase() ?? [],
-  );
-  return titles.length < 2
-    ? (titles[0] ?? 'for the conditions')
-    : `${titles.slice(0, -1).join(', ')} and ${titles.at(-1) ?? ''}`;
+  const titles = item.conditions.map(id => withId(library.rateBook.conditions, id).title.toLowerCase());
+  const last = at(titles, titles.length - 1);
+  return titles.length === 1 ? last : `${titles.slice(0, -1).join(', ')} and ${last}`;
 }
 
 function crewClause(context: EstimateContext, item: WorkItem): Sentence {

@@ -237,24 +237,27 @@ const OPTION_COLUMNS: readonly Column[] = [
 /** The planner’s choices, which decide what items are in the work. */
 export function optionTable({ evaluation, parts }: EstimateContext): TableRows {
   const rows = evaluation.library.options.map((option): Row => {
-    const chosen = parts.input.options[option.id] ?? option.default;
-    const value = option.values.find(one => one.id === chosen);
+    const chosen = parts.input.options[option.id];
+    const value = at(
+      option.values,
+      option.values.findIndex(one => one.id === chosen),
+    );
     return {
       id: option.id,
       kind: 'line',
       cells: {
         title: words(option.title),
         value: {
-          text: value?.title ?? chosen,
+          text: value.title,
           edit: {
             at: `/options/${option.id}`,
             kind: 'choice',
-            value: chosen,
+            value: value.id,
             choices: option.values.map(one => ({ id: one.id, title: one.title })),
             label: option.title,
           },
         },
-        effect: words(value?.effect ?? ''),
+        effect: words(value.effect),
       },
     };
   });

@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { known, type Finding } from '../base';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
@@ -62,13 +62,13 @@ function workStage(
 
 function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases, id: string): WorkLine {
   const { evaluation, parts } = context;
-  const item = itemsById(parts.items).get(id);
+  const item = known(itemsById(parts.items), id);
+  const { title } = item;
   const adjustment = changeOf(evaluation.project, id);
-  const title = item?.title ?? id;
   return {
     id,
     title,
-    says: item === undefined ? [title] : workSentence(context, item),
+    says: workSentence(context, item),
     cost: dollarCell(money.line(id, 'total'), `lines/${id}/total`),
     hours: hoursCell(context, id),
     basis: bases(id),
@@ -91,7 +91,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
 function hoursCell(context: EstimateContext, id: string): Shown {
   const { work } = context.parts;
   const shown = figureCell(context, work.result, work.items.columns.hours, id, 0);
-  return shown.text === '0' ? { text: '–', ...(shown.why === undefined ? {} : { why: shown.why }) } : shown;
+  return shown.text === '0' ? { text: '–', why: shown.why } : shown;
 }
 
 const itemsById = indexBy((item: WorkItem) => item.id);

@@ -1,7 +1,9 @@
-import type { BidView } from '../../evaluation';
+import { withId } from '../../base';
+import type { BidView, Evaluation } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { aligned, asStep, basisCell, givenCell, NOT_APPLYING, words } from '../cells';
 import { cents } from '../funding/tie-out-table';
+import type { Measures } from '../measures';
 import type { Column, Row, TableRows } from '../rows';
 import { bidId } from './bid-of';
 
@@ -17,29 +19,38 @@ const COLUMNS: readonly Column[] = [
 /** The mark-ups in their order, each with what it stands on, its share and what it adds. */
 export function buildUpRows({ evaluation, measures }: EstimateContext, { internal }: BidView): TableRows {
   const built = internal?.buildUp;
-  const overrides = new Map(evaluation.project.rates.overrides.map(one => [one.at, one.figure]));
-  let soFar = built?.direct ?? 0;
-  const markUps = (built?.markUps ?? []).flatMap((markUp): Row[] => {
-    const own = evaluation.library.rateBook.markUps.find(one => one.id === markUp.id);
-    if (own === undefined) return [];
+  const rows = built === undefined ? [] : rowsOf(built, evaluation, measures);
+  return {
+    id: 'bid-build-up',
+    caption: 'Build-up of the price',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, rows),
+  };
+}
+
+type Built = NonNullable<NonNullable<BidView['internal']>['buildUp']>;
+
+function rowsOf(built: Built, { project, library }: Evaluation, measures: Measures): readonly Row[] {
+  const overrides = new Map(project.rates.overrides.map(one => [one.at, one.figure]));
+  let soFar = built.direct;
+  const markUps = built.markUps.map((markUp): Row => {
+    const own = withId(library.rateBook.markUps, markUp.id);
     soFar += markUp.amount;
     const at = `markUps/${own.id}/share`;
     const figure = overrides.get(at) ?? own.share;
     const share = givenCell(`/rates/overrides/${asStep(at)}/figure`, own.title, figure, measures);
-    return [
-      {
-        id: own.id,
-        kind: 'line',
-        cells: {
-          title: words(own.title),
-          on: words(own.on),
-          share,
-          amount: cents(markUp.amount, bidId('mark-up', own.id)),
-          soFar: cents(soFar, bidId('mark-up', own.id)),
-          basis: basisCell(figure.basis, figure.source, share.why),
-        },
+    return {
+      id: own.id,
+      kind: 'line',
+      cells: {
+        title: words(own.title),
+        on: words(own.on),
+        share,
+        amount: cents(markUp.amount, bidId('mark-up', own.id)),
+        soFar: cents(soFar, bidId('mark-up', own.id)),
+        basis: basisCell(figure.basis, figure.source, share.why),
       },
-    ];
+    };
   });
   const end = (id: string, title: string, amount: number, kind: Row['kind']): Row => ({
     id,
@@ -53,18 +64,9 @@ export function buildUpRows({ evaluation, measures }: EstimateContext, { interna
       basis: words(''),
     },
   });
-  const rows =
-    built === undefined
-      ? []
-      : [
-          end('direct', 'Direct cost of contract work', built.direct, 'line'),
-          ...markUps,
-          end('price', 'Contract price', built.price, 'total'),
-        ];
-  return {
-    id: 'bid-build-up',
-    caption: 'Build-up of the price',
-    columns: COLUMNS,
-    rows: aligned(COLUMNS, rows),
-  };
+  return [
+    end('direct', 'Direct cost of contract work', built.direct, 'line'),
+    ...markUps,
+    end('price', 'Contract price', built.price, 'total'),
+  ];
 }

@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { BidView } from '../../evaluation';
 import { aligned, words } from '../cells';
 import { cents } from '../funding/tie-out-table';
@@ -16,9 +17,20 @@ const SHEET_COLUMNS: readonly Column[] = [
 
 /** The sheet that leaves: item numbers, titles, quantities and prices, nothing of what they are made of. */
 export function sheetTable({ sheet, schedule }: BidView): TableRows {
-  const ids = schedule?.items.map(one => one.item.id) ?? [];
-  const rows = (sheet?.items ?? []).map((item, at): Row => {
-    const why = bidId('item', ids[at] ?? '');
+  const rows = sheet === undefined || schedule === undefined ? [] : sheetRows(sheet, schedule);
+  return {
+    id: 'bid-sheet',
+    caption: 'Sheet of bid items',
+    columns: SHEET_COLUMNS,
+    rows: aligned(SHEET_COLUMNS, rows),
+  };
+}
+
+type Made = Required<BidView>;
+
+function sheetRows({ items, baseBid }: Made['sheet'], schedule: Made['schedule']): readonly Row[] {
+  const rows = items.map((item, place): Row => {
+    const why = bidId('item', at(schedule.items, place).item.id);
     return {
       id: String(item.number),
       kind: 'line',
@@ -32,26 +44,14 @@ export function sheetTable({ sheet, schedule }: BidView): TableRows {
       },
     };
   });
-  const total: readonly Row[] =
-    sheet === undefined
-      ? []
-      : [
-          {
-            id: 'base',
-            kind: 'total',
-            cells: {
-              number: words(''),
-              title: words('Base bid'),
-              amount: cents(sheet.baseBid, bidId('base')),
-            },
-          },
-        ];
-  return {
-    id: 'bid-sheet',
-    caption: 'Sheet of bid items',
-    columns: SHEET_COLUMNS,
-    rows: aligned(SHEET_COLUMNS, [...rows, ...total]),
-  };
+  return [
+    ...rows,
+    {
+      id: 'base',
+      kind: 'total',
+      cells: { number: words(''), title: words('Base bid'), amount: cents(baseBid, bidId('base')) },
+    },
+  ];
 }
 
 const ELEMENTS = ['labour', 'equipment', 'material', 'disposal', 'subcontract', 'fee', 'markUp'] as const;

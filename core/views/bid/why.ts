@@ -1,4 +1,4 @@
-import { BASES } from '../../base';
+import { BASES, withId } from '../../base';
 import type { EstimateContext } from '../context';
 import { cents } from '../funding/tie-out-table';
 import type { WhyRows } from '../rows';
@@ -32,7 +32,7 @@ function costWhy(view: BidView, item: string | undefined, id: string): WhyRows |
 }
 
 /** What the sheet asks for an item: its cost, rounded to a unit price, or the allowance the owner set. */
-const itemWhy: Answer = (view, [item], id) => {
+const itemWhy: Answer = (view, [item = ''], id) => {
   const priced = view.schedule?.items.find(one => one.item.id === item);
   const made = costWhy(view, item, id);
   if (priced === undefined || made === undefined) return undefined;
@@ -43,7 +43,7 @@ const itemWhy: Answer = (view, [item], id) => {
       ...made,
       words:
         'An allowance: the owner sets the amount, and every bid carries it. The cost of its lines is below.',
-      value: { ...cents(amount), unit: '$', why: `given:/bid/items/${item ?? ''}/allowance` },
+      value: { ...cents(amount), unit: '$', why: `given:/bid/items/${item}/allowance` },
     };
   if (unitPrice === undefined) return made;
   return {
@@ -91,7 +91,8 @@ const baseWhy: Answer = ({ schedule }, _parts, id) =>
       );
 
 const directWhy: Answer = ({ internal }, _parts, id) => {
-  const parts = (internal?.items ?? []).flatMap(item =>
+  if (internal === undefined) return undefined;
+  const parts = internal.items.flatMap(item =>
     item.lines.map((line): Part => ({
       cents: line.total - line.amounts.markUp,
       words: line.title,
@@ -152,7 +153,7 @@ const receivedWhy: Answer = (_view, [bid, item = ''], id, context) => {
   const { comparison, items, bids } = tabulationOf(context.evaluation);
   const bidder = bids.find(one => one.id === bid);
   if (comparison === undefined || bidder === undefined) return undefined;
-  const asked = comparison.rows.flatMap((row): Part[] => {
+  const asked = comparison.rows.flatMap(row => {
     const amount = row.byBid[bidder.id];
     if (amount === undefined || (item !== 'total' && row.item.id !== item)) return [];
     return [{ cents: amount, words: row.item.title, why: bidId('received', bidder.id, row.item.id) }];
@@ -167,21 +168,24 @@ const receivedWhy: Answer = (_view, [bid, item = ''], id, context) => {
       ),
     );
   const own = items.find(one => one.id === item);
-  const field = bidder.prices[item]?.unitPrice === undefined ? 'amount' : 'unitPrice';
+  const price = bidder.prices[item];
+  const [amount] = asked;
+  if (own === undefined || price === undefined || amount === undefined) return undefined;
+  const field = price.unitPrice === undefined ? 'amount' : 'unitPrice';
   return titled({
     ...sumRows(
       id,
-      `${bidder.bidder}, ${own?.title ?? item}`,
+      `${bidder.bidder}, ${own.title}`,
       'As the bidder wrote it, a unit price times the quantity.',
       [],
     ),
-    value: { ...cents(asked[0]?.cents ?? 0), unit: '$' },
+    value: { ...cents(amount.cents), unit: '$' },
     rows: [
       {
         depth: 0,
         operator: '=',
         value: {
-          ...cents(bidder.prices[item]?.[field] ?? 0),
+          ...cents(price[field] ?? amount.cents),
           unit: '$',
           why: `given:/receivedBids/${bidder.id}/prices/${item}/${field}`,
         },
@@ -190,7 +194,7 @@ const receivedWhy: Answer = (_view, [bid, item = ''], id, context) => {
       {
         depth: 0,
         operator: '',
-        value: { ...cents(own?.estimate ?? 0), unit: '$', why: bidId('item', item) },
+        value: { ...cents(own.estimate), unit: '$', why: bidId('item', item) },
         words: 'the estimate beside it',
       },
     ],
@@ -209,7 +213,7 @@ const middleWhy: Answer = (_view, [item = ''], id, context) => {
       'The middle amount of the bids; of an even count the mean of the two in the middle.',
       Object.entries(row.byBid).map(([bid, amount]) => ({
         cents: amount,
-        words: bids.find(one => one.id === bid)?.bidder ?? bid,
+        words: withId(bids, bid).bidder,
         why: bidId('received', bid, item),
       })),
     ),

@@ -1,4 +1,4 @@
-import { at, BugError } from '../../base';
+import { at, withId } from '../../base';
 import { summaryOf, type Bridge, type Comparison } from '../../scenario';
 import { aligned, words } from '../cells';
 import { dollarChange } from '../number-text';
@@ -17,11 +17,12 @@ export type Bridged = Omit<BridgeRows, 'words'> & { readonly words: string };
 
 /** Each bridge as a picture and a table in whole dollars that add up. */
 export function bridgeRows(comparison: Comparison): readonly Bridged[] {
-  return comparison.bridges.map(bridge => oneBridge(comparison, bridge));
+  const ends = endsOf(comparison);
+  return comparison.bridges.map(bridge => oneBridge(ends, bridge));
 }
 
-function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): Bridged {
-  const [first, second] = [endOf(evaluations, from), endOf(evaluations, to)];
+function oneBridge(ends: readonly End[], { from, to, steps }: Bridge): Bridged {
+  const [first, second] = [withId(ends, from), withId(ends, to)];
   const difference = second.amount - first.amount;
   const amounts = wholeDollars(
     steps.map(step => step.amount.cents),
@@ -60,16 +61,21 @@ function oneBridge({ evaluations }: Comparison, { from, to, steps }: Bridge): Br
   };
 }
 
-/** A scenario at one end of a bridge: its name and its total in whole dollars, or nothing where it has none. */
-function endOf(evaluations: Comparison['evaluations'], id: string) {
-  const one = evaluations.find(each => each.scenario.id === id);
-  if (one === undefined) throw new BugError(`There is no scenario ${id} to compare.`);
-  const { letter, scenario } = one;
-  return {
-    letter,
-    title: `${letter} ${scenario.title}`,
-    amount: roundedDollars(summaryOf(one)?.total?.cents ?? 0),
-  };
+/** A scenario at one end of a bridge: its name and its total in whole dollars. */
+interface End extends Named {
+  readonly letter: string;
+}
+
+/** The scenarios with a total: only they are joined by a bridge. */
+function endsOf({ evaluations }: Comparison): readonly End[] {
+  return evaluations.flatMap(one => {
+    const total = summaryOf(one)?.total;
+    if (total === undefined) return [];
+    const { letter, scenario } = one;
+    return [
+      { id: scenario.id, letter, title: `${letter} ${scenario.title}`, amount: roundedDollars(total.cents) },
+    ];
+  });
 }
 
 interface Named {

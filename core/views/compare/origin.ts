@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { Evaluation, RiskView } from '../../evaluation';
 import type { Comparison } from '../../scenario';
 import { runSteps } from '../risk/origin';
@@ -27,11 +28,11 @@ export interface Compared {
 /** The changes of a scenario, each with the given of the chosen one when it is a figure. */
 function changesOf({ scenario }: Evaluation): readonly WhyRow[] {
   const { changes } = scenario;
-  const named = changes.slice(0, NAMED).map(({ at, to }) => {
-    const name = (at.split('/').at(-1) ?? at).replaceAll('-', ' ');
+  const named = changes.slice(0, NAMED).map(({ at: place, to }) => {
+    const name = place.slice(place.lastIndexOf('/') + 1).replaceAll('-', ' ');
     const isFigure = to !== null && typeof to === 'object' && 'unit' in to;
     const text = typeof to === 'string' ? to.replaceAll('-', ' ') : 'changed';
-    return step({ text, ...(isFigure ? { why: `given:${at}` } : {}) }, `it changes: ${name}`);
+    return step({ text, ...(isFigure ? { why: `given:${place}` } : {}) }, `it changes: ${name}`);
   });
   return changes.length > NAMED
     ? [...named, step({ text: String(changes.length - NAMED) }, 'changes more')]
@@ -39,13 +40,18 @@ function changesOf({ scenario }: Evaluation): readonly WhyRow[] {
 }
 
 function factOrigin({ comparison, views, chosen }: Compared): Origin {
-  const of = (id: string) => comparison.evaluations.find(one => one.scenario.id === id);
+  const { evaluations } = comparison;
+  const of = (id: string) =>
+    at(
+      evaluations,
+      evaluations.findIndex(one => one.scenario.id === id),
+    );
   return {
     path: 'Compare, side by side',
     home: 'compare',
     hasNoUnits: true,
     words: ({ key }, row) => {
-      const letter = of(key)?.letter ?? '';
+      const { letter } = of(key);
       if (RUN_FACTS.has(row.id)) return `Read from the runs of scenario ${letter}, put in order.`;
       return key === chosen
         ? `Worked out for scenario ${letter}, which is shown now.`
@@ -54,17 +60,20 @@ function factOrigin({ comparison, views, chosen }: Compared): Origin {
     steps: ({ key }, row) => {
       const one = of(key);
       const view = views.find(each => each.scenario === key);
-      if (one === undefined) return [];
       const runs = RUN_FACTS.has(row.id) && view !== undefined ? runSteps(view, undefined, 'cost') : [];
       // The givens behind another scenario open once that scenario is chosen.
       const told =
         key === chosen ? runs : runs.map(({ value, ...one }) => ({ ...one, value: words(value.text) }));
-      const own = step(
-        { text: row.cells[chosen]?.text ?? 'the same', why: WHOLE[row.id] ?? 'sums/total' },
-        `the same in scenario ${of(chosen)?.letter ?? ''}, with its givens`,
-      );
+      const own = Object.entries(row.cells)
+        .filter(([scenario]) => scenario === chosen)
+        .map(([scenario, { text }]) =>
+          step(
+            { text, why: WHOLE[row.id] ?? 'sums/total' },
+            `the same in scenario ${of(scenario).letter}, with its givens`,
+          ),
+        );
       const changed = one.scenario.changes.length === 0 || key === chosen ? [] : [...changesOf(one)];
-      return [...told, own, ...changed];
+      return [...told, ...own, ...changed];
     },
   };
 }

@@ -37,7 +37,7 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
         ? ''
         : `The figures on this page are those of scenario ${decision.letter}, not of scenario ${recommended.letter}.`,
     figures: open(figureTable(decision)),
-    county: openNote(open(countyTable(decision)), told),
+    county: { ...open(countyTable(decision)), note: countyNote(decision, told) },
     troubles: decision.troubles,
     notStudied: decision.notStudied,
     others: open(otherTable(decision)),
@@ -50,11 +50,14 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
   };
 }
 
-/** The note of a table with amounts that open. */
-function openNote(table: TableRows, told: Derivations): TableRows {
-  const text = (table.note ?? []).map(part => (typeof part === 'string' ? part : part.text)).join('');
+/** What the county bears, with amounts that open. */
+function countyNote({ county }: Decision, told: Derivations): Sentence {
+  const gap =
+    county.peakGap === undefined
+      ? ''
+      : ` It is out of pocket most at the end of ${monthWords(county.peakGap.month)}: ${dollars(county.peakGap.amount)}.`;
   const origin = { path: 'Decision', home: 'funding' };
-  return { ...table, note: told.sentence(`${table.id}-note`, text, origin, RULES[table.id] ?? '', PLAN) };
+  return told.sentence('county-money-note', `${COUNTY_NOTES[county.of]}${gap}`, origin, COUNTY_RULE, PLAN);
 }
 
 const PLAN: readonly WhyRow[] = [
@@ -62,6 +65,8 @@ const PLAN: readonly WhyRow[] = [
   step({ text: 'the finish', why: 'schedule:finish' }, 'the last day of the plan'),
 ];
 
+const COUNTY_RULE =
+  'What the month’s spending leaves to the county when all sources have borne their part, by fiscal year.';
 const RULES: Readonly<Record<string, string>> = {
   p80: 'All runs are put in order of cost. 80 in 100 of them cost this much or less. Risk tells the runs and what drives them.',
   award:
@@ -70,8 +75,7 @@ const RULES: Readonly<Record<string, string>> = {
     'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
   sunk: 'The last day of the sinking in the plan.',
   after: 'What the obligations after the sinking cost in a year, at the prices of their years.',
-  'county-money':
-    'What the month’s spending leaves to the county when all sources have borne their part, by fiscal year.',
+  'county-money': COUNTY_RULE,
   'other-choices':
     'The total of that scenario, or a figure on record for many ships that is brought to today.',
   'board-dates': 'The start of the activity in the plan that waits for the board.',
@@ -107,8 +111,8 @@ function figureTable(decision: Decision): TableRows {
   const { total, contingency, budget, risk, sunkOn, finish, afterSinking, uncheckedShare } = decision;
   const row = (id: string, what: string, value: Shown | undefined): Row[] =>
     value === undefined ? [] : [{ id, kind: 'line', cells: { what: words(what), value } }];
-  const money = (amount: { readonly cents: number } | undefined, why?: string): Shown | undefined =>
-    amount === undefined ? undefined : { text: dollars(amount.cents), ...(why === undefined ? {} : { why }) };
+  const money = (amount: { readonly cents: number } | undefined, why: string): Shown | undefined =>
+    amount === undefined ? undefined : { text: dollars(amount.cents), why };
   const rows = [
     ...row('total', 'The work costs', money(total, 'sums/total') ?? { text: 'not known', absent: true }),
     ...row('contingency', 'Set aside for what is not known', money(contingency, 'sums/budget')),
@@ -160,16 +164,11 @@ function countyTable({ county, letter }: Decision): TableRows {
     kind: 'line',
     cells: { year: words(String(fiscalYear)), amount: words(dollars(amount).replace('$', '')) },
   }));
-  const gap =
-    county.peakGap === undefined
-      ? ''
-      : ` It is out of pocket most at the end of ${monthWords(county.peakGap.month)}: ${dollars(county.peakGap.amount)}.`;
   return {
     id: 'county-money',
     caption: `What the county pays in scenario ${letter}, and when`,
     columns: COUNTY,
     rows: aligned(COUNTY, rows),
-    note: [`${COUNTY_NOTES[county.of]}${gap}`],
   };
 }
 

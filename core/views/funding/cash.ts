@@ -1,3 +1,4 @@
+import { at } from '../../base';
 import type { CashMonth } from '../../cash-flow';
 import type { CashPart } from '../../evaluation';
 import { aligned, words } from '../cells';
@@ -48,21 +49,21 @@ export function cashPicture(cash: CashPart | undefined): CashPicture | undefined
   const shown = view.months.slice(0, Math.min(view.months.length, Math.max(last + 3, 6)));
   const points = pointsOf(shown);
   const most = Math.max(1, ...points.map(point => Math.max(point.paidSoFar, point.inSoFar)));
-  const at = points.findIndex(point => point.month === worst?.month);
+  const place = points.findIndex(point => point.month === worst?.month);
   const rest = view.months.length - shown.length;
   return {
     title: 'Cash, $ million',
     points,
     ticks: ticksTo(most),
     worst:
-      worst === undefined || at < 0
+      worst === undefined || place < 0
         ? undefined
-        : { at, text: `${dollars(worst.amount)} short, end of ${monthWords(worst.month)}` },
+        : { at: place, text: `${dollars(worst.amount)} short, end of ${monthWords(worst.month)}` },
     comeIn: 'come in, and the county’s own share',
     after:
       rest === 0
         ? ''
-        : `${rest} more months to ${monthWords(view.months.at(-1)?.month ?? '')} stand in the table; the gap stays small.`,
+        : `${rest} more months to ${monthWords(at(view.months, view.months.length - 1).month)} stand in the table; the gap stays small.`,
     words: wordsOf(points, worst),
   };
 }
@@ -93,15 +94,15 @@ function ticksTo(most: number): CashPicture['ticks'] {
     ].find(step => most / step <= 6) ?? 20_000_000;
   const count = Math.ceil(most / size);
   const decimals = size < 100_000 ? 2 : size % 1_000_000 === 0 ? 1 : 2;
-  return Array.from({ length: count + 1 }, (_, at) => ({
-    at: at * size,
-    text: roundText(((at * size) / 1_000_000).toFixed(4), decimals),
+  return Array.from({ length: count + 1 }, (_, step) => ({
+    at: step * size,
+    text: roundText(((step * size) / 1_000_000).toFixed(4), decimals),
   }));
 }
 
 function wordsOf(points: readonly CashPoint[], worst: { month: string; amount: number } | undefined): string {
-  const [first, last] = [points[0], points.at(-1)];
-  const span = `Cash from ${monthWords(first?.month ?? '')} to ${monthWords(last?.month ?? '')}.`;
+  const [first, last] = [at(points, 0), at(points, points.length - 1)];
+  const span = `Cash from ${monthWords(first.month)} to ${monthWords(last.month)}.`;
   return worst === undefined
     ? `${span} There is no gap.`
     : `${span} The gap is widest at the end of ${monthWords(worst.month)}: ${dollars(worst.amount)}.`;

@@ -6,13 +6,7 @@ import type { Column, Row, Shown, TableRows } from '../rows';
 import { wholeDollars, wholeDollarTable } from '../whole-dollars';
 import { grantId } from './names';
 
-const money = (key: string, title: string, wide = false): Column => ({
-  key,
-  title,
-  unit: '$',
-  kind: 'number',
-  ...(wide ? { wide: true as const } : {}),
-});
+const money = (key: string, title: string): Column => ({ key, title, unit: '$', kind: 'number' });
 
 /** The form of an award: object classes by activity, or the lines of a construction budget. */
 export function formTable(award: Award): TableRows {

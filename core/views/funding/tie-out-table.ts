@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { firstDollars } from '../../cash-flow';
 import type { Award } from '../../funding';
 import { aligned, words } from '../cells';
@@ -47,7 +48,7 @@ export function tieOutTable(award: Award): TableRows {
         },
       },
       ...own.map((row): Row => {
-        const text = sentences.get(row.id) ?? 'no sentence';
+        const text = known(sentences, row.id);
         const told = firstDollars(text) ?? 0;
         const of = grantId('row', source.id, row.id);
         return {

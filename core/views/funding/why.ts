@@ -97,7 +97,10 @@ const rowWhy: Answer = (view, [source, ...rest], id) => {
     title: row.title,
     path: 'Funding, row',
     value: { ...cents(row.allowable), unit: '$' },
-    words: award.narrative.find(one => one.rowId === row.id)?.text ?? 'It has no sentence.',
+    words: award.narrative
+      .filter(one => one.rowId === row.id)
+      .map(one => one.text)
+      .join(' '),
     rows: [
       {
         depth: 0,
@@ -183,9 +186,9 @@ const capWhy: Answer = (view, [source = ''], id) => {
   });
 };
 
-const sectionWhy: Answer = (view, [source, section, line = '', part = ''], id) => {
+const sectionWhy: Answer = (view, [source, section = '', line = '', part = ''], id) => {
   const award = awardOf(view, source);
-  if (award === undefined || award.form.kind !== 'SF-424A') return undefined;
+  if (award?.form.kind !== 'SF-424A' || !/^[ACDE]$/.test(section)) return undefined;
   const federal = (row: SharedRow) => row.shares[award.source.id] ?? 0;
   const share = (row: SharedRow) =>
     part === 'federal' ? federal(row) : part === 'total' ? row.allowable : row.allowable - federal(row);
@@ -198,7 +201,7 @@ const sectionWhy: Answer = (view, [source, section, line = '', part = ''], id) =
       ? 'Match by who gives it; the rows below carry match.'
       : 'Cash by the months in which the rows are paid; the rows below are paid then or later.';
   const isFederal = part === 'federal' || section === 'E';
-  const rows = rowSum(award, id, `Section ${section ?? ''}`, said, row =>
+  const rows = rowSum(award, id, `Section ${section}`, said, row =>
     isFederal ? federal(row) : row.allowable - federal(row),
   );
   const amount = sectionAmount(award.form, section, line, part);
@@ -208,7 +211,7 @@ const sectionWhy: Answer = (view, [source, section, line = '', part = ''], id) =
 /** What the form says at a place of sections C, D and E. */
 function sectionAmount(
   { sectionC, sectionD, sectionE }: Sf424a,
-  section: string | undefined,
+  section: string,
   line: string,
   part: string,
 ): number | undefined {

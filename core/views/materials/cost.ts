@@ -7,12 +7,13 @@ export function familyOfItem({ evaluation, parts }: EstimateContext, item: strin
   return evaluation.library.materials.find(one => one.id === material)?.family;
 }
 
-/** Whole dollars of the lines that meet the goals of a family, or of any of them; absent when one of them is. */
+/** Whole dollars of the lines that meet the goals of a family, or of any of them; absent when one of them is, or none has a price. */
 export function familyCost(
   context: EstimateContext,
   money: ShownMoney,
   family: string | undefined,
 ): number | undefined {
+  if (context.summary === undefined) return undefined;
   const own = money.lines.filter(line => {
     const of = familyOfItem(context, line.id);
     return of !== undefined && (family === undefined || of === family);

@@ -1,3 +1,4 @@
+import { known } from '../../base';
 import { INTAKE } from '../../project';
 import intakeTemplate from '../../../templates/intake.json';
 import { intakeFile } from '../../materials';
@@ -47,7 +48,6 @@ export function intakeTable({ evaluation: { project, library } }: EstimateContex
   const rows = INTAKE.map((item, at): Row => {
     const answer = project.survey.intake[item] ?? '';
     const widening = shippedIntake().find(row => row.item === item);
-    const families = widening?.families.map(family => titles.get(family) ?? family).join(', ');
     return {
       id: item,
       kind: 'line',
@@ -65,10 +65,10 @@ export function intakeTable({ evaluation: { project, library } }: EstimateContex
           answer === '' ? 'not asked yet' : answer,
         ),
         widens:
-          widening === undefined || families === undefined
+          widening === undefined
             ? words('no range moves')
             : {
-                text: `${roundText((Number(widening.widening.value) * 100).toFixed(4), 0)} % wider: ${families}`,
+                text: `${roundText((Number(widening.widening.value) * 100).toFixed(4), 0)} % wider: ${widening.families.map(family => known(titles, family)).join(', ')}`,
                 why: `intake:${item}`,
               },
       },

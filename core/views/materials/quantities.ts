@@ -35,7 +35,6 @@ export function quantityTable(context: EstimateContext, money: ShownMoney): Tabl
       const drivers = library.drivers.filter(driver => driver.material === material.id);
       const presence = survey.presence.get(material.id);
       const isSampled = survey.sampled.has(material.id);
-      if (drivers.length === 0) return [];
       return drivers.map(driver =>
         driverRow(context, family.id, { driver, presence, isSampled, read, material: material.id }),
       );

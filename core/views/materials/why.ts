@@ -4,7 +4,7 @@ import type { EstimateContext } from '../context';
 import { unitWords } from '../measures';
 import { printed, roundText } from '../number-text';
 import type { WhyRow, WhyRows } from '../rows';
-import { sumRows } from '../why-sums';
+import { lineParts, sumRows } from '../why-sums';
 import { familyOfItem } from './cost';
 import { shippedIntake } from './intake';
 import { heldAgainst } from './laboratory';
@@ -155,6 +155,9 @@ const intakeWhy: Answer = (_context, id) => {
   };
 };
 
+/** While nothing has a date nothing has a price. */
+const WAITING = [{ cents: undefined, words: 'all lines wait for the schedule' }];
+
 const familyWhy: Answer = (context, id) => {
   const { library } = context.evaluation;
   const family = library.families.find(one => one.id === id);
@@ -167,7 +170,7 @@ const familyWhy: Answer = (context, id) => {
     `family:${id}`,
     `Clean-up of ${family?.title.toLowerCase() ?? 'all families'}`,
     'The lines that meet the goal of a material of the family. A line counts for the first material it meets.',
-    lines.map(line => ({ cents: line.total?.cents ?? 0, words: line.title, why: `lines/${line.id}/total` })),
+    context.summary === undefined ? WAITING : lineParts(lines),
   );
   return { ...rows, path: 'Materials, sum' };
 };

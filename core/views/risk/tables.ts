@@ -89,7 +89,6 @@ export function chanceTable(view: RiskView): TableRows {
   return { id: 'chances', caption: 'Chances', columns: CHANCES, rows: aligned(CHANCES, rows) };
 }
 
-const KINDS: Readonly<Record<string, string>> = { range: 'range', driver: 'driver', event: 'event' };
 const DRIVERS: readonly Column[] = [
   { key: 'title', title: 'What is not known', kind: 'words' },
   { key: 'kind', title: 'Kind', kind: 'words' },
@@ -108,7 +107,7 @@ export function driverTable({ drivers }: RiskView): TableRows {
     kind: 'line',
     cells: {
       title: words(driver.title),
-      kind: words(KINDS[driver.kind] ?? driver.kind),
+      kind: words(driver.kind),
       share: share(driver.contribution),
       finish: share(driver.finishContribution),
       low: words(bareDollars(driver.costAtLow)),
