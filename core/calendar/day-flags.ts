@@ -1,3 +1,4 @@
+import { byteAt } from '../base';
 import { civilOf, parseIsoDate, type DayNumber } from './iso-date';
 import { observedHolidayDays } from './federal-holidays';
 import { spansOf, type DateSpan, type Season } from './season';
@@ -8,8 +9,8 @@ import type { WorkCalendar } from './work-calendar';
 export function dayFlags(calendar: WorkCalendar, first: DayNumber, length: number): Uint8Array {
   const flags = new Uint8Array(length);
   const worked = new Set<number>(calendar.weekdays);
-  const week = Array.from({ length: 7 }, (_, i) => (worked.has(weekdayOf(first + i)) ? 1 : 0));
-  for (let i = 0; i < length; i++) flags[i] = week[i % 7] ?? 0;
+  const week = Uint8Array.from({ length: 7 }, (_, i) => (worked.has(weekdayOf(first + i)) ? 1 : 0));
+  for (let i = 0; i < length; i++) flags[i] = byteAt(week, i % 7);
   const set = (day: DayNumber | undefined, flag: number) => {
     if (day !== undefined && day >= first && day < first + length) flags[day - first] = flag;
   };

@@ -43,11 +43,11 @@ export function checkCalendar(calendar: WorkCalendar, place: string): Finding[] 
 /** Faults of one closure: both ends must be dates, or both days of the year. */
 export function checkClosure(closure: Closure, place: string): Finding[] {
   const ends = [closure.from, closure.to];
-  const days = ends.map(parseIsoDate);
   if (ends.every(isMonthDay)) return [];
-  const bad = ends.filter((_, i) => days[i] === undefined);
-  if (bad.length > 0) return bad.map(end => badDate(end, place));
-  if ((days[0] ?? 0) <= (days[1] ?? 0)) return [];
+  const [from, to] = [parseIsoDate(closure.from), parseIsoDate(closure.to)];
+  if (from === undefined || to === undefined)
+    return ends.filter(end => parseIsoDate(end) === undefined).map(end => badDate(end, place));
+  if (from <= to) return [];
   return [
     {
       code: 'calendar/closure-order',

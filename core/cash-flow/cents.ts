@@ -1,4 +1,4 @@
-import { BugError } from '../base';
+import { at, BugError } from '../base';
 import { allocate, fromCents } from '../money';
 
 /** An amount of money in whole cents; negative is a credit. Plain, so that it crosses to a worker and back. */
@@ -44,7 +44,7 @@ export function allocateCents(total: Cents, weights: readonly number[]): Cents[]
     weights.map(weight => Math.max(0, weight)),
   );
   const credited = allocate(fromCents(taken), credits);
-  return weights.map((_, part) => (charged[part]?.cents ?? NOTHING) - (credited[part]?.cents ?? NOTHING));
+  return weights.map((_, part) => at(charged, part).cents - at(credited, part).cents);
 }
 
 /** An item with its part of a split total. */
@@ -60,7 +60,7 @@ export function allocateOver<Item>(
   weightOf: (item: Item) => number,
 ): Part<Item>[] {
   const parts = allocateCents(total, items.map(weightOf));
-  return items.map((item, index) => ({ item, amount: parts[index] ?? NOTHING }));
+  return items.map((item, index) => ({ item, amount: at(parts, index) }));
 }
 
 /** A quotient of whole numbers, rounded half away from zero. */

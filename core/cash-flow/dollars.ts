@@ -9,8 +9,6 @@ export function dollars(amount: Cents): string {
 
 /** The first amount printed in a sentence, in cents; `undefined` when there is none. */
 export function firstDollars(sentence: string): Cents | undefined {
-  const found = /(-?)\$([\d,]+)\.(\d{2})/.exec(sentence);
-  if (!found) return undefined;
-  const size = Number(`${(found[2] ?? '').replaceAll(',', '')}${found[3] ?? ''}`);
-  return found[1] === '-' ? -size : size;
+  const found = /-?\$[\d,]+\.\d{2}/.exec(sentence);
+  return found ? Number(found[0].replaceAll(/[$,.]/g, '')) : undefined;
 }

@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { type Finding, known } from '../base';
 import { allocateOver, dollars, gatherMonths, shareOf, spreadLike, sumCents, type Cents } from '../cash-flow';
 import type { BudgetRow } from './budget-row';
 import type { Activity } from './forms';
@@ -133,8 +133,8 @@ function indirectRowsOf(
   activities: readonly Activity[],
 ): BudgetRow[] {
   const columns = activities.map(activity => {
-    const own = direct.filter(row => row.activityId === activity.id && (inBase.get(row.id) ?? 0) > 0);
-    return { activity, own, base: sumCents(own.map(row => inBase.get(row.id) ?? 0)) };
+    const own = direct.filter(row => row.activityId === activity.id && known(inBase, row.id) > 0);
+    return { activity, own, base: sumCents(own.map(row => known(inBase, row.id))) };
   });
   if (amount === 0 || sumCents(columns.map(column => column.base)) <= 0) return [];
   return allocateOver(amount, columns, column => column.base).flatMap(({ item, amount: part }) =>

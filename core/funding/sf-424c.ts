@@ -1,3 +1,4 @@
+import { withId } from '../base';
 import { sumCents, type Cents } from '../cash-flow';
 import type { SharedRow } from './budget-row';
 import { labelsOf, type FormsData } from './forms';
@@ -37,7 +38,7 @@ export interface Sf424cInput {
  */
 export function buildSf424c({ rows, award, forms, deducted }: Sf424cInput): Sf424c {
   const labels = labelsOf(forms, 'SF-424C');
-  const title = (id: string): string => labels.totals.find(total => total.id === id)?.title ?? id;
+  const title = (id: string): string => withId(labels.totals, id).title;
   const classes = labels.classes.map(one =>
     lineOf(
       one.id,

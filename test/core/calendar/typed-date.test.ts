@@ -28,4 +28,10 @@ describe('a typed date', () => {
   it.each(['2027-02-29', '13/32/2026', '12/01/26', '2026-00-10', 'soon', ''])('%j is refused', typed => {
     expect(JSON.stringify(readTypedDate(typed, true))).toContain('is no date of the calendar');
   });
+
+  test('the month first is offered only to those who write dates so', () => {
+    const faultFor = (isMonthFirst: boolean) => JSON.stringify(readTypedDate('soon', isMonthFirst));
+    expect(faultFor(true)).toContain('or with the month first');
+    expect(faultFor(false)).not.toContain('month first');
+  });
 });
