@@ -49,7 +49,9 @@ describe('the page of the example says what the commands print', () => {
 
   test('how sure A and D are', async () => {
     const [a, d] = await Promise.all(
-      ['fishing-reef', 'early-sinking'].map(scenario => printed(riskCommand, { scenario, seed: '1', threads: '1' })),
+      ['fishing-reef', 'early-sinking'].map(scenario =>
+        printed(riskCommand, { scenario, seed: '1', threads: '1' }),
+      ),
     );
     const eighty = (text = '') => found(text, /^Cost .*P80 (\$[\d,]+)/m);
     expect(PAGE).toContain(`80 in 100 runs of A stay under ${eighty(a)}, of D under ${eighty(d)}.`);
