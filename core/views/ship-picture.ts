@@ -1,18 +1,17 @@
 import { highestStaying } from '../vessel';
 import { isOption, topsideParts } from './topside-parts';
-import { amountIn, isUnit, quantity } from '../units';
+import { amountIn, isConvertible, isUnit, quantity, type Unit } from '../units';
 import type { Figure } from '../base';
+import type { Project } from '../project';
 import type { EstimateContext } from './context';
 import { inMeasures, unitWords } from './measures';
 import { decimalsFor, shownNumber } from './number-text';
 import type { DrawnCompartment, DrawnOpening, ShipPicture } from './window-rows';
 import { fillSteps } from './fill-steps';
 
-/** A given length in metres; undefined when its unit is no length. */
-function metres(figure: Figure | undefined): number | undefined {
-  return figure !== undefined && isUnit(figure.unit)
-    ? amountIn(quantity(figure.value, figure.unit), 'm')
-    : undefined;
+/** A given amount in a unit; undefined when it is given in one that measures something else, which is a finding. */
+function given({ value, unit }: Figure, to: Unit): number | undefined {
+  return isUnit(unit) && isConvertible(unit, to) ? amountIn(quantity(value, unit), to) : undefined;
 }
 
 interface Particulars {
@@ -41,15 +40,15 @@ function lengthWords(context: EstimateContext, value: number): string {
 export function shipPicture(context: EstimateContext): ShipPicture | undefined {
   const found = particularsOf(context);
   const { project } = context.evaluation;
-  const waterDepth = metres(project.site.waterDepth);
-  const required = metres(project.site.clearanceRequired);
+  const waterDepth = given(project.site.waterDepth, 'm');
+  const required = given(project.site.clearanceRequired, 'm');
   if (found === undefined || waterDepth === undefined || required === undefined) return undefined;
   const extent = isOption(context, 'topside-extent');
   const highest = highestStaying(found.depth, extent, waterDepth - required);
   const parts = topsideParts(found, extent);
   const clear = waterDepth - highest;
   const say = (value: number) => lengthWords(context, value);
-  const compartments = drawnCompartments(context, found);
+  const compartments = drawnCompartments(context);
   return {
     ...found,
     blockCoefficient: 0.7,
@@ -63,6 +62,7 @@ export function shipPicture(context: EstimateContext): ShipPicture | undefined {
     afloat: `Afloat, draught light ${say(found.draught)}`,
     atRest: `At rest on the seabed, ${say(waterDepth)} down`,
     clearance: `${say(clear)} clear`,
+    clearanceRequired: required,
     required: `${say(required)} required`,
     isTooLittle: clear < required,
     steps: fillSteps(context.evaluation.upright).legend,
@@ -75,8 +75,8 @@ export function clearanceOf(
   context: EstimateContext,
   picture: ShipPicture,
 ): { clear: string; spare: string; isTooLittle: boolean } {
-  const required = metres(context.evaluation.project.site.clearanceRequired) ?? 0;
-  const clear = picture.waterDepth - picture.highestStaying;
+  const { clearanceRequired: required, waterDepth, highestStaying } = picture;
+  const clear = waterDepth - highestStaying;
   return {
     clear: lengthWords(context, clear),
     spare: lengthWords(context, Math.abs(clear - required)),
@@ -84,42 +84,47 @@ export function clearanceOf(
   };
 }
 
-function drawnCompartments(
-  { evaluation: { project, upright } }: EstimateContext,
-  found: Particulars,
-): readonly DrawnCompartment[] {
+type Compartment = Project['vessel']['compartments'][number];
+
+/** Where a compartment begins and ends; undefined while one of its ends cannot be read. */
+function extentOf({ from, to }: Compartment): { readonly from: number; readonly to: number } | undefined {
+  const [start, end] = [given(from, 'm'), given(to, 'm')];
+  return start === undefined || end === undefined ? undefined : { from: start, to: end };
+}
+
+/** The compartments whose extent is known, each with its number in the list of all. */
+function drawnCompartments({
+  evaluation: { project, upright },
+}: EstimateContext): readonly DrawnCompartment[] {
   const ordered = project.vessel.compartments.toSorted((a, b) => Number(b.from.value) - Number(a.from.value));
   const fills = fillSteps(upright);
-  return ordered.map((one, at) => ({
-    id: one.id,
-    title: one.title,
-    number: String(at + 1),
-    from: metres(one.from) ?? 0,
-    to: metres(one.to) ?? found.length,
-    bottom: metres(one.bottom) ?? 0,
-    top: metres(one.top) ?? found.depth,
-    step: fills.step(one.id),
-  }));
+  return ordered.flatMap((one, place) => {
+    const extent = extentOf(one);
+    const [bottom, top] = [given(one.bottom, 'm'), given(one.top, 'm')];
+    if (extent === undefined || bottom === undefined || top === undefined) return [];
+    const { id, title } = one;
+    return [{ id, title, number: String(place + 1), ...extent, bottom, top, step: fills.step(id) }];
+  });
 }
 
 /** The openings of a compartment, spread along it, each a square of its area. */
 function openings({ evaluation: { project } }: EstimateContext): readonly DrawnOpening[] {
   return project.vessel.compartments.flatMap(one => {
-    const [from, to] = [metres(one.from) ?? 0, metres(one.to) ?? 0];
+    const extent = extentOf(one);
+    if (extent === undefined) return [];
     const all = one.openings.filter(opening => opening.side !== 'bottom');
     const count = all.reduce((sum, opening) => sum + opening.count, 0);
     let drawn = 0;
     return all.flatMap(opening => {
-      const area = isUnit(opening.area.unit)
-        ? amountIn(quantity(opening.area.value, opening.area.unit), 'm2')
-        : 0;
+      const [area, height] = [given(opening.area, 'm2'), given(opening.centre, 'm')];
+      if (area === undefined || height === undefined) return [];
       return Array.from({ length: opening.count }, (_, copy): DrawnOpening => {
         drawn += 1;
         return {
           id: `${one.id}-${opening.id}-${copy}`,
           compartment: one.id,
-          at: from + ((to - from) * (drawn - 0.5)) / count,
-          height: metres(opening.centre) ?? 0,
+          at: extent.from + ((extent.to - extent.from) * (drawn - 0.5)) / count,
+          height,
           size: Math.sqrt(Math.max(0, area / opening.count)),
           side: opening.side,
         };
@@ -130,16 +135,12 @@ function openings({ evaluation: { project } }: EstimateContext): readonly DrawnO
 
 function vents({ evaluation: { project } }: EstimateContext): readonly DrawnOpening[] {
   return project.vessel.compartments.flatMap(one =>
-    one.vents.map((vent, at): DrawnOpening => {
-      const [from, to] = [metres(one.from) ?? 0, metres(one.to) ?? 0];
-      return {
-        id: `${one.id}-vent-${at}`,
-        compartment: one.id,
-        at: from + ((to - from) * (at + 0.5)) / one.vents.length,
-        height: metres(vent.centre) ?? 0,
-        size: 1,
-        side: 'both',
-      };
+    one.vents.flatMap((vent, place): DrawnOpening[] => {
+      const extent = extentOf(one);
+      const height = given(vent.centre, 'm');
+      if (extent === undefined || height === undefined) return [];
+      const at = extent.from + ((extent.to - extent.from) * (place + 0.5)) / one.vents.length;
+      return [{ id: `${one.id}-vent-${place}`, compartment: one.id, at, height, size: 1, side: 'both' }];
     }),
   );
 }

@@ -45,6 +45,7 @@ export interface ShipPicture {
   readonly draught: number;
   readonly blockCoefficient: number;
   readonly waterDepth: number;
+  readonly clearanceRequired: number;
   /** Highest point above the keel that stays. */
   readonly highestStaying: number;
   readonly parts: readonly DrawnPart[];

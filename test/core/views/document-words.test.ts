@@ -402,3 +402,48 @@ test('work begun before the status date is held by nothing', () => {
   expect(row?.cells['start']?.text).toBe('4 Jan 2027');
   expect(window?.schedule?.marks.find(mark => mark.kind === 'status')?.date).toBe('1 Mar 2027');
 });
+
+describe('a ship of which a given cannot be read', () => {
+  const vesselOf = (project: Project) =>
+    windowRows(project, evaluatedAs(project), 'us', undefined)?.rows.vessel;
+  const [hold, ...spaces] = FULL.vessel.compartments;
+  if (hold === undefined) throw new Error('the document has compartments');
+  const drawn = (change: Partial<typeof hold>) =>
+    vesselOf({ ...DEMO, vessel: { ...DEMO.vessel, compartments: [{ ...hold, ...change }, ...spaces] } })
+      ?.picture;
+  const count = spaces.length + 1;
+
+  test.each([['t'], ['fathoms'], ['m/h']])('is not drawn in water %s deep, and says why', unit => {
+    const view = vesselOf({ ...DEMO, site: { ...DEMO.site, waterDepth: figure('118', unit) } });
+    expect(view?.picture).toBeUndefined();
+    expect(plain(view?.sentence)).toBe(
+      'The ship cannot be drawn: a particular or the depth of the site is missing.',
+    );
+  });
+
+  test('is drawn without a compartment whose place is not known, and without what is cut in it', () => {
+    for (const field of ['from', 'to'] as const) {
+      const picture = drawn({ [field]: figure('6', 't') });
+      expect(picture?.compartments.map(one => one.id)).not.toContain(hold.id);
+      expect([picture?.compartments.length, picture?.openings, picture?.vents]).toEqual([count - 1, [], []]);
+    }
+    for (const field of ['bottom', 'top'] as const)
+      expect(drawn({ [field]: figure('6', 't') })?.compartments).toHaveLength(count - 1);
+  });
+
+  test('is drawn without an opening or an air escape whose size or height is not known', () => {
+    const [opening] = hold.openings;
+    if (opening === undefined) throw new Error('the hold has openings');
+    expect(drawn({})?.openings).toHaveLength(2);
+    expect(drawn({ openings: [{ ...opening, area: figure('2', 'm') }] })?.openings).toEqual([]);
+    expect(drawn({ openings: [{ ...opening, centre: figure('2', 't') }] })?.openings).toEqual([]);
+    expect(drawn({ vents: [{ area: figure('1', 'm2'), centre: figure('2', 't') }] })?.vents).toEqual([]);
+  });
+
+  test('lies in deep water with no more than a dozen heights beside it', () => {
+    const axis = vesselOf({ ...DEMO, site: { ...DEMO.site, waterDepth: figure('1800', 'ft') } })?.picture
+      ?.axis;
+    expect(axis?.map(tick => tick.text).slice(0, 3)).toEqual(['0', '200', '400']);
+    expect(axis?.at(-1)).toMatchObject({ text: '1,800', strong: true });
+  });
+});
