@@ -100,6 +100,7 @@ describe('what a copy leaves out is told by what people call it', () => {
       '/contingency/policy',
       '/items/ocean-tow/notBefore',
     ]);
+    expect(leftOf(document, 'bid').get('/notes')?.names).toEqual(['Overrides, location factor']);
     const owner = copyForOthers(document, 'owner', library).project;
     expect(owner.notes).toEqual([]);
     expect(owner.scenarios[0]?.changes).toEqual([]);

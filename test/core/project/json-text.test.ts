@@ -40,4 +40,26 @@ describe('the text of a document', () => {
     expect(Object.keys(read(fields(50_000)) ?? {})).toHaveLength(50_000);
     expect(faultOf(fields(50_001))).toMatchObject({ code: 'size', path: '/' });
   });
+
+  test('a list may have 50,000 entries and a text a million characters, and not one more', () => {
+    const list = (count: number) => `[${Array.from({ length: count }, () => '0').join(',')}]`;
+    expect(read(list(50_000))).toHaveLength(50_000);
+    expect(faultOf(list(50_001))).toMatchObject({ code: 'size' });
+    const text = (count: number) => `"${'x'.repeat(count)}"`;
+    expect(read(text(1_000_000))).toHaveLength(1_000_000);
+    expect(faultOf(text(1_000_001))).toMatchObject({ code: 'size' });
+  });
+
+  test('a number of more digits than a double can hold is refused, not rounded', () => {
+    expect(read('1234567890.123456')).toBe(1234567890.123456);
+    expect(faultOf('{"a": 1234567890.1234567}')).toMatchObject({ code: 'number', path: '/a' });
+    expect(faultOf('1e999')).toMatchObject({ code: 'number' });
+  });
+
+  test.each(['[1 2]', '{"a": 1 "b": 2}', '[1}', '{"a": 1]'])(
+    '%s lacks what parts or ends its entries',
+    text => {
+      expect(faultOf(text)).toMatchObject({ code: 'syntax' });
+    },
+  );
 });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { BugError } from '../../../core/base';
 import {
+  amongPastProjects,
   contingencyAt,
+  COST_GROWTH,
   distributionFindings,
   distributionOf,
   drain,
@@ -205,6 +207,8 @@ describe('what lies between the plan and the simulation', () => {
     for (const of of ['cost', 'days'] as const)
       expect(gap.events[of] + gap.drivers[of] + gap.ranges[of] + gap.rest[of]).toBeCloseTo(gap.whole[of], 6);
     expect(gap.events.cost).toBeCloseTo(0.4 * 40, 0);
+    expect(gap.ranges.cost).toBeCloseTo((50 + 100 + 200) / 3 - 100, 0);
+    expect(gap.rest.cost).toBeCloseTo(0, 9);
   });
 });
 
@@ -219,6 +223,19 @@ describe('a contingency of lines that do not vary', () => {
       { line: 'steel', amount: 10 },
       { line: 'paint', amount: 10 },
     ]);
+  });
+});
+
+describe('past projects', () => {
+  it('have as many below their middle growth as above it', () => {
+    const { middleGrowth, of } = amongPastProjects(1);
+    expect(of).toBe(COST_GROWTH.length);
+    const [below, above] = [
+      COST_GROWTH.filter(({ growth }) => growth < middleGrowth),
+      COST_GROWTH.filter(({ growth }) => growth > middleGrowth),
+    ];
+    expect(below.length).toBeGreaterThan(0);
+    expect(below.length).toBe(above.length);
   });
 });
 
