@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate, uprightInput } from '../../../core/evaluation';
+import { evaluate, uprightInput, withChoices } from '../../../core/evaluation';
 import { screenedInput } from '../../../core/evaluation/upright';
 import { listedChoices, type ChoiceGround } from '../../../core/evaluation/upright-choice-list';
 import { atDocument, weightListFindings } from '../../../core/evaluation/upright-findings';
@@ -211,5 +211,20 @@ describe('a finding of the screen', () => {
     expect(placed('/compartments/0')).toBe(`/vessel/compartments/${first?.id ?? ''}`);
     expect(placed('/compartments')).toBe('/vessel/compartments');
     expect(placed('/nowhere')).toBe('/nowhere');
+  });
+});
+
+describe('a ship towed with her propellers locked', () => {
+  it('has the other way priced: taken off before the tow', { timeout: 120_000 }, () => {
+    const options = { today: '2026-11-24', seed: 1 };
+    const locked = { ...project, options: { ...project.options, propellers: 'locked' } };
+    const { upright } = withChoices(evaluate(locked, { ...options, schedules: 20 }), options);
+    expect(upright?.choices).toHaveProperty('propellers.bollardPull');
+    expect(upright?.choices).toMatchObject({
+      propellers: {
+        title: 'Propellers taken off before the tow',
+        changes: [{ at: '/options/propellers', to: 'removed' }],
+      },
+    });
   });
 });
