@@ -29,7 +29,7 @@ describe('a typed date', () => {
     expect(JSON.stringify(readTypedDate(typed, true))).toContain('is no date of the calendar');
   });
 
-  test('the month first is offered only to those who write dates so', () => {
+  it('the month first is offered only to those who write dates so', () => {
     const faultFor = (isMonthFirst: boolean) => JSON.stringify(readTypedDate('soon', isMonthFirst));
     expect(faultFor(true)).toContain('or with the month first');
     expect(faultFor(false)).not.toContain('month first');

@@ -92,6 +92,17 @@ describe('a sheet of inputs that came back', () => {
     expect(findings).toMatchObject([{ code: 'take-back/not-ours', weight: 'blocks' }]);
   });
 
+  test('has the basis and the source that were typed beside an amount', () => {
+    const typed = {
+      ...row,
+      'Basis of a new amount': { kind: 'text', text: 'quoted' },
+      'Source of a new amount': { kind: 'text', text: 'Letter of the yard' },
+    } as const;
+    expect(readInputs(sheetWith([...INPUT_HEADS], typed)).rows).toMatchObject([
+      { basis: 'quoted', source: 'Letter of the yard' },
+    ]);
+  });
+
   test('reads words typed as numbers as they stand, and a row without a key as no figure', () => {
     const typed = { ...row, Unit: { kind: 'number', value: 1 } } as const;
     expect(readInputs(sheetWith([...INPUT_HEADS], typed)).rows).toMatchObject([{ unit: '1' }]);
@@ -108,6 +119,7 @@ describe('an amount as it was typed', () => {
     [1e-7, '0.0000001'],
     [-1e-14, '0'],
     [1200, '1200'],
+    [0.123456789012, '0.123456789012'],
   ])('%d is kept as %s', (value, kept) => {
     expect(proposed(WAGE, { kind: 'number', value }).edits.map(edit => edit.value)).toEqual([kept]);
   });
@@ -116,6 +128,11 @@ describe('an amount as it was typed', () => {
     const { edits, findings } = proposed(WAGE, { kind: 'text', text });
     expect(edits).toEqual([]);
     expect(findings[0]?.message).toContain(`"${text}" is not an amount in USD/h`);
+  });
+
+  test('a share is asked for in plain numbers', () => {
+    const { findings } = proposed('/contingency/share', { kind: 'text', text: 'a third' });
+    expect(findings[0]?.message).toContain('"a third" is not an amount in plain numbers');
   });
 
   test('a long text is shown by its beginning', () => {
@@ -259,6 +276,39 @@ describe('cells beside the inputs', () => {
         { sheet: 'Cover', row: 99, column: 10, content: { kind: 'text', text: '  ' } },
       ]),
     ).toEqual([]);
+  });
+
+  test('left out where they hold nothing, or are open to the reader, need no word either', () => {
+    const isNothing = ({ content, formula }: FileCell) =>
+      formula === undefined && (content.kind === 'blank' || (content.kind === 'text' && content.text === ''));
+    const inputs = new Set(
+      paper.sheets.flatMap(({ name, cells: own }) =>
+        own.flatMap(({ row, column, content }) =>
+          'role' in content && content.role === 'input' ? [`${name} ${row} ${column}`] : [],
+        ),
+      ),
+    );
+    const isInput = ({ sheet, row, column }: FileCell) => inputs.has(`${sheet} ${row} ${column}`);
+    expect(written.some(isNothing)).toBe(true);
+    expect(written.some(isInput)).toBe(true);
+    expect(
+      otherCells(
+        paper,
+        written.filter(cell => !isNothing(cell) && !isInput(cell)),
+      ),
+    ).toEqual([]);
+    const blank = written.map(cell =>
+      isNothing(cell) ? { ...cell, content: { kind: 'blank' as const } } : cell,
+    );
+    expect(otherCells(paper, blank)).toEqual([]);
+  });
+
+  test('a text may break its lines elsewhere, but not run its words together', () => {
+    const spoken = text.content.kind === 'text' ? text.content.text : '';
+    expect(changed(text, { kind: 'text', text: spoken.replaceAll(' ', '\n') })).toEqual([]);
+    expect(changed(text, { kind: 'text', text: spoken.replaceAll(' ', '') })).toEqual([
+      'take-back/text-changed',
+    ]);
   });
 
   test('a date of the schedule that was moved is told as one that depends on dates', () => {
