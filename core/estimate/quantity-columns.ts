@@ -2,6 +2,7 @@ import {
   link,
   over,
   power,
+  quoted,
   rounded,
   scaled,
   sum,
@@ -73,16 +74,16 @@ export function quantityColumns(t: Recipe<ItemFields>, driverOf: DriverOf): Quan
     row => changedGiven(row, 'quantity', row.own),
     [],
   );
-  const isStated = t.field(
-    'is-stated',
-    'Is stated',
-    '1',
-    row => flagOf(row.change?.quantity !== undefined),
-    [],
-  );
-  const quantity = t.place('quantity', 'Quantity', when(isStated, stated, computed));
+  const isUnread = t.field('is-unread', 'Stated, not readable', '1', row => flagOf(isUnreadable(row)), []);
+  const quantity = t.place('quantity', 'Quantity', quoted(stated, when(isUnread, stated, computed)));
   return {
     quantity,
     number: t.place('number', 'Quantity as a number', rounded(over(quantity, unity('own')), 6)),
   };
+}
+
+/** Whether the planner states a quantity in a unit that does not measure it: then no other stands in for it. */
+function isUnreadable(row: ItemFields): boolean {
+  const stated = changedGiven(row, 'quantity', row.own);
+  return stated !== undefined && stated.value === undefined;
 }

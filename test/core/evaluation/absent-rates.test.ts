@@ -76,4 +76,14 @@ describe('a quantity of the planner in a unit that does not measure it', () => {
     );
     expect(work.result.number(work.items.columns.quantity, item)).toBe(2.5);
   });
+
+  it('stays a cell of the workbook that a person may fill: where it is empty the quantity worked out stands', () => {
+    const { work } = estimated(evaluated(base));
+    const worked = work.sheet.tables.find(table => table.id === 'worked');
+    const quantity = worked?.placed.find(step => step.home?.key === 'quantity');
+    expect([quantity?.kind.operation, quantity?.inputs[0]?.home?.key]).toEqual([
+      'first present',
+      'quantity-stated',
+    ]);
+  });
 });
