@@ -13,8 +13,12 @@ test('the schedule answers about its crews: evened out, as few as can be, and wh
   await goToView(page, 'Schedule');
   await page.locator('.title-line .view-switches .switch', { hasText: 'Crews' }).click();
   await page.getByRole('heading', { name: 'How few crews keep the finish?' }).waitFor(LONG);
-  expect(await page.locator('main').innerText()).toMatch(/crews hired become \d+/);
-  expect(await page.locator('main').innerText()).toContain('It is not part of the estimate.');
+  await expect
+    .poll(() => page.locator('main').innerText(), { timeout: 30_000 })
+    .toMatch(/crews hired become \d+/);
+  await expect
+    .poll(() => page.locator('main').innerText(), { timeout: 30_000 })
+    .toContain('It is not part of the estimate.');
 
   const search = page.getByRole('button', { name: 'Find the cheapest plan' });
   await search.click();

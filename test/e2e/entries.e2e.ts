@@ -81,7 +81,9 @@ test('a scenario is added, an edit is kept in it alone, and the others stay as t
   await expect.poll(() => total(page), { timeout: 15_000 }).not.toBe(ofFirst);
   await letters.first().click();
   await expect.poll(() => total(page), { timeout: 15_000 }).toContain(ofFirst.split('\n')[0] ?? ofFirst);
-  expect(await cellOf(page, '/site/towDistance').innerText()).not.toContain('900');
+  await expect
+    .poll(() => cellOf(page, '/site/towDistance').innerText(), { timeout: 30_000 })
+    .not.toContain('900');
   expect(complaints).toEqual([]);
   await context.close();
 });

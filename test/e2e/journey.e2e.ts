@@ -32,7 +32,7 @@ test('what cannot be read as a number is told beside the field and changes nothi
   await page.keyboard.press('Enter');
   await page.getByRole('alert').filter({ hasText: 'Write a number such as' }).waitFor();
   await page.keyboard.press('Escape');
-  expect(await total(page)).toBe(before);
+  await expect.poll(() => total(page), { timeout: 30_000 }).toBe(before);
   await context.close();
 });
 

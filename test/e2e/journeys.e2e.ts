@@ -79,7 +79,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   test('a coordinator begins a grant budget, is told what is missing, and leaves with forms, workbook and report', async () => {
     const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a grant budget');
-    expect(await currentView(page)).toBe('Funding');
+    await expect.poll(() => currentView(page), LONG).toBe('Funding');
     await expect.poll(() => missing(page), LONG).toContain('the sources of the money');
     await hand.press(page, 'Begin with one grant and the own share');
     await page.locator('.still-missing', { hasText: 'the period of the grant' }).waitFor(LONG);
@@ -106,7 +106,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   test('a contractor begins a bid, gives ship and wage, and leaves with sheet, bid file, workbook and report', async () => {
     const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a bid');
-    expect(await currentView(page)).toBe('Bid');
+    await expect.poll(() => currentView(page), LONG).toBe('Bid');
     await expect.poll(() => sentence(page), LONG).toMatch(/items make a base bid of \$[\d,]+/);
     const before = await settledTotal(page);
     await give(page, hand, 'her length', '/vessel/length', '400');
@@ -135,12 +135,14 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
   test('a board begins a comparison, sees what it votes on, votes, and leaves with workbook and report', async () => {
     const { page, context, complaints, foreign } = await own.open();
     await begin(page, hand, 'Start a comparison');
-    expect(await currentView(page)).toBe('Decision');
+    await expect.poll(() => currentView(page), LONG).toBe('Decision');
     await page.getByText('What was not studied').waitFor(LONG);
     await give(page, hand, 'the last date', '/calendars/deadline', '2030-12-31');
     await hand.open(page, 'Compare');
     await page.getByText('May be carried out').first().waitFor(LONG);
-    expect(await sentence(page)).toMatch(/costs (least, )?\$[\d,]+ (more|less) than A|costs as much as A/);
+    await expect
+      .poll(() => sentence(page), LONG)
+      .toMatch(/costs (least, )?\$[\d,]+ (more|less) than A|costs as much as A/);
     await hand.press(page, 'Weights');
     await hand.press(page, 'Set the board’s own weights');
     await page.locator('[data-edit="/decision/weights/0/weight"]').waitFor(LONG);
@@ -157,7 +159,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     await save(page, hand, named('Comparison'));
     await papers(page, hand, amount, ['Unnamed ship']);
     await closeAndReopen(page, hand, named('Comparison'), amount);
-    expect(await currentView(page)).toBe('Decision');
+    await expect.poll(() => currentView(page), LONG).toBe('Decision');
     await page.getByText('chosen by the board').waitFor(LONG);
     expect(complaints).toEqual([]);
     expect(foreign, 'requests to other machines').toEqual([]);

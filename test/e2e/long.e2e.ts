@@ -19,7 +19,9 @@ test('of a long project the lines near the view are in the page, wherever one lo
   const { page, context, complaints } = await own.open();
   await page.locator('.bottom-cell', { hasText: 'Total' }).first().waitFor({ timeout: 60_000 });
   await goToView(page, 'Work');
-  expect(await page.locator('.title-line .sentence').innerText()).toContain('2,000 work items');
+  await expect
+    .poll(() => page.locator('.title-line .sentence').innerText(), { timeout: 30_000 })
+    .toContain('2,000 work items');
   const lines = page.locator('.work-line');
   await lines.first().waitFor();
   await expect.poll(() => lines.count()).toBeLessThan(400);

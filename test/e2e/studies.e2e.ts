@@ -27,12 +27,16 @@ test('a run is made on demand, can be stopped, keeps typing free, and tells P80 
   await goToView(page, 'Risk');
   const run = page.getByRole('button', { name: 'Run the trials' });
   await run.waitFor(LONG);
-  expect(await page.locator('.title-line').innerText()).toContain('has not been worked out yet');
+  await expect
+    .poll(() => page.locator('.title-line').innerText(), { timeout: 30_000 })
+    .toContain('has not been worked out yet');
   expect(await page.locator('.bottom-cell', { hasText: 'P80' }).count()).toBe(0);
   await run.click();
   await page.getByRole('button', { name: 'Stop, keep the last answer' }).click(LONG);
   await run.waitFor(LONG);
-  expect(await page.locator('.title-line').innerText()).toContain('has not been worked out yet');
+  await expect
+    .poll(() => page.locator('.title-line').innerText(), { timeout: 30_000 })
+    .toContain('has not been worked out yet');
   await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).click(LONG);
   await page.getByText(/Running the trials, \d+ of/).waitFor(LONG);
   await page.getByRole('button', { name: 'Register' }).click();
@@ -40,13 +44,15 @@ test('a run is made on demand, can be stopped, keeps typing free, and tells P80 
   const started = Date.now();
   await page.getByLabel('What may happen').fill('A crane is late');
   expect(Date.now() - started).toBeLessThan(1000);
-  expect(await page.getByLabel('What may happen').inputValue()).toBe('A crane is late');
+  await expect
+    .poll(() => page.getByLabel('What may happen').inputValue(), { timeout: 30_000 })
+    .toBe('A crane is late');
   await page.getByRole('button', { name: 'Leave it' }).click();
   await page.getByRole('button', { name: 'Curves' }).click();
   await page.locator('svg[aria-label^="Cost of the runs"]').waitFor(LONG);
-  expect(await page.locator('.title-line .sentence').innerText()).toMatch(
-    /\d+ in 100 runs end inside the money and the date/,
-  );
+  await expect
+    .poll(() => page.locator('.title-line .sentence').innerText(), { timeout: 30_000 })
+    .toMatch(/\d+ in 100 runs end inside the money and the date/);
   await page.locator('.bottom-cell', { hasText: 'P80 cost' }).waitFor();
   await page.locator('.bottom-cell', { hasText: 'In grant period' }).waitFor();
   await faces(page, 'risk', '1280-light');
@@ -85,9 +91,9 @@ test('scenarios are compared in words, tables and pictures, and the board’s we
   await openSample(page);
   await goToView(page, 'Compare');
   await page.locator('svg[aria-label*="costs $"]').first().waitFor(LONG);
-  expect(await page.locator('.title-line .sentence').innerText()).toMatch(
-    /costs (least, )?\$[\d,]+ (more|less) than A/,
-  );
+  await expect
+    .poll(() => page.locator('.title-line .sentence').innerText(), { timeout: 30_000 })
+    .toMatch(/costs (least, )?\$[\d,]+ (more|less) than A/);
   await shot(page, 'study-compare-before-1280-light');
   await page.getByRole('button', { name: 'Run the trials of all scenarios' }).click(LONG);
   await page.getByText('P80 cost').first().waitFor(LONG);
@@ -140,7 +146,9 @@ test('a comparison opens with the page a board votes on, then the scenarios side
   const { page, context, complaints } = await own.open();
   await page.getByRole('button', { name: 'Start a comparison' }).click();
   await page.getByText('What was not studied').waitFor(LONG);
-  expect(await page.locator('.view-item[aria-current="page"]').innerText()).toBe('Decision');
+  await expect
+    .poll(() => page.locator('.view-item[aria-current="page"]').innerText(), { timeout: 30_000 })
+    .toBe('Decision');
   await shot(page, 'study-decision-new-1280-light');
   expect(await violations(page)).toEqual([]);
   await goToView(page, 'Compare');
