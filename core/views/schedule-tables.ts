@@ -85,7 +85,7 @@ export function calendarTable({ evaluation: { project } }: EstimateContext): Tab
   });
   const rows: Row[] = [
     date('start', 'Start of the project'),
-    date('deadline', 'End of the grant period'),
+    date('deadline', 'Last date of the project'),
     {
       id: 'holidays',
       kind: 'line',

@@ -67,12 +67,12 @@ function sentence(
   const { deadline } = project.calendars;
   const spare = deadline === undefined ? undefined : dayOf(deadline) - dayOf(lastDay);
   if (spare !== undefined && spare < 0) {
-    return [days, ' work days, finished on ', finish, `: ${-spare} calendar days after the grant ends.`];
+    return [days, ' work days, finished on ', finish, `: ${-spare} calendar days after the last date.`];
   }
   const rest =
     spare === undefined
       ? `; a chain of ${schedule.criticalChain.length} activities holds it.`
-      : `, ${spare} calendar days before the grant ends.`;
+      : `, ${spare} calendar days before the last date.`;
   return [days, ' work days, finished on ', finish, rest];
 }
 
@@ -173,9 +173,9 @@ function marksOf({ evaluation: { project } }: EstimateContext, finish: string): 
   if (deadline !== undefined)
     marks.push({
       at: dayOf(deadline) + 1,
-      title: 'Grant ends',
+      title: 'Last date',
       date: dateWords(deadline),
-      kind: 'grant-end',
+      kind: 'last-date',
     });
   if (project.statusDate !== undefined)
     marks.push({

@@ -188,7 +188,7 @@ const MARK_LINES: Readonly<
 > = {
   finish: { stroke: 'var(--data)', width: 2, row: 0 },
   p80: { stroke: 'var(--data)', width: 1.5, dash: '4 3', row: 1 },
-  'grant-end': { stroke: 'var(--text)', width: 2, row: 2 },
+  'last-date': { stroke: 'var(--text)', width: 2, row: 2 },
   status: { stroke: 'var(--rule2)', width: 1, dash: '2 2', row: 0 },
 };
 

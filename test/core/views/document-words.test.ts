@@ -105,14 +105,14 @@ describe('the window of a full document', () => {
     );
   });
 
-  test('tells holidays that are worked, a first day that was set, and days to spare before the grant ends', () => {
+  test('tells holidays that are worked, a first day that was set, and days to spare before the last date', () => {
     expect(window?.schedule?.calendar.rows.find(row => row.id === 'holidays')?.cells['value']?.text).toBe(
       'worked',
     );
     const row = window?.schedule?.table.rows.find(one => one.id === 'cable-stripping');
     expect(row?.cells['notBefore']?.text).toBe('1 Mar 2027');
-    expect(plain(window?.schedule?.sentence)).toMatch(/, \d+ calendar days before the grant ends\.$/);
-    expect(window?.schedule?.marks.map(mark => mark.kind)).toEqual(['finish', 'grant-end', 'status']);
+    expect(plain(window?.schedule?.sentence)).toMatch(/, \d+ calendar days before the last date\.$/);
+    expect(window?.schedule?.marks.map(mark => mark.kind)).toEqual(['finish', 'last-date', 'status']);
     expect(window?.schedule?.shades.every(shade => shade.kind === 'closed')).toBe(true);
   });
 
