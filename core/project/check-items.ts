@@ -9,9 +9,9 @@ export function knownItems(project: Project, library: Library): readonly WorkIte
 
 /** What an item is called, and the names in it: all that these checks look at. */
 const namesOf = onceFor(
-  ({ id, title, crew, place, driver, disposes, equipment, wastes, after }: WorkItem) => [
+  ({ id, title, crew, place, driver, disposes, equipment, wastes, after, conditions }: WorkItem) => [
     ...[id, title, crew, place, driver, disposes],
-    ...[equipment, wastes, after],
+    ...[equipment, wastes, after, conditions],
   ],
 );
 
@@ -50,6 +50,7 @@ const knownNames = keeping(2, ({ rateBook, places, drivers }: Library) => ({
   drivers: namesIn(drivers),
   equipment: namesIn(rateBook.equipment),
   streams: namesIn(rateBook.streams),
+  conditions: namesIn(rateBook.conditions),
 }));
 
 function unknownParts(item: WorkItem, known: ReturnType<typeof knownNames>, isItem: Names): Finding[] {
@@ -59,6 +60,7 @@ function unknownParts(item: WorkItem, known: ReturnType<typeof knownNames>, isIt
     ['driver', item.disposes === undefined ? item.driver : undefined, known.drivers],
     ...item.equipment.map((hire): [string, string, Names] => ['equipment', hire.equipment, known.equipment]),
     ...item.wastes.map((waste): [string, string, Names] => ['waste stream', waste.stream, known.streams]),
+    ...item.conditions.map((id): [string, string, Names] => ['condition of work', id, known.conditions]),
     ...item.after.map((after): [string, string, Names] => ['work item', after.item, isItem]),
   ];
   return wanted.flatMap(([what, id, names]) =>

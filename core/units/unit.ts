@@ -1,4 +1,4 @@
-import { at } from '../base';
+import { at, BugError } from '../base';
 
 /**
  * The plain units of the program: a closed list, so that a misspelt unit does not compile. Long ton, short
@@ -62,8 +62,7 @@ export function unitParts(unit: Unit): readonly [PlainUnit, PlainUnit | undefine
 }
 
 function plainUnit(text: string): PlainUnit {
-  return at(
-    PLAIN_UNITS,
-    PLAIN_UNITS.findIndex(unit => unit === text),
-  );
+  const found = PLAIN_UNITS.find(unit => unit === text);
+  if (found === undefined) throw new BugError(`${text} is not a unit`);
+  return found;
 }

@@ -1,4 +1,4 @@
-import { at, BASES, withId } from '../base';
+import { BASES, withId } from '../base';
 import { isoOf } from '../calendar';
 import { holdingWords, type ScheduledActivity } from '../scheduling';
 import { stageTitle } from '../estimate';
@@ -73,7 +73,8 @@ function holderOf(
   activity: ScheduledActivity,
   holding: ScheduledActivity['heldBy'][number],
 ): string | undefined {
-  if ('activities' in holding) return `activity:${at(holding.activities, 0)}`;
+  if ('activities' in holding)
+    return holding.activities[0] === undefined ? undefined : `activity:${holding.activities[0]}`;
   if ('activity' in holding) return `activity:${holding.activity}`;
   return holding.kind === 'relationship' && holding.from !== activity.id
     ? `activity:${holding.from}`

@@ -1,4 +1,4 @@
-import { at, known } from '../../base';
+import { at, BugError, known } from '../../base';
 import type { ScheduleProblem, ScheduleRelationship } from '../model';
 import type { SearchActivity, SearchRelationship } from '../search';
 import type { CompiledActivity, RelationshipOrigin } from './compiled';
@@ -28,12 +28,12 @@ export function packRelationships(
     const there = anchors.get(activity);
     if (there !== undefined) return there;
     const made = problem.activities.length + result.anchors.length;
-    // Only work that has begun has an anchor, and that has its actual start.
-    const start = actualMoments(at(problem.activities, activity), tables.first)?.start;
+    const begun = actualMoments(at(problem.activities, activity), tables.first);
+    if (begun === undefined) throw new BugError('only work that has begun has an anchor');
     result.anchors.push({
       duration: 0,
       demands: new Array<number>(resourceCount).fill(0),
-      ...(start === undefined ? {} : { fixedStart: start }),
+      fixedStart: begun.start,
     });
     anchors.set(activity, made);
     return made;

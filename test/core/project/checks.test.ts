@@ -111,3 +111,19 @@ describe('a project to start from', () => {
     expect(checkProject(unknown, library).map(({ place }) => place)).toContain('/vessel/hullType');
   });
 });
+
+describe('an own item that names what the library does not have', () => {
+  const [first] = library.items;
+  if (first === undefined) throw new Error('the library has items');
+  const own = { ...first, id: 'own-one', after: [] };
+
+  test.each<readonly [string, Partial<Project['ownItems'][number]>]>([
+    ['crew', { crew: 'no-such-one' }],
+    ['place', { place: 'no-such-one' }],
+    ['driver', { driver: 'no-such-one' }],
+    ['condition of work', { conditions: ['no-such-one'] }],
+  ])('is told of its %s, instead of leaving it out of the hours without a word', (what, change) => {
+    const told = findingsOf({ ownItems: [{ ...own, ...change }] }, 'items/names-nothing');
+    expect(told.map(finding => finding.message)).toEqual([`There is no ${what} "no-such-one".`]);
+  });
+});
