@@ -2,6 +2,7 @@ import { at, type Figure, type Finding, keepingParts } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
 import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
+import { checkCounts } from './check-counts';
 import { checkFunding } from './check-funding';
 import { checkItems, knownItems } from './check-items';
 import { checkRisk } from './check-risk';
@@ -18,6 +19,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...checkGivens(project),
     ...checkKeys(project, library),
     ...checkItems(project, library),
+    ...checkCounts(project),
     ...checkDates(project),
     ...checkFunding(project, library),
     ...checkRisk(project, library),

@@ -127,3 +127,62 @@ describe('an own item that names what the library does not have', () => {
     expect(told.map(finding => finding.message)).toEqual([`There is no ${what} "no-such-one".`]);
   });
 });
+
+describe('crews, pieces and days are read as the numbers they are, so their units must say so', () => {
+  const { length } = project.vessel;
+  const figure = (value: string, unit: string) => ({ ...length, value, unit });
+  const placesOf = (change: Partial<Project>) =>
+    findingsOf(change, 'given/not-a-count').map(({ place, remedy }) => [place, remedy]);
+
+  test('of a changed item', () => {
+    const inUnits = (count: string, days: string): Partial<Project> => ({
+      items: [
+        {
+          item: 'ocean-tow',
+          crews: figure('3', count),
+          crewsAtOnce: figure('4', count),
+          duration: figure('3', days),
+          remaining: figure('2', days),
+          note: '',
+        },
+      ],
+    });
+    expect(placesOf(inUnits('person', 'month'))).toEqual([
+      ['/items/ocean-tow/crews/unit', 'Give it as a plain count.'],
+      ['/items/ocean-tow/crewsAtOnce/unit', 'Give it as a plain count.'],
+      ['/items/ocean-tow/duration/unit', 'Give it in days or in work days.'],
+      ['/items/ocean-tow/remaining/unit', 'Give it in days or in work days.'],
+    ]);
+    for (const [count, days] of [
+      ['each', 'day'],
+      ['1', 'work-day'],
+    ] as const)
+      expect(placesOf(inUnits(count, days))).toEqual([]);
+  });
+
+  test('of an own item: a time for each of its driver has a unit of its own', () => {
+    const [own] = library.items.filter(item => item.equipment.length > 0);
+    if (own === undefined) throw new Error('no item of the library hires anything');
+    const { duration: _duration, ...bare } = own;
+    const hire = {
+      ...own.equipment[0],
+      equipment: 'crane',
+      count: figure('2', 'h'),
+      by: 'work-day' as const,
+    };
+    const withParts = (parts: object) => ({
+      ownItems: [{ ...bare, id: 'own-work', equipment: [], ...parts }],
+    });
+    expect(
+      placesOf(
+        withParts({ equipment: [hire], crewsAtOnce: figure('2', 'h'), duration: figure('40', 'h') }),
+      ).map(([place]) => place),
+    ).toEqual([
+      '/ownItems/own-work/crewsAtOnce/unit',
+      '/ownItems/own-work/duration/unit',
+      '/ownItems/own-work/equipment/crane/count/unit',
+    ]);
+    const perTonne = { driver: own.driver, perUnit: figure('0.1', 'work-day/t') };
+    expect(placesOf(withParts({ duration: perTonne }))).toEqual([]);
+  });
+});

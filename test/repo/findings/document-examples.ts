@@ -151,6 +151,11 @@ export const projectExamples = examples(
     checked({ vessel: { ...base.vessel, lightship: figure('5150', 'ft') } }),
   ],
   [
+    'given/not-a-count',
+    'a tow that is to take three months',
+    checked({ items: [{ item: 'ocean-tow', duration: figure('3', 'month'), note: 'asked for' }] }),
+  ],
+  [
     'items/key-taken',
     'an own item under a key of the library',
     checked({ ownItems: ownItem({ id: 'cable-stripping' }) }),
