@@ -3,7 +3,7 @@ import { shippedRisk } from '../../evaluation';
 import type { RegisterEvent } from '../../risk';
 import { aligned, editCell, figureEdit, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from '../cells';
 import { dollars, roundText, shortNumber } from '../number-text';
-import type { Addition, Column, Row, Shown, TableRows } from '../rows';
+import type { Addition, Column, Edit, Row, Shown, TableRows } from '../rows';
 import type { LibraryEvent } from './rows';
 import { inHundred, perCent, signedDollars } from './words';
 
@@ -71,8 +71,16 @@ function registerRow(
       title: words(event.title),
       owner: own === undefined ? words(event.owner ?? '–') : ownerCell(own),
       probability: probabilityCell(event, own),
-      cost: impactCell(own, 'costs', event.costs[0]?.dollars),
-      delay: impactCell(own, 'delays', event.delays[0]?.workDays),
+      cost: impactCell(
+        'costs',
+        event.costs.map(({ line, dollars: size }) => ({ of: line, size })),
+        own,
+      ),
+      delay: impactCell(
+        'delays',
+        event.delays.map(({ activity, workDays }) => ({ of: activity, size: workDays })),
+        own,
+      ),
       share:
         found?.contribution === undefined ? NOT_APPLYING : words(perCent(Math.max(0, found.contribution))),
       mitigation: mitigation === undefined ? NOT_APPLYING : words(mitigation.title),
@@ -105,31 +113,55 @@ function probabilityCell(event: RegisterEvent, own: Register[number] | undefined
   return { text, edit };
 }
 
-/** The likely size of an impact; of the project’s own events it can be changed. */
+type Size = RegisterEvent['costs'][number]['dollars'];
+
+/** One part of an impact: the line or activity of the scenario that it falls on. */
+interface Part {
+  readonly of: string;
+  readonly size: Size;
+}
+
+/** The likely size of an impact, its parts together; of an event of the project that has one part here it can be changed. */
 function impactCell(
+  kind: 'costs' | 'delays',
+  parts: readonly Part[],
   own: Register[number] | undefined,
-  part: 'costs' | 'delays',
-  size: RegisterEvent['costs'][number]['dollars'] | undefined,
 ): Shown {
-  const value = size === undefined ? undefined : likelyOf(size);
-  if (own === undefined || size === undefined)
-    return value === undefined ? NOT_APPLYING : words(shownSize(part, value));
-  const figure = part === 'costs' ? own.costs[0]?.dollars : own.delays[0]?.workDays;
-  const field = part === 'costs' ? 'dollars' : 'workDays';
-  if (figure === undefined) return NOT_APPLYING;
-  const at = `/risk/register/${own.id}/${part}/0/${field}`;
-  const label = part === 'costs' ? `What ${own.title} costs` : `Work days that ${own.title} takes`;
-  return {
-    text: shownSize(part, Number(figure.value)),
-    edit: figureEdit(at, label, figure, part === 'costs' ? 'USD' : 'work-day', 'us'),
-  };
+  const sizes = parts.flatMap(({ size }) => likelyOf(size) ?? []);
+  if (sizes.length === 0) return NOT_APPLYING;
+  const text = shownSize(
+    kind,
+    sizes.reduce((sum, size) => sum + size, 0),
+  );
+  if (parts.length > 1) return words(`${text} in ${parts.length} parts`);
+  const edit = own && ownEdit(kind, own, parts[0]?.of);
+  return edit === undefined ? words(text) : { text, edit };
+}
+
+/** The cell that changes the part of an own event that falls on an item. */
+function ownEdit(
+  kind: 'costs' | 'delays',
+  own: Register[number],
+  item: string | undefined,
+): Edit | undefined {
+  const number = own[kind].findIndex(part => part.item === item);
+  const at = `/risk/register/${own.id}/${kind}/${number}`;
+  return kind === 'costs'
+    ? figureEdit(`${at}/dollars`, `What ${own.title} costs`, own.costs[number]?.dollars, 'USD', 'us')
+    : figureEdit(
+        `${at}/workDays`,
+        `Work days that ${own.title} takes`,
+        own.delays[number]?.workDays,
+        'work-day',
+        'us',
+      );
 }
 
 function shownSize(part: 'costs' | 'delays', value: number): string {
   return part === 'costs' ? dollars(Math.round(value * 100)).replace('$', '') : shortNumber(value.toFixed(4));
 }
 
-function likelyOf(size: RegisterEvent['costs'][number]['dollars']): number | undefined {
+function likelyOf(size: Size): number | undefined {
   if (size.kind === 'certain') return size.value;
   return size.kind === 'triangular' || size.kind === 'pert' ? size.likely : undefined;
 }

@@ -294,6 +294,21 @@ describe('the register', () => {
       costs: [{ item: 'no-such-line', dollars: figure('5', 'USD') }],
       delays: [],
     },
+    {
+      ...plainEvent,
+      id: 'partly-elsewhere',
+      costs: [
+        { item: 'no-such-line', dollars: figure('5', 'USD') },
+        { item: 'berth-mooring', dollars: figure('7000', 'USD') },
+      ],
+      delays: [],
+    },
+    {
+      ...plainEvent,
+      id: 'two-lines',
+      costs: ['berth-mooring', 'tank-washing'].map(item => ({ item, dollars: figure('2500', 'USD') })),
+      delays: [],
+    },
   ];
   const shown = under({ ...section, register });
   const rows = riskRows(study({ evaluation: shown, prepared: preparedOf(shown), view: undefined })).register
@@ -308,6 +323,17 @@ describe('the register', () => {
     expect(cells('certain-cost', ...keys)).toEqual(['–', '12', '5,000', '–', '–', '–', '–']);
     expect(cells('only-late', ...keys)).toEqual(['–', '50', '–', '8', '–', '–', '–']);
     expect(cells('elsewhere', 'cost', 'share')).toEqual(['–', 'not in this scenario']);
+  });
+
+  test('an impact in several parts is that of the parts the scenario has', () => {
+    const editOf = (id: string) => rows.find(one => one.id === id)?.cells['cost']?.edit;
+    expect(cells('partly-elsewhere', 'cost')).toEqual(['7,000']);
+    expect(editOf('partly-elsewhere')).toMatchObject({
+      at: '/risk/register/partly-elsewhere/costs/1/dollars',
+      value: '7000',
+    });
+    expect(cells('two-lines', 'cost')).toEqual(['5,000 in 2 parts']);
+    expect(editOf('two-lines')).toBeUndefined();
   });
 
   test('shows what a measure buys once it was tried', () => {
