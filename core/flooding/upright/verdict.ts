@@ -53,6 +53,8 @@ function measurementFor(
     return { measurement: 'draught survey', why: 'The range of the displacement spans two verdicts.' };
   if (basis === 'weight list')
     return { measurement: 'inclining', why: 'The range of KG in the weight list spans two verdicts.' };
+  if (basis === 'inclined')
+    return { measurement: 'inclining', why: 'The range that the inclining leaves KG spans two verdicts.' };
   return {
     measurement: 'inclining',
     why: 'The height of the centre of gravity decides, and it has not been measured.',
