@@ -4,7 +4,12 @@ const TESTS = {
   vessel: ['test/core/vessel', 'test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
   towing: ['test/reference/towing.test.ts', 'test/core/evaluation/tow.test.ts'],
   materials: ['test/core/materials', 'test/core/imports', 'test/core/evaluation/rules.test.ts'],
-  estimate: ['test/core/evaluation'],
+  estimate: [
+    'test/core/estimate',
+    'test/core/evaluation/absent-rates.test.ts',
+    'test/core/evaluation/three-lines.test.ts',
+    'test/core/evaluation/carried-quotes.test.ts',
+  ],
   work: ['test/core/work', 'test/core/evaluation/scope.test.ts'],
   stability: ['test/core/stability', 'test/reference/statics.test.ts'],
   flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
