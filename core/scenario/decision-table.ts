@@ -9,7 +9,7 @@ import { isPermittable, summaryOf } from './totals';
 export const CRITERION_TITLES: Readonly<Record<Criterion, string>> = {
   cost: 'Low budget',
   finish: 'Early finish',
-  confidence: 'Likely done before the grant ends, or by the deadline',
+  confidence: 'Likely done before the grant ends, or by the last date',
   upright: 'Sinks upright by the screening',
   checked: 'Small share not yet checked',
   benefit: 'Benefit against cost',

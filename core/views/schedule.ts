@@ -1,6 +1,6 @@
 import { dayOf, isoOf, type DayNumber } from '../calendar';
 import { holdingWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
-import type { Evaluation } from '../evaluation';
+import { grantEnd, type Evaluation } from '../evaluation';
 import type { ItemRelationship } from '../work';
 import type { EstimateContext } from './context';
 import { groupBy, indexBy } from './index-of';
@@ -165,6 +165,9 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** A grant that ends later after the work than so many days would only make the chart narrow. */
+const SHOWN_BEYOND = 200;
+
 function marksOf({ evaluation: { project } }: EstimateContext, finish: string): readonly ScheduleMark[] {
   const marks: ScheduleMark[] = [
     { at: dayOf(finish) + 1, title: 'Finish', date: dateWords(finish), kind: 'finish' },
@@ -177,6 +180,9 @@ function marksOf({ evaluation: { project } }: EstimateContext, finish: string): 
       date: dateWords(deadline),
       kind: 'last-date',
     });
+  const end = grantEnd({ project });
+  if (end !== undefined && end !== deadline && dayOf(end) - dayOf(finish) < SHOWN_BEYOND)
+    marks.push({ at: dayOf(end) + 1, title: 'Grant ends', date: dateWords(end), kind: 'grant-end' });
   if (project.statusDate !== undefined)
     marks.push({
       at: dayOf(project.statusDate),

@@ -167,7 +167,7 @@ export interface ScheduleMark {
   readonly at: number;
   readonly title: string;
   readonly date: string;
-  readonly kind: 'finish' | 'p80' | 'last-date' | 'status';
+  readonly kind: 'finish' | 'grant-end' | 'last-date' | 'status';
 }
 
 export interface PeopleStep {

@@ -23,7 +23,7 @@ export function troubles(evaluation: Evaluation): Trouble[] {
       happens:
         deadline === undefined
           ? 'Each month at the berth costs rent, guards and power.'
-          : 'Each month at the berth costs rent, guards and power, and work after the deadline may not be paid back.',
+          : 'Each month at the berth costs rent, guards and power, and work after the last date may not be paid back.',
       pays: `${county} pays, unless the contract makes the contractor pay.`,
     },
     {

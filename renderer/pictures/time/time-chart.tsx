@@ -6,6 +6,7 @@ import { Patterns } from '../patterns';
 import { Bar, Holding } from './bars';
 import { AXIS_HEIGHT, NAME_LINE, timeLayout, type TimeLayout } from './layout';
 import { People, PEOPLE_HEIGHT } from './people';
+import { textWidth } from '../text-width';
 import { PlaceMark } from './place-mark';
 
 /** The work in time: lanes by place, closures and windows as hatching, what holds the chosen activity in words. */
@@ -82,6 +83,9 @@ function MonthLines({ view, layout, height }: { view: ScheduleView; layout: Time
   );
 }
 
+/** How much wider the strong letters of the axis are. */
+const STRONGER = 1.08;
+
 /** The axis stays in view while the lanes scroll under it. */
 function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout; width: number }) {
   const isRoomy = layout.x(view.weeks[1]?.at ?? 1) - layout.x(view.weeks[0]?.at ?? 0) >= 20;
@@ -97,9 +101,11 @@ function Axis({ view, layout, width }: { view: ScheduleView; layout: TimeLayout;
         .map(month => (
           <g key={month.at}>
             <path d={`M${layout.x(month.at)} 38V${AXIS_HEIGHT}`} stroke="var(--rule)" />
-            <text x={layout.x(month.at) + 5} y={isRoomy ? 50 : AXIS_HEIGHT - 10} className="strong-text">
-              {month.text}
-            </text>
+            {layout.x(month.at) + 5 + STRONGER * textWidth(month.text) <= width ? (
+              <text x={layout.x(month.at) + 5} y={isRoomy ? 50 : AXIS_HEIGHT - 10} className="strong-text">
+                {month.text}
+              </text>
+            ) : null}
           </g>
         ))}
       {isRoomy
@@ -187,7 +193,7 @@ const MARK_LINES: Readonly<
   Record<ScheduleMark['kind'], { stroke: string; width: number; dash?: string; row: number }>
 > = {
   finish: { stroke: 'var(--data)', width: 2, row: 0 },
-  p80: { stroke: 'var(--data)', width: 1.5, dash: '4 3', row: 1 },
+  'grant-end': { stroke: 'var(--text)', width: 1.5, dash: '4 3', row: 1 },
   'last-date': { stroke: 'var(--text)', width: 2, row: 2 },
   status: { stroke: 'var(--rule2)', width: 1, dash: '2 2', row: 0 },
 };

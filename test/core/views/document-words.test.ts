@@ -112,8 +112,29 @@ describe('the window of a full document', () => {
     const row = window?.schedule?.table.rows.find(one => one.id === 'cable-stripping');
     expect(row?.cells['notBefore']?.text).toBe('1 Mar 2027');
     expect(plain(window?.schedule?.sentence)).toMatch(/, \d+ calendar days before the last date\.$/);
-    expect(window?.schedule?.marks.map(mark => mark.kind)).toEqual(['finish', 'last-date', 'status']);
+    expect(window?.schedule?.marks.map(mark => mark.kind)).toEqual([
+      'finish',
+      'last-date',
+      'grant-end',
+      'status',
+    ]);
     expect(window?.schedule?.shades.every(shade => shade.kind === 'closed')).toBe(true);
+  });
+
+  test('marks the end of the grant where it is another day than the last date, and not years after the work', () => {
+    const { funding } = DEMO;
+    const [source] = funding?.sources ?? [];
+    if (funding === undefined || source === undefined) throw new Error('the example has a grant');
+    const marksWith = (finish: string) => {
+      const sources = [{ ...source, period: { start: '2027-01-01', finish } }];
+      const project = { ...DEMO, funding: { ...funding, sources } };
+      const shown = windowRows(project, evaluatedAs(project), 'us', undefined)?.rows.schedule;
+      return shown?.marks.map(({ title, date }) => [title, date]);
+    };
+    const { deadline = '' } = DEMO.calendars;
+    expect(marksWith('2029-09-30')).toContainEqual(['Grant ends', '30 Sep 2029']);
+    expect(marksWith(deadline)?.map(([title]) => title)).not.toContain('Grant ends');
+    expect(marksWith('2039-09-30')?.map(([title]) => title)).not.toContain('Grant ends');
   });
 
   test('says that a planned event counts for no month, and how the topside is cut', () => {
