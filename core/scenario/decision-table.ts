@@ -174,17 +174,16 @@ function leftOut(evaluation: Evaluation): DecisionTable['leftOut'][number] {
   };
 }
 
-/** Scores are straight lines in one weight: where they cross the first one’s, the ranking turns. */
+/** Scores are straight lines in one weight: where they cross the first one’s, the ranking turns. A sole weight cannot move. */
 function weightRange(ranked: readonly ScoredScenario[], criterion: Criterion, weight: number): WeightRange {
   const [first, ...others] = ranked;
   const frame = { criterion, weight, from: 0, to: 1 };
-  if (first === undefined || weight >= 1) return frame;
+  if (first === undefined) return frame;
   const rest = (one: ScoredScenario) => (one.score - weight * scoreIn(one, criterion)) / (1 - weight);
   return others.reduce<WeightRange>((range, other) => {
     const gap = rest(first) - rest(other);
     const slope = scoreIn(first, criterion) - scoreIn(other, criterion) - gap;
     const turn = -gap / slope;
-    if (!Number.isFinite(turn) || turn < 0 || turn > 1) return range;
     if (slope > 0 && turn > range.from && turn <= weight)
       return { ...range, from: turn, firstBelow: other.letter };
     if (slope < 0 && turn < range.to && turn >= weight)
@@ -195,7 +194,7 @@ function weightRange(ranked: readonly ScoredScenario[], criterion: Criterion, we
 
 function dominance(scored: readonly ScoredScenario[]): { better: string; worse: string }[] {
   return scored.flatMap(a =>
-    scored.filter(b => b !== a && isBetter(a, b)).map(b => ({ better: a.letter, worse: b.letter })),
+    scored.filter(b => isBetter(a, b)).map(b => ({ better: a.letter, worse: b.letter })),
   );
 }
 

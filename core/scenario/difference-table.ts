@@ -42,10 +42,11 @@ function inputRows(evaluations: readonly Evaluation[]): DifferenceRow[] {
 }
 
 function titleOf(place: string, [first]: readonly Evaluation[]): string {
-  const [, section = '', id = ''] = place.split('/');
-  const { options = [], items = [] } = first?.library ?? {};
-  if (section === 'options') return options.find(option => option.id === id)?.title ?? spoken(id);
-  if (section === 'items') return items.find(item => item.id === id)?.title ?? spoken(id);
+  const [, section, id] = place.split('/');
+  if (section === 'options' && id !== undefined)
+    return first?.library.options.find(option => option.id === id)?.title ?? spoken(id);
+  if (section === 'items' && id !== undefined)
+    return first?.library.items.find(item => item.id === id)?.title ?? spoken(id);
   return spoken(place.slice(1).replaceAll('/', ', '));
 }
 
@@ -59,8 +60,8 @@ function spoken(key: string): string {
 }
 
 function inputValue(place: string, { project, library }: Evaluation): ComparedValue {
-  const [, section = '', id = ''] = place.split('/');
-  if (section === 'options') {
+  const [, section, id] = place.split('/');
+  if (section === 'options' && id !== undefined) {
     const option = library.options.find(one => one.id === id);
     const chosen = project.options[id] ?? option?.default ?? '';
     return { kind: 'words', words: option?.values.find(value => value.id === chosen)?.title ?? chosen };

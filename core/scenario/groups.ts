@@ -25,6 +25,7 @@ const FINGERPRINTS: Readonly<Record<GroupKey, (parts: EstimateParts) => unknown>
     input.years,
     input.plant,
     input.options,
+    [...input.presence],
     [...input.measured],
     [...input.adjustments],
   ],

@@ -263,6 +263,7 @@ describe('the comparison as JSON', () => {
       [{ schedule: { ...schedule, activities: late } }, 'duration'],
       [{ planned: planned.map(plan => ({ ...plan, days: plan.days + 1 })) }, 'duration'],
       [{ input: { ...input, measured: new Map() } }, 'quantity'],
+      [{ input: { ...input, presence: new Map() } }, 'quantity'],
       [{ input: { ...input, overtimeShare: { ...input.overtimeShare, value: '9' } } }, 'price'],
     ] as const) {
       const bridge = differenceBridge(a, named('o', 'O', { estimate: { ...parts, ...change } }));

@@ -60,4 +60,36 @@ export const EQUIVALENT = [
       'base >= LEAST_BASE',
     ],
   ),
+  ...changes('core/scenario/averaged-steps.ts', 'one times the factorial of nothing is one', [
+    'return n <= 1 ? 1n : BigInt(n) * factorial(n - 1);',
+    'n < 1',
+  ]),
+  ...changes(
+    'core/scenario/bridge.ts',
+    'every set of groups is worked out once either way, in another order',
+    [
+      'const changed = new Set(groups.map((_, i) => i).filter(i => Math.floor(set / 2 ** i) % 2 === 1));',
+      'Math.floor(set / 2 ** i) % 2 !== 1',
+    ],
+  ),
+  ...changes('core/scenario/decision-table.ts', 'the letters of two scenarios are never the same', [
+    'const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));',
+    'a.letter <= b.letter',
+  ]),
+  ...changes('core/scenario/decision-table.ts', 'only a scenario with a total is read', [
+    'cost: one => negative(summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents),',
+    'summaryOf(one).budget',
+  ]),
+  ...changes('core/scenario/decision-table.ts', 'without a first scenario there are no others either', [
+    'if (first === undefined) return frame;',
+    'false',
+  ]),
+  ...changes('core/scenario/difference-table.ts', 'a document holds no null', [
+    "if (typeof value !== 'object' || value === null) return String(value);",
+    'false',
+  ]),
+  ...changes('core/scenario/risk-step.ts', 'a word among the simulations is found by no scenario', [
+    'risks: readonly RiskFacts[] = [],',
+    '["Stryker was here"]',
+  ]),
 ];
