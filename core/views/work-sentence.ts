@@ -97,15 +97,17 @@ function spanClause(context: EstimateContext, item: WorkItem): Sentence {
   return [shown, ` ${shown.unit ?? ''} by the schedule`];
 }
 
-function rateClause(context: EstimateContext, item: WorkItem): Sentence {
+/** The hours for one of an item's unit, to be changed in place; none where it names none. */
+export function rateOf(
+  context: EstimateContext,
+  item: WorkItem,
+): (Shown & { readonly unit: string }) | undefined {
   const change = changeOf(context.evaluation.project, item.id)?.hoursPerUnit;
   const figure: Figure | undefined = change ?? item.hoursPerUnit;
-  const { work } = context.parts;
-  const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
-  if (figure === undefined || hours.text === '0') return [];
+  if (figure === undefined) return undefined;
   const shown = inMeasures(figure.value, figure.unit, context.measures);
   const place = `/items/${item.id}/hoursPerUnit`;
-  const rate: Shown = {
+  return {
     text: shortNumber(shown.value),
     unit: unitWords(shown.unit),
     why: change === undefined ? `rate:${item.id}` : `given:${place}`,
@@ -117,7 +119,14 @@ function rateClause(context: EstimateContext, item: WorkItem): Sentence {
       label: `Hours per unit of ${item.title.toLowerCase()}`,
     },
   };
-  return isOnce(context, item) ? [rate, ' hours'] : ['at ', rate, ` ${unitWords(shown.unit)}`];
+}
+
+function rateClause(context: EstimateContext, item: WorkItem): Sentence {
+  const rate = rateOf(context, item);
+  const { work } = context.parts;
+  const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
+  if (rate === undefined || hours.text === '0') return [];
+  return isOnce(context, item) ? [rate, ' hours'] : ['at ', rate, ` ${rate.unit}`];
 }
 
 function conditionClause(context: EstimateContext, item: WorkItem): Sentence {

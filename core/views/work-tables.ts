@@ -4,10 +4,10 @@ import { aligned, basisCell, NOT_APPLYING, words } from './cells';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
-import { changeOf } from './index-of';
-import { inMeasures, unitWords } from './measures';
-import { shortNumber, shownNumber } from './number-text';
+import { inMeasures } from './measures';
+import { shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
+import { rateOf } from './work-sentence';
 import type { ShownColumn, ShownMoney } from './shown-money';
 import { wholeDollars } from './whole-dollars';
 
@@ -105,7 +105,7 @@ function lineRow(context: EstimateContext, money: ShownMoney, bases: LineBases, 
       title: words(item.title),
       quantity: quantityCell(context, item, quantity),
       unit: words(quantity.unit ?? ''),
-      rate: rateCell(context, item),
+      rate: rateOf(context, item) ?? NOT_APPLYING,
       hours: hours.text === '0' ? NOT_APPLYING : hours,
       ...moneyCells(
         column => money.line(item.id, column),
@@ -128,26 +128,6 @@ function quantityCell(context: EstimateContext, item: WorkItem, shown: Shown): S
       value,
       unit: inMeasures('0', unit, context.measures).unit,
       label: `Quantity of ${item.title.toLowerCase()}`,
-    },
-  };
-}
-
-function rateCell(context: EstimateContext, item: WorkItem): Shown {
-  const change = changeOf(context.evaluation.project, item.id)?.hoursPerUnit;
-  const figure = change ?? item.hoursPerUnit;
-  if (figure === undefined) return NOT_APPLYING;
-  const shown = inMeasures(figure.value, figure.unit, context.measures);
-  const place = `/items/${item.id}/hoursPerUnit`;
-  return {
-    text: shortNumber(shown.value),
-    unit: unitWords(shown.unit),
-    why: change === undefined ? `rate:${item.id}` : `given:${place}`,
-    edit: {
-      at: place,
-      kind: 'figure',
-      value: shown.value,
-      unit: shown.unit,
-      label: `Hours per unit of ${item.title.toLowerCase()}`,
     },
   };
 }

@@ -4,6 +4,7 @@ import { useId } from 'react';
 import type { FrontierPicture } from '../../../core/views';
 import { Patterns } from '../patterns';
 import { textWidth } from '../text-width';
+import { Ticks } from './ticks';
 
 const LEFT = 36;
 const RIGHT = 26;
@@ -86,7 +87,6 @@ interface AxesProps {
 }
 
 function Axes({ picture, x, y, width, bottom }: AxesProps) {
-  let end = 0;
   return (
     <>
       {picture.money.map((tick, at) => (
@@ -100,24 +100,7 @@ function Axes({ picture, x, y, width, bottom }: AxesProps) {
           </text>
         </g>
       ))}
-      <g className="axis-text" textAnchor="middle">
-        {picture.dates.map(tick => {
-          const half = textWidth(tick.text) / 2;
-          const at = Math.min(x(tick.at), width - half - 1);
-          const isShown = at - half > end + 8;
-          if (isShown) end = at + half;
-          return (
-            <g key={tick.at}>
-              <path d={`M${x(tick.at)} ${bottom}v5`} stroke="var(--rule2)" />
-              {isShown ? (
-                <text x={at} y={bottom + 19}>
-                  {tick.text}
-                </text>
-              ) : null}
-            </g>
-          );
-        })}
-      </g>
+      <Ticks ticks={picture.dates} x={x} bottom={bottom} width={width} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { curveStepAfter, line } from 'd3-shape';
 import type { CurveMark, CurvePicture } from '../../../core/views';
 import { textWidth } from '../text-width';
+import { Ticks } from './ticks';
 
 const LEFT = 34;
 const RIGHT = 16;
@@ -37,38 +38,6 @@ export function SCurve({ curve, width, height }: { curve: CurvePicture; width: n
         <Mark key={place.mark.id} place={place} bottom={bottom} />
       ))}
     </svg>
-  );
-}
-
-interface TicksProps {
-  readonly ticks: CurvePicture['ticks'];
-  readonly x: (at: number) => number;
-  readonly bottom: number;
-  readonly width: number;
-}
-
-/** The ticks of the lower axis; a name that would run into the one before it or over the edge is left out. */
-function Ticks({ ticks, x, bottom, width }: TicksProps) {
-  let end = 0;
-  return (
-    <g className="axis-text" textAnchor="middle">
-      {ticks.map(tick => {
-        const half = textWidth(tick.text) / 2;
-        const at = Math.min(x(tick.at), width - half - 1);
-        const isShown = at - half > end + 8;
-        if (isShown) end = at + half;
-        return (
-          <g key={tick.at}>
-            <path d={`M${x(tick.at)} ${bottom}v5`} stroke="var(--rule2)" />
-            {isShown ? (
-              <text x={at} y={bottom + 19}>
-                {tick.text}
-              </text>
-            ) : null}
-          </g>
-        );
-      })}
-    </g>
   );
 }
 
