@@ -146,6 +146,17 @@ describe('scrap', () => {
     expect(of('contractor')).toEqual([-6000, 3075, 6000, 0]);
     expect(of('owner')).toEqual([0, 9075, 0, 6000]);
   });
+
+  it('follows a market and a freight that were set', () => {
+    // 50 t × (300 × 0.8 − 40) = 10 000; 50 t × (200 × 0.8 − 60) = 5 000.
+    const at = (where: string) => {
+      const input = small({
+        overrides: overrides(`scrap/steel/${where}`, where === 'price' ? '300' : '60', 'USD/t'),
+      });
+      return priced([cut], { input }).sum('scrapCredit');
+    };
+    expect([at('price'), at('freightAndProcessing')]).toEqual([10000, 5000]);
+  });
 });
 
 describe('the level of prices', () => {

@@ -10,6 +10,9 @@ const KEPT = 'what was kept is worked out again, and comes to the same';
 /** Two ways to one number, both within 4 · 10^-14 of it, meet at a bound that belongs to either. */
 const WAYS = 'both ways give the power to within 4 · 10^-14';
 
+/** What a column looks at beside its row, to be made again when that changes: words that never change are no matter. */
+const BESIDE = 'a constant beside the row makes no column anew';
+
 const changes = (file, why, ...pairs) => pairs.map(([line, put]) => ({ file, line, put, why }));
 
 export const EQUIVALENT = [
@@ -91,5 +94,22 @@ export const EQUIVALENT = [
   ...changes('core/scenario/risk-step.ts', 'a word among the simulations is found by no scenario', [
     'risks: readonly RiskFacts[] = [],',
     '["Stryker was here"]',
+  ]),
+  ...changes(
+    'core/estimate/quantity-columns.ts',
+    BESIDE,
+    ["t.key('driver-key', 'Driver (key)', row => row.item.driver, []),", '["Stryker was here"]'],
+    [
+      "const step = t.field('rounded-to', 'Rounded to', '1', row => roundedTo(row.item.decimals), []);",
+      '["Stryker was here"]',
+    ],
+  ),
+  ...changes('core/estimate/timing-table.ts', KEPT, [
+    'if (known !== undefined && isSameData(known.timing, timing)) return known;',
+    'false',
+  ]),
+  ...changes('core/estimate/waste-table.ts', 'only rows that yield scrap are asked', [
+    "row => fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),",
+    'row.item.scrap.perUnit',
   ]),
 ];
