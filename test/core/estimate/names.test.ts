@@ -8,6 +8,7 @@ function sheets() {
   const perUnit = (value: string, unit: string) => figure(value, unit);
   const work = item('cut', {
     ...{ hoursPerUnit: perUnit('0.5', 'h/m2'), crew: 'gang', conditions: ['hot'] },
+    ...{ crewsAtOnce: figure('2', '1'), setupHours: figure('1', 'h'), hoursPerCrew: figure('80', 'h') },
     equipment: [{ equipment: 'crane', count: figure('1', '1'), by: 'work-day' }],
     wastes: [
       { stream: 'sludge', perUnit: perUnit('0.05', 't/m2') },
@@ -117,7 +118,10 @@ describe('what stands in the sheets of an estimate, as the workbook and every de
       ...['equipment/crane/rate', 'equipment/crane/mobilisation', 'markUps/bond/share', 'locationFactor'],
     ])
       expect(places).toContain(`templates/rates/${place}`);
-    for (const field of ['hoursPerUnit', 'wastes', 'equipment', 'scrap', 'removes'])
+    for (const field of [
+      ...['hoursPerUnit', 'setupHours', 'crewsAtOnce', 'hoursPerCrew'],
+      ...['wastes', 'equipment', 'scrap', 'removes'],
+    ])
       expect(places).toContain(`templates/work/clean-up/cut/${field}`);
     expect(places).toContain('templates/work/permits/permit/feeFixed');
   });

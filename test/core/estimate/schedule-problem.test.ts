@@ -213,6 +213,7 @@ describe('the plan around the activities', () => {
         ...{ first: ['strip'], second: ['burn', 'drain'] },
       },
     ]);
+    expect(problemOf([with_('drain', 'fuel-cleaning'), with_('weld', undefined)]).exclusions).toEqual([]);
     expect(problemOf([with_('burn', 'hot-work'), with_('weld', undefined)]).exclusions).toEqual([]);
   });
 });

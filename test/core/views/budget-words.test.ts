@@ -90,7 +90,7 @@ describe('the budget of the example', () => {
           const opened = desk.answer(why);
           expect(opened?.id, why).toBe(why);
           // Whole dollars are shown so that they add up: each lies within a dollar of its amount.
-          expect(Math.abs(amountIn(opened?.value?.text) - amountIn(text)), why).toBeLessThan(1.01);
+          expect(Math.abs(amountIn(opened?.value.text) - amountIn(text)), why).toBeLessThan(1.01);
         }
   });
 
@@ -109,7 +109,7 @@ describe('the budget of the example', () => {
         `Money that rests on: ${name}`,
         'Each element of a line takes the weakest basis among its givens; its mark-ups follow it.',
       ]);
-      expect(Math.abs(amountIn(opened?.value?.text) - amountIn(amount.text))).toBeLessThan(1.01);
+      expect(Math.abs(amountIn(opened?.value.text) - amountIn(amount.text))).toBeLessThan(1.01);
       if (['judgement', 'from memory', 'invented for the demo'].includes(name)) unchecked += part;
     }
     const share = (unchecked * 100).toFixed(1);
