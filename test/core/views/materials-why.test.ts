@@ -22,7 +22,7 @@ describe('how much of a material a ship is taken to carry', () => {
     expect(of('liquid-pcb')?.range).toEqual({
       low: '40',
       high: '100',
-      at: (80 - 40) / (100 - 40),
+      at: 0.6666666666666667,
     });
     expect(of('pcb-cable')?.range).toEqual({ low: '100', high: '100', at: 0.5 });
     expect(of('pcb-cable')?.value).toMatchObject({ text: '100', unit: '%', basis: 'surveyed' });
