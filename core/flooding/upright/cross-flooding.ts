@@ -114,15 +114,24 @@ function limitOf(
     stability:
       'she is unstable with water free from side to side, and no cut mends that; take off topside weight',
   };
-  return {
-    kind,
-    message: `The cuts remove ${Math.round(removed * 100)} % of the peak list and not ${Math.round(limits.wanted * 100)} %: ${words[kind]}.`,
-  };
+  const percent = Math.round(Math.abs(removed) * 100);
+  const wanted = Math.round(limits.wanted * 100);
+  const done =
+    removed >= 0
+      ? `The cuts remove ${percent} % of the peak list and not ${wanted} %`
+      : `The cuts make the peak list ${percent} % greater and do not remove ${wanted} % of it`;
+  return { kind, message: `${done}: ${words[kind]}.` };
+}
+
+/** Whether the deck edge goes under before the list is greatest: from then on it grows whatever crosses. */
+function isDeckUnderFirst({ history }: SimulationResult, greatest: number): boolean {
+  const worst = history.findIndex(({ heel }) => Math.abs(heel) >= greatest);
+  return history.slice(0, worst + 1).some(({ event }) => event === 'deck edge under');
 }
 
 function stoppedBy(result: SimulationResult, isCounted: boolean, lolls: boolean): CrossFloodingLimit {
   if (lolls) return 'stability';
-  if (result.history.some(({ event }) => event === 'deck edge under')) return 'deck edge';
+  if (isDeckUnderFirst(result, peak(result))) return 'deck edge';
   return isCounted ? 'number of cuts' : 'structure';
 }
 
