@@ -1,7 +1,7 @@
 import { at } from '../../base';
-import { earliestByRelationships, latestByRelationships } from '../bounds';
+import { latestByRelationships } from '../bounds';
 import { move, placeAll, type Placed } from '../placed';
-import { finishFrom, latestStart, nextStart, previousStart } from '../time';
+import { finishFrom, latestStart, previousStart } from '../time';
 
 /** Latest starts under the resources, and the latest starts while nothing else moves; by packed position. */
 export interface LatestStarts {
@@ -83,14 +83,4 @@ function lastFitWithoutGap(placed: Placed, activity: number, now: number, limit:
   const finish = finishFrom(search, activity, now);
   const blocked = placed.book.firstBlocked(activity, finish, finishFrom(search, activity, limit));
   return blocked < 0 ? limit : Math.max(now, latestStart(search, activity, blocked));
-}
-
-/** The earliest an activity could start by relationships and its own dates, resources left aside. */
-export function earliestWithoutResources(placed: Placed, activity: number): number {
-  const { search } = placed.compiled;
-  return nextStart(
-    search,
-    activity,
-    Math.max(at(search.activities, activity).notBefore ?? 0, earliestByRelationships(placed, activity)),
-  );
 }

@@ -95,6 +95,24 @@ describe('a problem without a schedule names what cannot hold together, in one s
       'A, B and C need 12 unit days of Cleaning crew from 2027-03-01 to 2027-03-10, but there are 8.',
     );
   });
+  it('work that excludes other work, of which no order keeps the deadlines', () => {
+    // Five and five work days, one after the other, end on the tenth: Friday 12 March.
+    const problem = (deadline: string) =>
+      problemOf(
+        ['A', 'B'].map(id => work(id, 5, { place: 'bow', deadline })),
+        [],
+        {
+          zones: [{ id: 'bow', title: 'Bow' }],
+          exclusions: [{ id: 'hot', title: 'Hot work', first: ['A'], second: ['B'] }],
+        },
+      );
+    const result = schedule(problem('2027-03-11'), { schedules: 30, seed: 1 });
+    expect([result.status, result.activities]).toEqual(['infeasible', []]);
+    expect(result.findings.map(finding => finding.message)).toEqual([
+      'No order of the activities keeps A by 2027-03-11 and B by 2027-03-11 with the crews, zones and exclusions there are.',
+    ]);
+    expect(schedule(problem('2027-03-12'), { schedules: 30, seed: 1 }).finish).toBe('2027-03-12');
+  });
   it('no open day at all', () => {
     const [sentence = ''] = conflicts(
       problemOf([work('A', 2, { windows: [{ from: '2027-03-06', to: '2027-03-07' }] })]),
