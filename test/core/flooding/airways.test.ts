@@ -183,6 +183,11 @@ describe('a flow and how it changes with the heads', () => {
     const out = flowOf({ a: 0, b: 1, z: 1 }, watersOf([500, 0]), 0);
     expect((out?.byA ?? 0) / ((strength * Math.sqrt(10)) / 10 / 0.6)).toBeCloseTo(1, 3);
     expect(out?.byB).toBe(0);
+    // The same out of the room on the other side of the way, into a sea below it.
+    const back = flowOf({ b: 0, z: 1 }, watersOf([500, 0]), 0);
+    expect(back?.flow).toBeCloseTo(-strength * Math.sqrt(10), 3);
+    expect(back?.byA).toBe(0);
+    expect((back?.byB ?? 0) / -((strength * Math.sqrt(10)) / 10 / 0.6)).toBeCloseTo(1, 3);
   });
 });
 
@@ -196,6 +201,12 @@ describe('the water of one step', () => {
     expect(fromSea).toBeGreaterThan(0);
     expect((one ?? 0) + (two ?? 0)).toBeCloseTo(2 + fromSea, 9);
     expect(one).toBeGreaterThanOrEqual(0);
+    // A wide hole above a sea that has fallen away empties the room, and no more.
+    const emptied = watersOf([2, 0]);
+    const wide = turnLinks(shipWith([link({ b: 0, z: 0, area: 9 })]), level);
+    const gone = wide.map(one => linkFlow(one, emptied, -1));
+    expect(exchange(wide, gone, emptied, 5, 0)).toBeCloseTo(-2, 9);
+    expect(emptied[0]?.volume).toBeCloseTo(0, 9);
     const still = watersOf([0, 0]);
     expect(
       exchange(

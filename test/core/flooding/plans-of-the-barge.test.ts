@@ -72,6 +72,9 @@ describe('choices side by side', () => {
     );
     expect(found?.each.map(({ verdict }) => verdict)).toEqual(Array(3).fill('may roll over'));
     expect(found?.cheapest).toMatchObject({ ids: ['one', 'two'], cost: 30, days: 3, verdict: 'leans' });
+    expect(found?.message).toBe(
+      'The cheapest set that improves the verdict from "may roll over" to "leans": Choice one, Choice two.',
+    );
     const grouped = compared(5.5, choice('one', 10, 1, mast, 'mast'), choice('two', 20, 2, mast, 'mast'));
     expect(grouped).not.toHaveProperty('cheapest');
     expect(grouped?.message).toBe(

@@ -87,10 +87,6 @@ export const EQUIVALENT = [
     'if (first === undefined) return frame;',
     'false',
   ]),
-  ...changes('core/scenario/difference-table.ts', 'a document holds no null', [
-    "if (typeof value !== 'object' || value === null) return String(value);",
-    'false',
-  ]),
   ...changes('core/scenario/risk-step.ts', 'a word among the simulations is found by no scenario', [
     'risks: readonly RiskFacts[] = [],',
     '["Stryker was here"]',
@@ -111,5 +107,9 @@ export const EQUIVALENT = [
   ...changes('core/estimate/waste-table.ts', 'only rows that yield scrap are asked', [
     "row => fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),",
     'row.item.scrap.perUnit',
+  ]),
+  ...changes('core/flooding/simulate/linear-solve.ts', 'a row that leads already takes its own place', [
+    'if (best === k) return;',
+    'false',
   ]),
 ];
