@@ -13,13 +13,17 @@ export function formTable(award: Award): TableRows {
   return award.form.kind === 'SF-424A' ? classTable(award, award.form) : constructionTable(award, award.form);
 }
 
-/** Section B of SF-424A in whole dollars: every column adds up to line k. */
+/** Section B of SF-424A in whole dollars, without its sums: section A takes its totals from here. */
+export function objectClasses({ activities, sectionB }: Sf424a) {
+  const added = sectionB.filter(line => !['i', 'k', '7'].includes(line.id));
+  const cells = added.map(line => activities.map(({ id }) => line.byActivity[id] ?? 0));
+  return { added, shown: wholeDollarTable(cells) };
+}
+
+/** Section B of SF-424A in whole dollars: every column adds up to line k, every row to its total. */
 function classTable({ source }: Award, form: Sf424a): TableRows {
   const activities = form.activities.map(activity => activity.id);
-  const added = form.sectionB.filter(line => !['i', 'k', '7'].includes(line.id));
-  const shown = wholeDollarTable(
-    added.map(line => activities.map(activity => line.byActivity[activity] ?? 0)),
-  );
+  const { added, shown } = objectClasses(form);
   const columns: readonly Column[] = [
     { key: 'id', title: 'Line', kind: 'words' },
     { key: 'title', title: 'Object class', kind: 'words' },

@@ -3,7 +3,8 @@ import type { Award } from '../../funding';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
 import type { Column, Row, TableRows } from '../rows';
-import { roundedDollars, wholeDollars } from '../whole-dollars';
+import { roundedDollars, wholeDollars, wholeDollarTable } from '../whole-dollars';
+import { objectClasses } from './form-table';
 import { grantId } from './names';
 
 const amount = (key: string, title: string): Column => ({ key, title, unit: '$', kind: 'number' });
@@ -20,10 +21,12 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     amount('other', 'Non-federal'),
     amount('total', 'Total'),
   ];
-  const [federal, other] = [
-    wholeDollars(sectionA.lines.map(line => line.federal)),
-    wholeDollars(sectionA.lines.map(line => line.nonFederal)),
-  ];
+  // What an activity costs stands in section B too, and must be the same there.
+  const split = wholeDollarTable(
+    [sectionA.lines.map(line => line.federal), sectionA.lines.map(line => line.nonFederal)],
+    objectClasses(form).shown.columnTotals,
+  );
+  const [federal, other] = [at(split.cells, 0), at(split.cells, 1)];
   const sum = (list: readonly number[]) => list.reduce((all, one) => all + one, 0);
   const summary = (id: string, title: string, one: number, two: number, kind: Row['kind']): Row => ({
     id,
@@ -39,16 +42,19 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     ...sectionA.lines.map((line, place) =>
       summary(line.activityId, line.title, at(federal, place), at(other, place), 'line'),
     ),
-    summary('total', 'Total, line 5', sum(federal), sum(other), 'total'),
+    summary('total', 'Total, line 5', at(split.rowTotals, 0), at(split.rowTotals, 1), 'total'),
   ];
   const listed = (
     id: string,
     caption: string,
     entries: readonly (readonly [title: string, cents: number])[],
-    hasTotal: boolean,
+    whole?: number,
   ): TableRows => {
     const columns = [TITLE, amount('amount', 'Amount')];
-    const shown = wholeDollars(entries.map(([, cents]) => cents));
+    const shown = wholeDollars(
+      entries.map(([, cents]) => cents),
+      whole,
+    );
     const rows = entries.map(([title], place): Row => ({
       id: title,
       kind: 'line',
@@ -63,7 +69,7 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
       id: `${id}-${source.id}`,
       caption,
       columns,
-      rows: aligned(columns, hasTotal ? [...rows, total] : rows),
+      rows: aligned(columns, whole === undefined ? rows : [...rows, total]),
     };
   };
   const quarters = ['First quarter', 'Second quarter', 'Third quarter', 'Fourth quarter'];
@@ -95,7 +101,7 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
         ['State', sectionC.state],
         ['Other', sectionC.other],
       ],
-      true,
+      at(split.rowTotals, 1),
     ),
     {
       id: `D-${source.id}`,
@@ -107,7 +113,6 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
       'E',
       'Section E, federal money of later years',
       sectionE.map((cents, place) => [`Year ${place + 2}`, cents] as const),
-      false,
     ),
   ];
 }

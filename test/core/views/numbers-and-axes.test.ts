@@ -107,7 +107,7 @@ describe('whole dollars', () => {
     expect([-150, -149, -50, 49, 50, 150].map(roundedDollars)).toEqual([-2, -1, -1, 0, 1, 2]);
     expect(Object.is(roundedDollars(-49), 0)).toBe(true);
   });
-  it('of a table add up by column', () => {
+  it('of a table add up by column and by row', () => {
     expect(
       wholeDollarTable([
         [150, 120],
@@ -122,6 +122,36 @@ describe('whole dollars', () => {
       rowTotals: [3, 3],
       total: 6,
     });
+    // $1.50 and $1.50, $0.50 and $0.50: both columns come to $2, the rows to $3 and $1.
+    expect(
+      wholeDollarTable([
+        [150, 150],
+        [50, 50],
+      ]),
+    ).toEqual({
+      cells: [
+        [1, 2],
+        [1, 0],
+      ],
+      columnTotals: [2, 2],
+      rowTotals: [3, 1],
+      total: 4,
+    });
+    // $10.50 and $20.50 of one, $3.50 and $3.50 of another, shown elsewhere as $14 and $24: $31 and $7 in all.
+    const split = wholeDollarTable(
+      [
+        [1050, 2050],
+        [350, 350],
+      ],
+      [14, 24],
+    );
+    expect([split.cells, split.rowTotals]).toEqual([
+      [
+        [10, 21],
+        [4, 3],
+      ],
+      [31, 7],
+    ]);
     expect(wholeDollarTable([])).toEqual({ cells: [], columnTotals: [], rowTotals: [], total: 0 });
   });
   test.each([

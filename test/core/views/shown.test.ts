@@ -26,7 +26,7 @@ test('whole dollars add up to the shown total, each within a dollar of its amoun
   );
 });
 
-test('every column of a table in whole dollars adds up, and the totals add up to the total', () => {
+test('every row and column of a table in whole dollars adds up, each cell within a dollar, and the totals add up to the total', () => {
   fc.assert(
     fc.property(
       fc.array(fc.tuple(fc.integer({ min: -9999, max: 9_999_999 }), fc.integer({ min: 0, max: 999_999 })), {
@@ -38,6 +38,12 @@ test('every column of a table in whole dollars adds up, and the totals add up to
         columnTotals.forEach((column, at) =>
           expect(cells.reduce((sum, row) => sum + (row[at] ?? 0), 0)).toBe(column),
         );
+        cells.forEach((row, at) => {
+          expect(row.reduce((a, b) => a + b, 0)).toBe(rowTotals[at]);
+          row.forEach((cell, column) =>
+            expect(Math.abs(cell - (rows[at]?.[column] ?? 0) / 100)).toBeLessThan(1),
+          );
+        });
         expect(columnTotals.reduce((a, b) => a + b, 0)).toBe(total);
         expect(rowTotals.reduce((a, b) => a + b, 0)).toBe(total);
       },
