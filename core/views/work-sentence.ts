@@ -3,6 +3,7 @@ import type { PlannedItem } from '../estimate';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import { figureCell, type EstimateContext } from './context';
+import { lowered } from './finding-words';
 import { changeOf, indexBy } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
@@ -82,11 +83,6 @@ function isOnce(context: EstimateContext, item: WorkItem): boolean {
   const driver = context.evaluation.library.drivers.find(one => one.id === item.driver);
   const isChanged = changeOf(context.evaluation.project, item.id)?.quantity !== undefined;
   return driver?.base === 'one' && !isChanged;
-}
-
-/** A title inside a sentence: its first letter small, unless it begins an abbreviation. */
-function lowered(title: string): string {
-  return /^[A-Z][A-Z]/.test(title) ? title : title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 /** A time-dependent item: how long its span lasts, from the schedule. */

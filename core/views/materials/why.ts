@@ -1,6 +1,7 @@
 import { BASES, type Figure } from '../../base';
 import { surveyOf } from '../../evaluation';
 import type { EstimateContext } from '../context';
+import { lowered } from '../finding-words';
 import { unitWords } from '../measures';
 import { printed, roundText } from '../number-text';
 import type { WhyRow, WhyRows } from '../rows';
@@ -168,7 +169,7 @@ const familyWhy: Answer = (context, id) => {
   });
   const rows = sumRows(
     `family:${id}`,
-    `Clean-up of ${family?.title.toLowerCase() ?? 'all families'}`,
+    `Clean-up of ${family === undefined ? 'all families' : lowered(family.title)}`,
     'The lines that meet the goal of a material of the family. A line counts for the first material it meets.',
     context.summary === undefined ? WAITING : lineParts(lines),
   );

@@ -40,6 +40,7 @@ describe('the clean-up of a family of materials', () => {
     expect(dollars('family:all')).toBeCloseTo(all, 2);
     for (const [id, title] of [
       ['asbestos', 'Clean-up of asbestos'],
+      ['pcb', 'Clean-up of PCB'],
       ['all', 'Clean-up of all families'],
     ]) {
       const answer = desk.answer(`family:${id}`);
@@ -53,4 +54,12 @@ describe('the clean-up of a family of materials', () => {
     expect(answer?.rows.map(row => row.words)).toEqual(['all lines wait for the schedule']);
     expect(answer?.value.text).not.toMatch(/\d/);
   });
+});
+
+test('a paper that is unknown widens the ranges of families under their names, abbreviations as they are', () => {
+  const intake = deskOf('the example').opened('materials')?.intake;
+  const texts = intake?.rows.map(row => row.cells['widens']?.text).join('; ');
+  expect(texts).toMatch(/ % wider: [^;]*\basbestos\b/);
+  expect(texts).toMatch(/ % wider: [^;]*\bPCB\b/);
+  expect(texts).not.toMatch(/\bpcb\b/);
 });
