@@ -84,6 +84,8 @@ describe('when items happen, as money sees it', () => {
     expect(obligationStart(['scrape', 'paint'], schedule)).toBe('2027-02-19');
     expect(obligationStart(['scrape'], schedule)).toBe('2027-02-05');
     expect(obligationStart([], schedule)).toBe('2027-04-21');
+    const turned = { ...schedule, activities: schedule.activities.toReversed() };
+    expect(obligationStart(['scrape', 'paint'], turned)).toBe('2027-02-19');
     const timings = itemTimings(items, schedule, { priceDate });
     // The middle of two years from 19 February 2027 is 19 February 2028; of 30 days from 21 April, 6 May.
     expect(timings.get('survey')).toEqual({ months: '14', days: '730' });
@@ -121,6 +123,13 @@ describe('a schedule is made once', () => {
     expect(scheduledOnce(plan().problem, effort(0)).schedule).toBe(first);
     for (let seed = 23; seed <= 34; seed++) scheduledOnce(plan().problem, effort(seed));
     expect(scheduledOnce(plan().problem, effort(0)).schedule).not.toBe(first);
+  });
+
+  it('takes the room of one however often it is asked for', () => {
+    const effort = (seed: number) => ({ schedules: 2, seed: 200 + seed });
+    const first = scheduledOnce(plan().problem, effort(0)).schedule;
+    for (let time = 0; time < 15; time++) scheduledOnce(plan().problem, effort(1));
+    expect(scheduledOnce(plan().problem, effort(0)).schedule).toBe(first);
   });
 
   it('in steps too, and then is known at once', () => {

@@ -108,8 +108,26 @@ export const EQUIVALENT = [
     "row => fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),",
     'row.item.scrap.perUnit',
   ]),
+<<<<<<< HEAD
   ...changes('core/flooding/simulate/linear-solve.ts', 'a row that leads already takes its own place', [
     'if (best === k) return;',
     'false',
+=======
+  ...changes('core/views/materials/why.ts', 'without a summary the lines are not looked at', [
+    'const lines = (context.summary?.lines ?? []).filter(line => {',
+    '["Stryker was here"]',
+  ]),
+  ...changes('core/evaluation/books/line-hints.ts', 'a word among the sources gives nothing in kind', [
+    'return (funding?.sources ?? []).some(',
+    '["Stryker was here"]',
+  ]),
+  ...changes('core/evaluation/books/line-hints.ts', 'a line of the books has all its elements', [
+    'const labour = line.elements.labour?.cents ?? 0;',
+    'line.elements.labour.cents',
+  ]),
+  ...changes('core/evaluation/evaluate.ts', 'money and what quotes replace of it are made together', [
+    'if (estimate.money === undefined || estimate.quoted === undefined) return scheduled;',
+    'estimate.money === undefined && estimate.quoted === undefined',
+>>>>>>> ed40fb4 (tests: grant sources, steps and cash as they are told; the margin's runs, public staff and held dates by hand)
   ]),
 ];
