@@ -108,11 +108,10 @@ export const EQUIVALENT = [
     "row => fieldGiven(row, 'scrap', row.item.scrap?.perUnit, perOwn('t', row), '0'),",
     'row.item.scrap.perUnit',
   ]),
-<<<<<<< HEAD
   ...changes('core/flooding/simulate/linear-solve.ts', 'a row that leads already takes its own place', [
     'if (best === k) return;',
     'false',
-=======
+  ]),
   ...changes('core/views/materials/why.ts', 'without a summary the lines are not looked at', [
     'const lines = (context.summary?.lines ?? []).filter(line => {',
     '["Stryker was here"]',
@@ -128,6 +127,5 @@ export const EQUIVALENT = [
   ...changes('core/evaluation/evaluate.ts', 'money and what quotes replace of it are made together', [
     'if (estimate.money === undefined || estimate.quoted === undefined) return scheduled;',
     'estimate.money === undefined && estimate.quoted === undefined',
->>>>>>> ed40fb4 (tests: grant sources, steps and cash as they are told; the margin's runs, public staff and held dates by hand)
   ]),
 ];
