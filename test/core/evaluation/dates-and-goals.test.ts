@@ -117,11 +117,11 @@ describe('a schedule is made once', () => {
   it('is forgotten when twelve others were asked for since, and kept while it is', () => {
     const effort = (seed: number) => ({ schedules: 2, seed: 100 + seed });
     const first = scheduledOnce(plan().problem, effort(0)).schedule;
-    for (let seed = 1; seed <= 11; seed++) scheduledOnce(plan().problem, effort(seed));
+    for (let other = 1; other <= 11; other++) scheduledOnce(plan().problem, effort(other));
     expect(scheduledOnce(plan().problem, effort(0)).schedule).toBe(first);
-    for (let seed = 12; seed <= 22; seed++) scheduledOnce(plan().problem, effort(seed));
+    for (let other = 12; other <= 22; other++) scheduledOnce(plan().problem, effort(other));
     expect(scheduledOnce(plan().problem, effort(0)).schedule).toBe(first);
-    for (let seed = 23; seed <= 34; seed++) scheduledOnce(plan().problem, effort(seed));
+    for (let other = 23; other <= 34; other++) scheduledOnce(plan().problem, effort(other));
     expect(scheduledOnce(plan().problem, effort(0)).schedule).not.toBe(first);
   });
 
