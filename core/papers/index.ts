@@ -13,7 +13,7 @@ export { estimateWorkbook } from './workbook/workbook';
 export { calendarFile } from './calendar/calendar';
 export { csvFiles, type NamedCsv } from './csv/files';
 export { csvFile, type CsvCell } from './csv/rows';
-export { monthlySpending, type MonthOfSpending } from './monthly-spending';
+export { monthlySpending, monthsOfLines, type LineMonth, type MonthOfSpending } from './monthly-spending';
 export { REPORT_READERS, reportHtml, type ReportReader } from './report/report';
 export { bidPaper, bidWorkbook, type BidFrame } from './bid/bid-workbook';
 export { internalWorkbook } from './bid/internal-workbook';

@@ -1,14 +1,14 @@
 import { at, known, withId } from '../base';
-import { addMonths, dayOf, monthOf } from '../calendar';
 import type { MoneySheet } from '../estimate';
 import { dollarsOf } from '../money';
+import { monthsOfLines } from '../papers';
 import { idOf, type Step } from '../sheet';
 import { aligned, words } from './cells';
 import { ABSENT, dollarCell, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS } from './elements';
 import { roundText, shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
-import type { MoneyLine, ShownColumn, ShownMoney } from './shown-money';
+import type { ShownColumn, ShownMoney } from './shown-money';
 import { tenths } from './budget';
 import { wholeDollars } from './whole-dollars';
 
@@ -129,16 +129,15 @@ export function elementTable(money: ShownMoney): TableRows {
   return amountTable('by-element', 'Budget by element', 'Element', rows, money.total('total'));
 }
 
-/** Lines put together by a key, in whole dollars that add up to the total. */
+/** Parts of lines put together by a key, in whole dollars that add up to the total. */
 function grouped(
   money: ShownMoney,
-  keyOf: (line: MoneyLine) => string,
+  parts: readonly { readonly key: string; readonly cents: number | undefined }[],
 ): ReadonlyMap<string, number | undefined> {
   const sums = new Map<string, number | undefined>();
-  for (const line of money.lines) {
-    const key = keyOf(line);
+  for (const { key, cents } of parts) {
     const before = sums.has(key) ? sums.get(key) : 0;
-    sums.set(key, before === undefined || line.total === undefined ? undefined : before + line.total);
+    sums.set(key, before === undefined || cents === undefined ? undefined : before + cents);
   }
   const present = [...sums.values()].filter(cents => cents !== undefined);
   if (present.length < sums.size) return sums;
@@ -149,7 +148,10 @@ function grouped(
 /** The money by material of concern: an item counts for the first material whose goal it meets. */
 export function materialTable({ evaluation, parts }: EstimateContext, money: ShownMoney): TableRows {
   const meets = new Map(parts.items.map(item => [item.id, item.meets[0] ?? '']));
-  const sums = grouped(money, line => known(meets, line.id));
+  const sums = grouped(
+    money,
+    money.lines.map(({ id, total }) => ({ key: known(meets, id), cents: total })),
+  );
   const { materials } = evaluation.library;
   const rows = [...sums].map(([id, amount]) => ({
     id: id === '' ? 'none' : id,
@@ -176,21 +178,13 @@ export function monthWords(month: string): string {
   return `${at(MONTHS, Number(month.slice(5, 7)) - 1)} ${month.slice(0, 4)}`;
 }
 
-/** The month in which a line is spent: months from the price date, as the money sheet escalates it. */
-export function monthOfLine({ evaluation, parts }: EstimateContext, line: string): string | undefined {
-  const id = `timing/${line}/months`;
-  const { money } = parts;
-  if (money?.result.has(id) !== true || evaluation.project.rates.fixedPriceYear !== undefined)
-    return undefined;
-  const months = money.result.figure(id).number;
-  return months === undefined
-    ? undefined
-    : monthOf(addMonths(dayOf(evaluation.project.rates.priceDate), months));
-}
-
-/** The money by the month of spending. */
-export function monthTable(context: EstimateContext, money: ShownMoney): TableRows {
-  const sums = grouped(money, line => monthOfLine(context, line.id) ?? '');
+/** The money by the month of spending, as the papers tell it: each line by the days of its work. */
+export function monthTable({ parts, summary }: EstimateContext, money: ShownMoney): TableRows {
+  const months = summary === undefined ? [] : [...monthsOfLines(parts, summary).values()].flat();
+  const sums = grouped(
+    money,
+    months.map(({ month = '', amount }) => ({ key: month, cents: amount })),
+  );
   const rows = [...sums]
     .toSorted(([a], [b]) => a.localeCompare(b))
     .map(([month, amount]) => ({

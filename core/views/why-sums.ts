@@ -2,7 +2,8 @@ import { BASES, UNCHECKED_BASES, type Basis } from '../base';
 import { stageTitle } from '../estimate';
 import type { EstimateLine, EstimateSummary } from '../evaluation';
 import { STAGES } from '../work';
-import { monthOfLine, monthWords } from './budget-tables';
+import { monthsOfLines } from '../papers';
+import { monthWords } from './budget-tables';
 import { ABSENT, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { printed, roundText } from './number-text';
@@ -128,6 +129,27 @@ function lineSum(
     );
 }
 
+/** What the lines spend in a month: each by the days of its work that fall in it. */
+function monthSum({ context, summary }: Priced, rest: string): WhyRows {
+  const months = monthsOfLines(context.parts, summary);
+  const parts = summary.lines.flatMap(({ id, title }): Part[] => {
+    const all = months.get(id) ?? [];
+    return all
+      .filter(({ month = '' }) => month === rest)
+      .map(({ amount }) => ({
+        cents: amount,
+        words: all.length > 1 ? `${title}, its days in this month` : title,
+        why: `lines/${id}/total`,
+      }));
+  });
+  return sumRows(
+    `month:${rest}`,
+    rest === '' ? 'Without a month' : monthWords(rest),
+    'The lines, each spread over the calendar days from its start to its finish.',
+    parts,
+  );
+}
+
 /** The money that rests on a basis: elements by their own, mark-ups in proportion to the elements they follow. */
 function basisSum({ summary }: Priced, rest: string): WhyRows | undefined {
   const { byBasis, lines, uncheckedShare: share } = summary;
@@ -197,11 +219,7 @@ const SUMS: Readonly<Record<string, Answer>> = {
       context.evaluation.library.materials.find(one => one.id === rest)?.title ?? 'Not for one material',
     (context, line, rest) => (context.parts.items.find(item => item.id === line)?.meets[0] ?? '') === rest,
   ),
-  month: lineSum(
-    'month',
-    (_context, rest) => (rest === '' ? 'Without a month' : monthWords(rest)),
-    (context, line, rest) => (monthOfLine(context, line) ?? '') === rest,
-  ),
+  month: monthSum,
 };
 
 /** What a sum opens while nothing has a date: it is absent, and why. */
