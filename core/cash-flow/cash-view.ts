@@ -1,7 +1,7 @@
 import { shareOf, sumCents, type Cents } from './cents';
 import type { MonthAmount } from './estimate-lines';
 import { gatherMonths, monthSpan, totalOfMonths } from './months';
-import { receiptsOf, upTo, type CashMonth, type CashView, type SourcePayments } from './receipts';
+import { receiptsOf, upTo, type CashMonth, type CashView, type Peak, type SourcePayments } from './receipts';
 
 /**
  * The owner's cash by month: what is paid, what the sources pay back and when, and the gap between them.
@@ -54,12 +54,21 @@ function within(amounts: readonly MonthAmount[], month: string): Cents {
   return sumCents(amounts.filter(entry => entry.month === month).map(entry => entry.amount));
 }
 
-function peakOf(rows: readonly CashMonth[]): { month: string; amount: Cents } | undefined {
+function peakOf(rows: readonly CashMonth[]): Peak | undefined {
   const worst = rows.reduce<CashMonth | undefined>(
     (peak, row) => (row.gap > (peak?.gap ?? 0) ? row : peak),
     undefined,
   );
   return worst && { month: worst.month, amount: worst.gap };
+}
+
+/** The month at whose end the owner carries most, its own share included; nothing while it carries nothing. */
+export function mostCarried({ months }: Pick<CashView, 'months'>): Peak | undefined {
+  const most = months.reduce<CashMonth | undefined>(
+    (best, row) => (row.carried > (best?.carried ?? 0) ? row : best),
+    undefined,
+  );
+  return most && { month: most.month, amount: most.carried };
 }
 
 /**

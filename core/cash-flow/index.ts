@@ -43,6 +43,6 @@ export {
   type BookDifference,
   type BookEntry,
 } from './book';
-export { receiptsOf, upTo, type CashMonth, type CashView, type SourcePayments } from './receipts';
-export { carryingCost, cashView } from './cash-view';
+export { receiptsOf, upTo, type CashMonth, type CashView, type Peak, type SourcePayments } from './receipts';
+export { carryingCost, cashView, mostCarried } from './cash-view';
 export { checkDrawdown, drawdownPlan, type Draw, type DrawBasis } from './drawdown';

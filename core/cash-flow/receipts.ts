@@ -25,10 +25,16 @@ export interface CashMonth {
   readonly gap: Cents;
 }
 
+/** The most of something at the end of a month. */
+export interface Peak {
+  readonly month: string;
+  readonly amount: Cents;
+}
+
 /** The owner's cash by month, the peak of the gap, and the cost of carrying it. */
 export interface CashView {
   readonly months: readonly CashMonth[];
-  readonly peak?: { readonly month: string; readonly amount: Cents };
+  readonly peak?: Peak;
   readonly received: readonly { readonly sourceId: string; readonly months: readonly MonthAmount[] }[];
   readonly totalPaid: Cents;
   readonly totalReceived: Cents;

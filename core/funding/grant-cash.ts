@@ -16,6 +16,7 @@ import {
 } from '../cash-flow';
 import type { Award } from './award';
 import { NOT_FOUND, PROGRAM_INCOME, type SharedRow } from './budget-row';
+import { countyCost, type CountyCost } from './county-cost';
 import type { GrantBook } from './grant-book';
 import type { FundingSource, GrantInput } from './plan';
 
@@ -25,6 +26,7 @@ export interface GrantCash {
   readonly payments: readonly MonthAmount[];
   readonly reconciliation: Reconciliation;
   readonly sources: readonly SourcePayments[];
+  readonly county: CountyCost;
 }
 
 /**
@@ -63,6 +65,7 @@ export function grantCash(input: GrantInput, book: GrantBook): GrantCash {
     view: cashView(payments, [...others, own], receipts),
     payments,
     sources: [...others, own],
+    county: countyCost(input, book, [...others, own]),
     reconciliation: reconcileCash(input, book, payments),
   };
 }

@@ -72,4 +72,5 @@ export {
 } from './tie-out';
 export type { Award } from './award';
 export { grantBook, ownersIncome, type GrantBook, type GrantOutcome, type SourceTotal } from './grant-book';
+export type { CountyCost } from './county-cost';
 export { borneMonths, drawBasisOf, grantCash, type GrantCash } from './grant-cash';

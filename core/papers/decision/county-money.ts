@@ -1,6 +1,8 @@
-import { byFiscalYear, spreadByDays, type Cents } from '../../cash-flow';
-import { grantView, lineSpans, type Evaluation } from '../../evaluation';
+import { byFiscalYear, mostCarried, type Cents, type Peak } from '../../cash-flow';
+import type { CountyCost } from '../../funding';
+import { grantView, type Evaluation } from '../../evaluation';
 import { summaryOf } from '../../scenario';
+import { spendingOfLines } from '../monthly-spending';
 
 /** An amount of one fiscal year. */
 export interface FiscalYearAmount {
@@ -15,8 +17,12 @@ export interface CountyMoney {
   /** The month in which its fiscal year begins, 1 to 12. */
   readonly fiscalYearStart: number;
   readonly fiscalYears: readonly FiscalYearAmount[];
-  /** The most the county has paid and not yet got back at the end of a month. */
-  readonly peakGap?: { readonly month: string; readonly amount: number };
+  /** The most the county lends beyond its own share at the end of a month, until the grant is paid back. */
+  readonly peakGap?: Peak;
+  /** The most it has out at the end of a month, its own share included. */
+  readonly mostOut?: Peak;
+  /** What it pays in all: its share of the forms, and what they leave out. */
+  readonly cost?: CountyCost;
 }
 
 /** The month in which a fiscal year begins where the document does not say: October (common practice). */
@@ -29,11 +35,14 @@ export function countyMoney(evaluation: Evaluation): CountyMoney {
   if (cash !== undefined) {
     const own = cash.cash.sources.filter(source => source.mode === 'own').flatMap(source => source.bears);
     const { peak } = cash.cash.view;
+    const mostOut = mostCarried(cash.cash.view);
     return {
       of: 'own share',
       fiscalYearStart: start,
       fiscalYears: byFiscalYear(own, start),
       ...(peak !== undefined && { peakGap: peak }),
+      ...(mostOut !== undefined && { mostOut }),
+      cost: cash.cash.county,
     };
   }
   const months = spendingOf(evaluation);
@@ -44,15 +53,6 @@ export function countyMoney(evaluation: Evaluation): CountyMoney {
 
 function spendingOf(evaluation: Evaluation) {
   const { estimate } = evaluation;
-  const lines = summaryOf(evaluation)?.lines;
-  if (estimate === undefined || lines === undefined) return undefined;
-  const spans = lineSpans(estimate);
-  const months = lines.map(({ id, total }) => {
-    const span = spans.get(id);
-    if (total?.cents === 0) return [];
-    return total === undefined || span === undefined
-      ? undefined
-      : spreadByDays(total.cents, span.start, span.finish);
-  });
-  return months.every(month => month !== undefined) ? months.flat() : undefined;
+  const summary = summaryOf(evaluation);
+  return estimate === undefined || summary === undefined ? undefined : spendingOfLines(estimate, summary);
 }

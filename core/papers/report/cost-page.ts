@@ -4,6 +4,7 @@ import { stageTitle } from '../../estimate';
 import { ELEMENTS } from '../../evaluation';
 import { STAGES } from '../../work';
 import { barChart } from './charts';
+import { countyCostPart } from './county-cost';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
 import { dollarsAndCents, monthName, monthWords } from './words';
@@ -61,6 +62,7 @@ export function costPage({ summary }: ReportFacts): Markup {
 
 /** When it is spent: by fiscal year, with its picture; nothing when a line has no amount or no dates. */
 export function cashPart({
+  evaluation,
   months,
   fiscalYears,
   fiscalYearStart,
@@ -80,6 +82,7 @@ export function cashPart({
       `Fiscal years start in ${monthName(fiscalYearStart)}${isFiscalYearGiven ? '' : ', as is usual; the funding section may say otherwise'}. `,
       dearest,
     ),
+    countyCostPart(evaluation),
     barChart(
       'Spending by fiscal year, US dollars',
       fiscalYears.map(({ fiscalYear, amount }) => ({

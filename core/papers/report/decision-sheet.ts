@@ -85,14 +85,17 @@ function cost(decision: Decision): Markup[] {
         : ', with a contingency for what an estimate of this kind has missed before.',
     ),
     riskLine(risk, budget),
+    ...(county.cost === undefined
+      ? []
+      : [paragraph('The county pays in all ', figure(dollarsAndCents(fromCents(county.cost.total))), '.')]),
     countyLine(county),
     ...(county.peakGap === undefined
       ? []
       : [
           paragraph(
-            'The county must carry at most ',
+            'It lends at most ',
             figure(dollarsAndCents(fromCents(county.peakGap.amount))),
-            `, in ${monthWords(county.peakGap.month)}, until the grant is paid back.`,
+            ` beyond its own share, at the end of ${monthWords(county.peakGap.month)}, until the grant is paid back.`,
           ),
         ]),
   ];
@@ -113,7 +116,7 @@ function riskLine(risk: Decision['risk'], budget: Decision['budget']): Markup {
 }
 
 const COUNTY_LEAD: Readonly<Record<Decision['county']['of'], string>> = {
-  'own share': 'The county’s own share: ',
+  'own share': 'By year that is: ',
   spending: 'No source of funding is named. The county spends: ',
   'not known': '',
 };

@@ -5,6 +5,7 @@ import { fromCents } from '../../money';
 import { STAGES } from '../../work';
 import { sampleLine } from './decision-sheet';
 import { cautionsPart } from './basis-page';
+import { countyCostPart } from './county-cost';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
 import { dateWords, dollarsAndCents, numberWords, percentWords } from './words';
@@ -33,6 +34,7 @@ export function grantFilePages(facts: ReportFacts): Markup[] | undefined {
       paragraph(
         `Indirect cost of the grantee: ${dollars(book.indirect)}. Program income: ${dollars(book.programIncome)}. Neither is part of the total of the estimate.`,
       ),
+      countyCostPart(facts.evaluation),
       reconciliation(book),
       ...methodPart(facts),
     ),

@@ -52,12 +52,21 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
 
 /** What the county bears, with amounts that open. */
 function countyNote({ county }: Decision, told: Derivations): Sentence {
-  const gap =
-    county.peakGap === undefined
-      ? ''
-      : ` It is out of pocket most at the end of ${monthWords(county.peakGap.month)}: ${dollars(county.peakGap.amount)}.`;
+  const { peakGap, mostOut, cost } = county;
+  const said = [
+    COUNTY_NOTES[county.of],
+    ...(cost === undefined ? [] : [`The county pays in all ${dollars(cost.total)}.`]),
+    ...(peakGap === undefined
+      ? []
+      : [
+          `At the end of ${monthWords(peakGap.month)} it lends ${dollars(peakGap.amount)} beyond its own share.`,
+        ]),
+    ...(mostOut === undefined
+      ? []
+      : [`It has ${dollars(mostOut.amount)} out at most, at the end of ${monthWords(mostOut.month)}.`]),
+  ];
   const origin = { path: 'Decision', home: 'funding' };
-  return told.sentence('county-money-note', `${COUNTY_NOTES[county.of]}${gap}`, origin, COUNTY_RULE, PLAN);
+  return told.sentence('county-money-note', said.join(' '), origin, COUNTY_RULE, PLAN);
 }
 
 const PLAN: readonly WhyRow[] = [
@@ -70,7 +79,7 @@ const COUNTY_RULE =
 const RULES: Readonly<Record<string, string>> = {
   p80: 'All runs are put in order of cost. 80 in 100 of them cost this much or less. Risk tells the runs and what drives them.',
   award:
-    'The runs that cost no more than the forms hold are counted; here they are of 100. A contingency that is not allowable is borne by the county.',
+    'The runs that cost no more than this are counted; here they are of 100. A contingency that is not allowable is borne by the county.',
   'finish-p80':
     'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
   sunk: 'The last day of the sinking in the plan.',

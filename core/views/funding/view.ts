@@ -1,5 +1,7 @@
 import type { Finding } from '../../base';
+import { mostCarried, type CashView } from '../../cash-flow';
 import type { GrantView } from '../../evaluation';
+import type { CountyCost } from '../../funding';
 import type { EstimateContext } from '../context';
 import { monthWords } from '../budget-tables';
 import { findingWords } from '../finding-words';
@@ -10,6 +12,7 @@ import { cashPicture, cashTable } from './cash';
 import { formTable } from './form-table';
 import { grantOf } from './grant-of';
 import { grantId } from './names';
+import { roundedDollars, wholeDollars } from '../whole-dollars';
 import type { FundingView } from './rows';
 import { sectionTables } from './sections';
 import { besideTable, contractTable, reconciliationTable, sourceTable } from './sources';
@@ -50,12 +53,51 @@ export function fundingView(context: EstimateContext): FundingView {
 
 function sentence({ book, cash }: GrantView): Sentence {
   if (book === undefined || cash === undefined) return ['There is no grant budget yet.'];
-  const { peak } = cash.cash.view;
+  return [...lent(cash.cash.view), ' ', ...inAll(cash.cash.county)];
+}
+
+/** What the county lends and has out. */
+function lent(view: CashView): Sentence {
+  const most = mostCarried(view);
+  const out = (from: string): Sentence =>
+    most === undefined
+      ? []
+      : [
+          from,
+          { text: dollars(most.amount), why: grantId('cash', most.month, 'carried') },
+          ` out at most, at the end of ${monthWords(most.month)}`,
+        ];
+  const { peak } = view;
   if (peak === undefined)
-    return ['The sources pay for it as it is spent; the county carries nothing beyond its own share.'];
+    return [
+      'The sources pay for it as it is spent; the county lends nothing beyond its own share',
+      ...out('. It has '),
+      '.',
+    ];
   return [
-    `At the end of ${monthWords(peak.month)} the county must carry `,
+    `At the end of ${monthWords(peak.month)} the county lends `,
     { text: dollars(peak.amount), why: grantId('cash', peak.month, 'gap') },
+    ' beyond its own share',
+    ...out('; it has '),
     '.',
+  ];
+}
+
+/** What the county pays in all, and whose the part outside the forms is. */
+function inAll({ total, share, outside, outsideSteps }: CountyCost): Sentence {
+  const [shareShown = 0, outsideShown = 0] = wholeDollars([share, outside], roundedDollars(total));
+  const steps = outsideSteps.map(({ title }) => title.toLowerCase()).join(', ');
+  return [
+    'The county pays in all ',
+    { text: dollars(total), why: grantId('county', 'total') },
+    ...(outside === 0
+      ? ['.']
+      : [
+          ': its share of the forms, ',
+          { text: dollars(shareShown * 100), why: grantId('county', 'share') },
+          ', and what nobody else bears, ',
+          { text: dollars(outsideShown * 100), why: grantId('county', 'outside') },
+          steps === '' ? '.' : `: ${steps}.`,
+        ]),
   ];
 }

@@ -1,4 +1,5 @@
 import type { GrantView } from '../../evaluation';
+import { NOT_FOUND } from '../../funding';
 import { monthWords } from '../budget-tables';
 import type { WhyRows } from '../rows';
 import { sumRows, type Part } from '../why-sums';
@@ -19,8 +20,8 @@ const CASH_WORDS = {
     'Payments that fall in the month: work of earlier months paid later, retainage when it is released.',
   ],
   received: ['Came in,', 'Grant money that arrives in the month, after the months each source takes to pay.'],
-  carried: ['Carried at the end of', 'Everything paid less everything that came in so far.'],
-  gap: ['Short at the end of', 'What is carried beyond the county’s own share of what was paid.'],
+  carried: ['Out at the end of', 'Everything paid less everything that came in so far.'],
+  gap: ['Lent at the end of', 'What is carried beyond the county’s own share of what was paid.'],
 } as const;
 
 export const cashWhy: Answer = ({ cash }, [month = '', part = ''], id) => {
@@ -118,4 +119,44 @@ export const besideWhy: Answer = ({ cash }, [id = ''], name) => {
         ...sumRows(name, only.title, `Owed only if it happens, by ${only.party}.`, []),
         value: { ...cents(only.amount ?? 0), unit: '$' },
       });
+};
+
+/** What the county pays in all, its share of the forms, and what stands outside them. */
+export const countyWhy: Answer = ({ cash }, [part = ''], id) => {
+  if (cash === undefined) return undefined;
+  const { share, shares, outside, outsideSteps } = cash.cash.county;
+  if (part === 'total')
+    return titled(
+      sumRows(id, 'What the county pays in all', 'Its share of the forms, and what nobody else bears.', [
+        { cents: share, words: 'its share of the forms', why: grantId('county', 'share') },
+        { cents: outside, words: 'what nobody else bears', why: grantId('county', 'outside') },
+      ]),
+    );
+  if (part === 'share')
+    return titled(
+      sumRows(
+        id,
+        'The county’s share of the forms',
+        'What its own sources bear, and what no source was found for.',
+        shares.map(({ sourceId, title, amount }) => ({
+          cents: amount,
+          words: title,
+          ...(sourceId === NOT_FOUND ? {} : { why: grantId('source', sourceId) }),
+        })),
+      ),
+    );
+  if (part !== 'outside') return undefined;
+  return titled({
+    ...sumRows(
+      id,
+      'Borne by the county outside the forms',
+      'Cost that no form carries or no award may bear: only the county is left to pay it.',
+      outsideSteps.map(step => ({
+        cents: step.amount,
+        words: step.title,
+        why: grantId('step', step.id === 'in-kind' ? 'cash' : 'forms', step.id),
+      })),
+    ),
+    value: { ...cents(outside), unit: '$' },
+  });
 };

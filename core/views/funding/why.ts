@@ -7,7 +7,7 @@ import { sumRows, type Part } from '../why-sums';
 import { grantOf } from './grant-of';
 import { grantId } from './names';
 import { cents } from './tie-out-table';
-import { besideWhy, cashWhy, stepWhy, titled, type GrantAnswer as Answer } from './why-cash';
+import { besideWhy, cashWhy, countyWhy, stepWhy, titled, type GrantAnswer as Answer } from './why-cash';
 
 function awardOf(view: GrantView, source: string | undefined): Award | undefined {
   return view.book?.awards.find(award => award.source.id === source);
@@ -260,6 +260,7 @@ const ANSWERS: Readonly<Record<string, Answer>> = {
   source: sourceWhy,
   cap: capWhy,
   cash: cashWhy,
+  county: countyWhy,
   step: stepWhy,
   section: sectionWhy,
   contract: contractWhy,

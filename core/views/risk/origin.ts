@@ -21,7 +21,7 @@ const COLUMN_WORDS: Readonly<Record<string, Words>> = {
   'percentiles|finish': row =>
     `All runs are put in order of their last day. ${row.cells['share']?.text ?? ''} in 100 of them end by this one.`,
   'percentiles|cash': row =>
-    `In ${row.cells['share']?.text ?? ''} of 100 runs the county is never out of pocket by more than this.`,
+    `In ${row.cells['share']?.text ?? ''} of 100 runs the county never lends more than this beyond its own share.`,
   'chances|chance': () => 'The runs in which it is so are counted; here they are of 100.',
   'drivers|share': () =>
     'The runs are made again with it held at its likeliest value. So much of the variance of cost goes away.',

@@ -4,6 +4,7 @@ import {
   byFiscalYear,
   carryingCost,
   cashView,
+  mostCarried,
   checkDrawdown,
   checkLines,
   contingencyByMonth,
@@ -167,12 +168,17 @@ describe('the cash gap', () => {
       ['2027-03', usd(125), usd(75)],
       ['2027-04', usd(50), 0],
     ]);
+    expect(mostCarried(view)).toEqual({ month: '2027-02', amount: usd(200) });
+    expect(mostCarried({ months: [] })).toBeUndefined();
   });
 
   it('an advance leaves no gap', () => {
     const [grant, county] = sources(2);
     if (!grant || !county) throw new Error('two sources');
-    expect(cashView(paid, [{ ...grant, mode: 'advance' }, county]).peak).toBeUndefined();
+    const view = cashView(paid, [{ ...grant, mode: 'advance' }, county]);
+    expect(view.peak).toBeUndefined();
+    // The county has its own share out all the same.
+    expect(mostCarried(view)).toEqual({ month: '2027-02', amount: usd(50) });
   });
 
   it('the lag moves the gap and no total', () => {

@@ -194,6 +194,20 @@ describe('cash and drawing of a grant budget', () => {
       [{ month: '2027-05', amount: usd(200) }],
     ]);
   });
+  it('the county pays its share of the forms, and alone what falls after the award', () => {
+    const late = own('late', 100, { months: [{ month: '2029-01', amount: usd(100) }] });
+    const input = { lines: [own('a', 1000), late], plan: PLAN };
+    // 75 in 100 of 1,000 are the grant's; 250 and the 100 of 2029 are the county's
+    const { county } = grantCash(input, bookFor(input));
+    expect(county).toMatchObject({ total: usd(350), share: usd(250), outside: usd(100) });
+    expect(county.outsideSteps.map(({ title, amount }) => [title, amount])).toEqual([
+      ['Cost after the award period', usd(100)],
+    ]);
+    expect(county.shares.map(({ title, amount }) => [title, amount])).toEqual([
+      ['County cash', usd(250)],
+      ['no source found yet', 0],
+    ]);
+  });
   it('scrap without a month comes in with the last payment', () => {
     const { month: _gone, ...rest } = scrap;
     const book = bookFor({ lines, scrap: rest, plan: PLAN });

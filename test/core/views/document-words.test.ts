@@ -264,28 +264,48 @@ describe('the grant on the construction form', () => {
   test('is told with who pays when, and where the gap is widest', () => {
     expect(sources?.rows.map(row => row.cells['pays']?.text)).toContain('after 1 month');
     expect(cash?.worst).toBeDefined();
-    expect(plain(sentence)).toMatch(/^At the end of [A-Z][a-z]{2} \d{4} the county must carry \$[\d,]+\.$/);
+    const month = '[A-Z][a-z]{2} \\d{4}';
+    expect(plain(sentence)).toMatch(
+      new RegExp(
+        `^At the end of ${month} the county lends \\$[\\d,]+ beyond its own share; it has \\$[\\d,]+ out at most, at the end of ${month}\\. The county pays in all \\$[\\d,]+(: its share of the forms, \\$[\\d,]+, and what nobody else bears, \\$[\\d,]+: [a-z ,]+)?\\.$`,
+      ),
+    );
+  });
+
+  test('says what the county pays in all: its share and what nobody else bears, to the dollar', () => {
+    const amounts = (sentence ?? []).flatMap(part => (typeof part === 'string' ? [] : [part]));
+    const of = (part: string) => amounts.find(({ why }) => why === `grant:county|${part}`);
+    const number = (text = '') => Number(text.replace(/[$,]/g, ''));
+    const [total, share, outside] = ['total', 'share', 'outside'].map(of);
+    expect(number(share?.text) + number(outside?.text)).toBe(number(total?.text));
+    for (const amount of [total, share, outside]) {
+      const opened = desk.answer(amount?.why ?? '');
+      expect(Math.abs(number(opened?.value.text) - number(amount?.text)), amount?.why).toBeLessThan(1);
+      const parts = opened?.rows.map(row => number(row.value.text.replace('−', '-'))) ?? [];
+      expect(parts.reduce((sum, one) => sum + one, 0)).toBeCloseTo(number(opened?.value.text), 2);
+    }
+    expect(desk.answer('grant:county|nothing')).toBeUndefined();
   });
 });
 
 test('a grant paid in advance leaves no gap, and the page says so', () => {
   const opened = new WhyDesk(awkward('with a grant paid in advance'), 'us').opened('funding');
-  expect(plain(opened?.sentence)).toBe(
-    'The sources pay for it as it is spent; the county carries nothing beyond its own share.',
+  expect(plain(opened?.sentence)).toMatch(
+    /^The sources pay for it as it is spent; the county lends nothing beyond its own share. It has \$[\d,]+ out at most, at the end of [A-Z][a-z]{2} \d{4}. The county pays in all /,
   );
   expect(opened?.cash?.worst).toBeUndefined();
   expect(opened?.cash?.words).toContain('There is no gap.');
   expect(opened?.sources.rows.map(row => row.cells['pays']?.text)).toContain('in advance');
 });
 
-test('prices held at a year are told, and no line has a month', () => {
+test('prices held at a year are told', () => {
   const fixed = windowRows(AWKWARD['at fixed prices'], awkward('at fixed prices'), 'us', undefined)?.rows;
   expect(plain(fixed?.budget.sentence)).toContain('at the prices of 2026');
-  expect(fixed?.budget.byMonth.rows.map(row => row.cells['title']?.text)).toEqual([
-    'Without a month',
-    'Total',
-  ]);
-  expect(new WhyDesk(awkward('at fixed prices'), 'us').answer('month:')?.title).toBe('Without a month');
+});
+
+test('a month in which nothing is spent opens as nothing', () => {
+  const told = new WhyDesk(awkward('the example'), 'us').answer('month:');
+  expect([told?.title, told?.value.text]).toEqual(['Without a month', '0.00']);
 });
 
 test('a difference that is not nothing draws the eye', () => {
