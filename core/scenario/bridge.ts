@@ -77,6 +77,7 @@ function mixtures(
   return totals;
 }
 
+/** A name for a set of groups, whose numbers always come in rising order. */
 function nameOf(changed: ReadonlySet<number>): string {
-  return [...changed].sort((a, b) => a - b).join(' ');
+  return [...changed].join(' ');
 }

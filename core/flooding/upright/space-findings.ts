@@ -15,7 +15,7 @@ function areaOf(c: UprightCompartment): number {
 function ventFinding(c: UprightCompartment, place: string): Finding[] {
   const openings = areaOf(c);
   const vents = c.vents.reduce((sum, { area }) => sum + area, 0);
-  if (openings === 0 || vents >= LEAST_VENT * openings) return [];
+  if (vents >= LEAST_VENT * openings) return [];
   return [
     {
       code: 'upright/air-trapped',

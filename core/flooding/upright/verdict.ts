@@ -36,7 +36,7 @@ function settledBy(cases: readonly ScreenCase[], likely: Record<Range, number>):
   const order: readonly Range[] = ['kg', 'mismatch', 'displacement'];
   return order.find(range => {
     const rest = cases.filter(one => one[range] === likely[range]);
-    return rest.length > 0 && rest.length < cases.length && standings(rest).length === 1;
+    return standings(rest).length === 1;
   });
 }
 

@@ -10,7 +10,7 @@ import {
   type UprightOpening,
   type UprightSizing,
 } from '../../../core/flooding';
-import { floodedIds, resolveShip } from '../../../core/flooding/upright/resolved';
+import { floodedIds, floodPlan, resolveShip } from '../../../core/flooding/upright/resolved';
 import { shipToSimulate } from '../../../core/flooding/upright/to-simulate';
 import { bargeInput } from './invented-ship';
 
@@ -151,6 +151,25 @@ describe('ways between rooms', () => {
     expect(flooded(open, { ...chain, connections: [way({ to: 'aft', closed: true })] })).toEqual(['aft']);
     expect(flooded(open, { ...chain, floods: false })).toEqual(['aft']);
     expect(flooded({ ...open, floods: false }, chain)).toEqual([]);
+  });
+});
+
+describe('the lowest way into a space', () => {
+  const sillOf = (change: Partial<UprightCompartment>) => {
+    const { floods: _, ...bare } = { ...space, z0: 1, z1: 8 };
+    const ship = resolveShip(bargeInput(4, { compartments: [{ ...bare, ...change }, forward] }));
+    return floodPlan(ship, 4100, 0).spaces[0]?.sill;
+  };
+  const door: UprightConnection = { to: 'forward', area: 1.6, z: 2, kind: 'door' };
+
+  it('is the lower edge of its openings or an air escape, its floor where it is joined or sized', () => {
+    expect(sillOf({ openings: [hole('port'), hole('starboard', { z: 5 })] })).toBe(2.25);
+    expect(sillOf({ openings: [hole('port', { z: 7 })], vents: [{ area: 1, z: 6 }] })).toBe(6);
+    expect(sillOf({ openings: [hole('port')], connections: [door] })).toBe(1);
+    expect(sillOf({ openings: [hole('port')], connections: [{ ...door, closed: true }] })).toBe(2.25);
+    expect(sillOf({ floods: true })).toBe(1);
+    expect(sillOf({ floods: true, entry: 6 })).toBe(6);
+    expect(sillOf({ openings: [hole('port')], entry: 6 })).toBe(2.25);
   });
 });
 

@@ -76,6 +76,19 @@ describe('sizes by hand', () => {
     ]);
   });
 
+  it('the hold of the barge keeps to one level: 16,000 m3 under 2 m in 180 s ask for 23.650 m2, 14 openings', () => {
+    // V / (Cd t sqrt(2 g h)): all her length open, so that she goes down at the head of her light draught.
+    const [size] = sized({ x1: 100 }, { targetSinkTime: 180 });
+    expect(size).toMatchObject({
+      openings: 14,
+      openingArea: near(1.8),
+      area: near(25.2),
+      cutLength: near(75.6),
+    });
+    // To within the first and the last of the path: the head is counted from the middle of the opening at first.
+    expect(((size?.fillMinutes ?? 0) * 60 * 25.2) / 180 / 23.65).toBeCloseTo(1, 1);
+  });
+
   it('air escapes are a tenth of the openings at least, and two at least', () => {
     const vents = (ventShare: number) =>
       sized({ entry: 8 }, { ventShare }).map(({ ventArea, ventCount }) => [ventArea, ventCount]);

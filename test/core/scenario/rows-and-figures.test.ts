@@ -179,6 +179,11 @@ describe('what the command line prints of a scenario', () => {
     expect(uprightChange([first, named('z', 'Z', { upright: over })], 'x', 'z')).toEqual({
       ...{ lowestGmMetres: -0.75, workDays: 0, tonnesTakenOff: 0 },
     });
+    // More of the topside comes off for divers, and what comes off is counted as more.
+    const divers = evaluated(project, 'diver-access');
+    expect(
+      Number(uprightChange([a, divers], a.scenario.id, 'diver-access')['tonnesTakenOff']),
+    ).toBeGreaterThan(1);
     const { bridges } = comparisonJson(compareScenarios([first, second]));
     expect(bridges).toMatchObject([{ lowestGmMetres: 0.5, workDays: 0 }]);
   });
@@ -234,7 +239,7 @@ describe('what a decision reads', () => {
     expect(CRITERIA.map(criterion => CRITERION_TITLES[criterion])).toEqual([
       'Low budget',
       'Early finish',
-      'Likely done before the grant ends, or by the deadline',
+      'Likely done before the grant ends, or by the last date',
       'Sinks upright by the screening',
       'Small share not yet checked',
       'Benefit against cost',

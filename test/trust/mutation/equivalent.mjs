@@ -75,6 +75,11 @@ export const EQUIVALENT = [
       'Math.floor(set / 2 ** i) % 2 !== 1',
     ],
   ),
+  ...changes('core/scenario/bridge.ts', 'behind the last set of groups comes the empty one again', [
+    'for (let set = 0; set < 2 ** groups.length; set++) {',
+    'set <= 2 ** groups.length',
+  ]),
+  ...changes('core/scenario/bridge.ts', 'a group is one digit', ["return [...changed].join(' ');", '""']),
   ...changes('core/scenario/decision-table.ts', 'the letters of two scenarios are never the same', [
     'const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));',
     'a.letter <= b.letter',

@@ -13,6 +13,7 @@ const TESTS = {
   work: ['test/core/work', 'test/core/evaluation/scope.test.ts'],
   stability: ['test/core/stability', 'test/reference/statics.test.ts'],
   flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
+  scheduling: ['test/core/scheduling', 'test/core/scheduling-search'],
   'rate-book': ['test/reference/price-index.test.ts'],
 };
 
