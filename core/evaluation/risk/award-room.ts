@@ -3,9 +3,9 @@ import { roundToCents } from '../../money';
 import type { Project } from '../../project';
 import { jointConfidence, type SimulationResult } from '../../risk';
 
-/** How likely the cost stays inside what an award was asked for. Dollars. */
+/** How likely the cost stays inside what a grant has a part in. Dollars. */
 export interface AwardChance {
-  /** What the forms hold: the plan’s cost, with the contingency only where the grant may bear it. */
+  /** The plan’s cost, outside the forms too, with the contingency only where the grant may bear it. */
   readonly budget: number;
   readonly holdsContingency: boolean;
   /** Share of runs that cost no more. */
@@ -13,7 +13,7 @@ export interface AwardChance {
 }
 
 /**
- * The chance that the cost stays inside the award itself. A contingency that is not allowable is no part of it: the
+ * The chance that the cost stays inside what the grant has a part in. A contingency that is not allowable is no part of it: the
  * county bears it, and what the work grows by with it. What stands outside the forms counts on both sides.
  * @param contingency dollars; undefined while it is not known, which leaves the award unknown too.
  * @returns undefined without an award, and without the figures it needs.

@@ -71,7 +71,10 @@ export function chanceTable(view: RiskView): TableRows {
     row('joint', `Inside ${simulatedDollars(joint.budget)} and by ${dateWords(joint.date)}`, joint.joint),
     row('money', `Inside ${simulatedDollars(joint.budget)}`, joint.insideMoney),
     row('date', `By ${dateWords(joint.date)}`, joint.insideDate),
-    ...(award === undefined ? [] : [row('award', awardWords(award), award.chance)]),
+    // Where the grant shares the contingency, its amount is the budget of the row above.
+    ...(award === undefined || simulatedDollars(award.budget) === simulatedDollars(joint.budget)
+      ? []
+      : [row('award', awardWords(award), award.chance)]),
     ...(grantPeriod === undefined
       ? []
       : [

@@ -144,8 +144,8 @@ function awardSentence({ award }: RiskView, isStale: boolean, tell: Tell): Sente
   const chance = tell(
     'award',
     `${inHundred(award.chance)} in 100`,
-    'Inside the award itself',
-    'The runs that cost no more than the forms hold are counted; here they are of 100.',
+    'Inside what the grant has a part in',
+    'The runs that cost no more than this are counted; here they are of 100.',
   );
   return [`${awardWords(award)}: `, chance, isStale ? ' runs, before the edit.' : ' runs.'];
 }

@@ -29,8 +29,9 @@ export function perCent(share: number): string {
   return shownNumber((share * 100).toFixed(6), 1);
 }
 
-/** Staying inside the award itself, in words. */
+/** Staying inside what the grant has a part in, in words: the total, with the contingency only where it is shared. */
 export function awardWords({ budget, holdsContingency }: Omit<AwardChance, 'chance'>): string {
-  const what = holdsContingency ? 'contingency included' : 'the contingency not being part of it';
-  return `Inside the award itself, ${simulatedDollars(budget)}, ${what}`;
+  return holdsContingency
+    ? `Inside the total with its contingency, ${simulatedDollars(budget)}, which the grant has a part in`
+    : `Inside the total without its contingency, ${simulatedDollars(budget)}, since the grant has no part in that`;
 }

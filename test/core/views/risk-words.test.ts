@@ -122,6 +122,21 @@ describe('a run', () => {
     expect(found.frontier.lastDate).toBeUndefined();
   });
 
+  test('tells the part of the grant by what it is, and not beside the same amount once more', () => {
+    const { joint } = VIEW;
+    const rowOf = (budget: number, holdsContingency: boolean) =>
+      seen({ award: { budget, holdsContingency, chance: 0.5 } })
+        .found.chances.rows.filter(row => row.id === 'award')
+        .map(row => [row.cells['what']?.text, row.cells['chance']?.text]);
+    expect(rowOf(joint.budget, true)).toEqual([]);
+    expect(rowOf(2_000_000, true)).toEqual([
+      ['Inside the total with its contingency, $2,000,000, which the grant has a part in', '50'],
+    ]);
+    expect(rowOf(1_900_000, false)).toEqual([
+      ['Inside the total without its contingency, $1,900,000, since the grant has no part in that', '50'],
+    ]);
+  });
+
   test('ends its axis with the grant where there is no last date of the document', () => {
     const { found } = seen({
       deadline: undefined,
