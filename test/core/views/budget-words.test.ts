@@ -68,6 +68,8 @@ describe('the budget of the example', () => {
       'none',
       'Not for one material',
     ]);
+    const titles = new Map(awkward('the example').library.materials.map(({ id, title }) => [id, title]));
+    for (const { id, cells } of materials.slice(0, -1)) expect(cells['title']?.text).toBe(titles.get(id));
     const amounts = materials.slice(0, -1).map(row => amountIn(row.cells['total']?.text));
     expect(amounts).toEqual(amounts.toSorted((a, b) => b - a));
   });
