@@ -10,6 +10,11 @@ const TESTS = {
     'test/core/evaluation/three-lines.test.ts',
     'test/core/evaluation/carried-quotes.test.ts',
   ],
+  // Of the tests of whole evaluations those that work none out while they are read.
+  evaluation: [
+    ...['dates-and-goals', 'screened-givens', 'evaluating', 'book-pieces', 'book-margins'],
+    ...['three-lines', 'absent-rates', 'faults', 'split-history', 'carried-quotes', 'award-room'],
+  ].map(name => `test/core/evaluation/${name}.test.ts`),
   work: ['test/core/work', 'test/core/evaluation/scope.test.ts'],
   stability: ['test/core/stability', 'test/reference/statics.test.ts'],
   flooding: ['test/core/flooding', 'test/reference/hydraulics.test.ts'],
