@@ -183,6 +183,19 @@ describe('pictures of the demo', () => {
     expect(written.join(' ')).toContain(picture.clearance);
   });
 
+  test('the cash picture names its steps under the lowest of them that runs beside the words', () => {
+    const points = [100, 300, 500, 600, 700, 900].map((inSoFar, at) => ({
+      ...{ month: `2027-0${at + 1}`, text: 'Jan', year: '2027', words: '' },
+      ...{ paid: 0, paidSoFar: 900, inSoFar },
+    }));
+    const ticks = [0, 900].map(at => ({ at, text: String(at) }));
+    const comeIn = 'come in, and the county’s own share';
+    const cash = { title: 'Cash', points, ticks, worst: undefined, comeIn, after: '', words: '' };
+    const markup = renderToStaticMarkup(<CashPicture cash={cash} width={660} height={140} />);
+    // 100 pixels a month and 1 for 10 dollars: the words reach back to 401, where 500 dollars stand, at 50.
+    expect(markup).toContain(`<text class="mark-text" x="646" y="72" text-anchor="end">${comeIn}</text>`);
+  });
+
   test('the cash picture writes its worst month, which its table holds', () => {
     const cash = new WhyDesk(evaluation, 'us').opened('funding')?.cash;
     if (cash?.worst === undefined) throw new Error('the demo has a cash gap');

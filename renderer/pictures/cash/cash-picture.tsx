@@ -115,9 +115,12 @@ interface LabelsProps {
 /** The worst month as the only dimension, and what the two lines are. */
 function Labels({ cash, x, y, width }: LabelsProps) {
   const { points, worst } = cash;
-  const last = points.at(-1);
   const at = worst === undefined ? undefined : points[worst.at];
   const end = worst === undefined ? 0 : x(worst.at + 1);
+  const right = width - RIGHT;
+  // The words stand under the lowest step beside them, which would else run across them.
+  const beside = points.filter((_, place) => x(place + 2) > right - textWidth(cash.comeIn));
+  const lowest = Math.max(...beside.map(point => y(point.inSoFar)));
   const isLeft = worst !== undefined && end + textWidth(worst.text) + 16 > width;
   return (
     <g>
@@ -141,8 +144,8 @@ function Labels({ cash, x, y, width }: LabelsProps) {
           </text>
         </g>
       )}
-      {last === undefined ? null : (
-        <text className="mark-text" x={width - RIGHT} y={y(last.inSoFar) + 22} textAnchor="end">
+      {points.length === 0 ? null : (
+        <text className="mark-text" x={right} y={Math.min(lowest + 22, y(0) - 6)} textAnchor="end">
           {cash.comeIn}
         </text>
       )}
