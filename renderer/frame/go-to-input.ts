@@ -8,8 +8,10 @@ const MOST = 40;
 
 const wait = () => new Promise(resolve => window.setTimeout(resolve, SHOWN));
 
+/** The input of a place; of a place that ends with a stroke the first input below it. */
 function inputAt(at: string): HTMLElement | null {
-  return window.document.querySelector<HTMLElement>(`[data-edit="${CSS.escape(at)}"]`);
+  const how = at.endsWith('/') ? '^=' : '=';
+  return window.document.querySelector<HTMLElement>(`[data-edit${how}"${CSS.escape(at)}"]`);
 }
 
 /** The work item whose input it is: a long list draws the lines around the chosen one. */
@@ -32,8 +34,15 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
   }
   const field = inputAt(at);
   if (field === null) facesOf(view)[0]?.click();
-  field?.scrollIntoView({ block: 'center' });
-  field?.focus();
+  if (field !== null) lookAt(field);
+}
+
+/** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
+function lookAt(field: HTMLElement): void {
+  field.scrollIntoView({ block: 'center' });
+  field.dataset['found'] = 'true';
+  field.addEventListener('blur', () => delete field.dataset['found'], { once: true });
+  field.focus();
 }
 
 /** The faces of a view once it is shown; before that none. */

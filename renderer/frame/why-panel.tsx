@@ -143,7 +143,7 @@ function Actions({ open }: { open: WhyRows }) {
       ) : null}
       {open.edit !== undefined && !isOverriding ? (
         <button type="button" className="plain-button" onClick={() => setOverriding(true)}>
-          Override with a note
+          Change value or basis
         </button>
       ) : null}
       {home === undefined ? null : (

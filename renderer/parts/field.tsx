@@ -34,9 +34,10 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
   const finding = useFinding(edit.at);
   const id = useId();
   const said = fault ?? finding;
-  const take = (isEntered: boolean) => {
-    if (typed === undefined) return;
-    const wrong = takeTyped(edit, scenario, typed, isEntered);
+  // A number typed anew was entered, by whatever key the field is left; Enter takes what stands there as well.
+  const take = (text = typed) => {
+    if (text === undefined) return;
+    const wrong = takeTyped(edit, scenario, text, true);
     setFault(wrong);
     if (wrong === undefined) setTyped(undefined);
     else change({ status: wrong });
@@ -56,9 +57,9 @@ export function InlineField({ edit, className = '' }: { edit: Edit; className?: 
         inputMode={edit.kind === 'figure' || edit.kind === 'whole' ? 'decimal' : 'text'}
         style={{ inlineSize: `${Math.max(shown.length, 1)}.9ch` }}
         onChange={event => setTyped(event.target.value)}
-        onBlur={() => take(false)}
+        onBlur={() => take()}
         onKeyDown={event => {
-          if (event.key === 'Enter') take(true);
+          if (event.key === 'Enter') take(shown);
           if (event.key !== 'Escape') return;
           event.stopPropagation();
           setTyped(undefined);

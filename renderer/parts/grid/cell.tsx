@@ -43,8 +43,10 @@ export function CellEditor({ edit, first, onDone }: EditorProps) {
   const scenario = useWindow(window => window.scenario);
   const [typed, setTyped] = useState(first ?? edit.value);
   const [fault, setFault] = useState<string>();
+  // A number typed anew was entered, by whatever key the cell is left.
+  const [isRetyped, setRetyped] = useState(first !== undefined);
   const take = (move: 'stay' | 'down' | 'right' | 'left', text = typed) => {
-    const wrong = takeTyped(edit, scenario, text, move === 'down');
+    const wrong = takeTyped(edit, scenario, text, isRetyped || move === 'down');
     setFault(wrong);
     if (wrong === undefined) onDone(move);
     else change({ status: wrong });
@@ -84,7 +86,10 @@ export function CellEditor({ edit, first, onDone }: EditorProps) {
         onFocus={event => {
           if (first === undefined) event.target.select();
         }}
-        onChange={event => setTyped(event.target.value)}
+        onChange={event => {
+          setTyped(event.target.value);
+          setRetyped(true);
+        }}
         onBlur={() => take('stay')}
         onKeyDown={event => {
           event.stopPropagation();

@@ -113,6 +113,12 @@ export function useGrid(
   };
 }
 
-function isTyping(event: KeyboardEvent): boolean {
-  return /^[\d.-]$/.test(event.key) && !event.ctrlKey && !event.metaKey && !event.altKey;
+/** Any letter, digit or sign starts typing; a space alone moves the page, as elsewhere. */
+export function isTyping({
+  key,
+  ctrlKey,
+  metaKey,
+  altKey,
+}: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>): boolean {
+  return key.length === 1 && key !== ' ' && !ctrlKey && !metaKey && !altKey;
 }
