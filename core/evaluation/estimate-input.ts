@@ -1,5 +1,5 @@
 import { BugError, keeping, type Figure, type Finding } from '../base';
-import { simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
+import { simulatedFor, simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
 import type { Project } from '../project';
@@ -74,10 +74,13 @@ export function chosenOptions(project: Project, library: Library): Record<string
 function contingencyShare(
   project: Project,
   faults: Faults,
-  simulated: SimulatedContingency | undefined,
+  given: SimulatedContingency | undefined,
 ): Given | undefined {
   const { policy, share } = project.contingency;
-  if (policy === 'confidence') return simulated && simulatedShare(simulated);
+  if (policy === 'confidence') {
+    const simulated = simulatedFor(project, given);
+    return simulated && simulatedShare(simulated);
+  }
   return share && documentGiven(share, '1', '/contingency/share', faults);
 }
 

@@ -1,5 +1,13 @@
 import type { Basis, Finding } from '../base';
 
+/** One of several things to choose. */
+export interface Choice {
+  readonly id: string;
+  readonly title: string;
+  /** What is put at the place, where that is more than its id: a section whose other fields go with the choice. */
+  readonly puts?: Plain;
+}
+
 /** An input the reader may change in place: where it stands in the document and how it is typed. */
 export interface Edit {
   /** Path in the document, by field and id: `/vessel/length`, `/items/remove-mast/quantity`. */
@@ -9,7 +17,7 @@ export interface Edit {
   /** What stands there now, as typed. Empty when nothing does. */
   readonly value: string;
   readonly unit?: string;
-  readonly choices?: readonly { readonly id: string; readonly title: string }[];
+  readonly choices?: readonly Choice[];
   /** What it is called, for the field's name and the undo list. */
   readonly label: string;
   /** Units a figure may be given in. */
@@ -20,6 +28,8 @@ export interface Edit {
   readonly begins?: true;
   /** A field beside it that may not stay empty alone: it takes the same words while it has none. */
   readonly pair?: string;
+  /** Another place that still holds what it began with: it takes the same words, until it has its own. */
+  readonly takesAlong?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */
   readonly basis?: Basis;
   /** The place is a list of words, and the last step of the path is in it or not. */

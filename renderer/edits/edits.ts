@@ -29,7 +29,8 @@ export function keepEditsInScenario(isOn: boolean): void {
 }
 
 /** What a scenario may hold a change of: not the frame, the scenarios and what belongs to no one way of doing it. */
-const CHANGEABLE = /^\/(vessel|site|options|calendars|contingency|items|quotes|rates)(\/[A-Za-z0-9-]+)+$/;
+const CHANGEABLE =
+  /^\/(contingency$|(vessel|site|options|calendars|contingency|items|quotes|rates)(\/[A-Za-z0-9-]+)+$)/;
 
 /** A change of the chosen scenario alone, begun from what all share; undefined when there is nothing to begin from. */
 function ownChange(
@@ -90,8 +91,10 @@ export function setWord(edit: Edit, scenario: string, value: string): NamedEdit 
     apply: draft => {
       const place = target(draft, scenario, edit.at);
       if (place === undefined) return;
-      place.holder[place.field] = value;
+      place.holder[place.field] = edit.choices?.find(one => one.id === value)?.puts ?? value;
       if (edit.pair !== undefined) place.holder[edit.pair] ??= value;
+      const along = edit.takesAlong === undefined ? undefined : target(draft, scenario, edit.takesAlong);
+      if (along !== undefined) along.holder[along.field] = value;
     },
   };
 }

@@ -1,4 +1,5 @@
-import { evaluate, schedulingSteps, type Evaluation } from '../../core/evaluation';
+import { isSameData } from '../../core/base';
+import { evaluate, schedulingSteps, type Evaluation, type SimulatedContingency } from '../../core/evaluation';
 import {
   isOpenedName,
   planOf,
@@ -40,6 +41,7 @@ interface Options {
   readonly today: string;
   readonly seed: number;
   readonly scenario: string;
+  readonly simulated?: SimulatedContingency;
 }
 
 /** What the last evaluation left behind: for derivations, and to tell how the next edit moves the bottom line. */
@@ -60,6 +62,7 @@ const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: [
  */
 export class EvaluationDesk {
   #kept: Kept | undefined;
+  #simulated: SimulatedContingency | undefined;
   /** How long the last plan took to settle, and what of that its schedule took beforehand, in milliseconds. */
   #settling = 0;
   #scheduling = 0;
@@ -76,7 +79,12 @@ export class EvaluationDesk {
   async evaluate(ask: Ask, work: Work): Promise<Answer> {
     const { project, scenario, measures } = ask;
     const about = `${ask.document} ${scenario} ${measures}`;
-    const options = { today: project.statusDate ?? ask.today, seed: SEED, scenario };
+    const options: Options = {
+      today: project.statusDate ?? ask.today,
+      seed: SEED,
+      scenario,
+      ...this.#run(ask.simulated),
+    };
     const kept = this.#kept?.about === about ? this.#kept : undefined;
     this.#scheduling = 0;
     const goesOn =
@@ -144,6 +152,13 @@ export class EvaluationDesk {
     this.#scheduling = work.now() - started;
     sayPriced();
     return work.pause(MOMENT);
+  }
+
+  /** What a run set, as the same object while it says the same: then nothing is worked out twice. */
+  #run(simulated: SimulatedContingency | undefined): Pick<Options, 'simulated'> {
+    if (simulated === undefined) return {};
+    if (!isSameData(this.#simulated, simulated)) this.#simulated = simulated;
+    return this.#simulated === undefined ? {} : { simulated: this.#simulated };
   }
 
   #earlier(about: string): EarlierPlan | undefined {

@@ -4,12 +4,14 @@ import {
   levelledPlan,
   prepareRisk,
   riskRun,
+  simulatedContingency,
   withChoices,
   type CrewPlanAnswer,
   type EvaluateOptions,
   type Evaluation,
   type RiskRun,
   type RiskView,
+  type SimulatedContingency,
 } from '../../core/evaluation';
 import { compareScenarios, factsOf, type RiskFacts } from '../../core/scenario';
 import {
@@ -48,6 +50,8 @@ interface Run {
   readonly revision: number;
   readonly view: RiskView;
   readonly facts: RiskFacts;
+  /** The contingency that it sets, where the project leaves it to the runs. */
+  readonly simulated: SimulatedContingency | undefined;
   /** Mitigations and surveys were tried as well. */
   readonly isWhole: boolean;
 }
@@ -116,7 +120,7 @@ export class StudyDesk {
     if (ask.runs) await this.#run(ask, evaluation, 'Running the trials', true, work);
     const { prepared, findings } = prepareRisk(evaluation);
     const last = this.#runs.get(ask.scenario);
-    return riskRows({
+    const rows = riskRows({
       evaluation,
       prepared,
       findings,
@@ -124,6 +128,7 @@ export class StudyDesk {
       isStale: last !== undefined && last.revision !== ask.revision,
       isWhole: last?.isWhole === true,
     });
+    return last?.simulated === undefined ? rows : { ...rows, simulated: last.simulated };
   }
 
   /** All scenarios evaluated, and simulated when that was asked for; runs of an older document count only as they are. */
@@ -183,11 +188,12 @@ export class StudyDesk {
   ): Promise<void> {
     const { run } = riskRun(evaluation, { triesWhatIfs });
     if (run === undefined) return;
-    const { view, facts } = await carriedOn(run, evaluation, words, work);
+    const { view, facts, simulated } = await carriedOn(run, evaluation, words, work);
     this.#runs.set(evaluation.scenario.id, {
       revision: ask.revision,
       view,
       facts,
+      simulated,
       isWhole: triesWhatIfs,
     });
   }
@@ -198,7 +204,12 @@ async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, wo
   for (;;) {
     const { done, of, result } = run.step();
     if (result !== undefined) {
-      return { view: result.view, facts: factsOf(evaluation, result.simulation, run.prepared.first) };
+      const { prepared } = run;
+      return {
+        view: result.view,
+        facts: factsOf(evaluation, result.simulation, prepared.first),
+        simulated: simulatedContingency(evaluation.project, prepared.run, result.simulation),
+      };
     }
     if (work.now() - told >= OFTEN) {
       told = work.now();

@@ -1,3 +1,4 @@
+import type { SimulatedContingency } from '../../core/evaluation';
 import type { Project } from '../../core/project';
 import type {
   ChoiceRows,
@@ -10,7 +11,8 @@ import type {
 
 /** The long questions, each with its answer. They are worked out beside the engine, so that typing never waits. */
 export interface StudyAnswers {
-  readonly risk: RiskRows;
+  /** Beside the rows, the contingency that the run sets, where the project leaves it to the runs. */
+  readonly risk: RiskRows & { readonly simulated?: SimulatedContingency };
   readonly compare: CompareRows;
   readonly decision: DecisionRows;
   readonly choices: ChoiceRows;

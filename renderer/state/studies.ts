@@ -4,6 +4,7 @@ import type { Project } from '../../core/project';
 import type { BottomCell, WhyRows } from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
 import { change, state, useWindow, type Working } from './store';
+import { takeRun } from './working-out';
 
 /** A long question as the window sees it: its last answer, and whether it is being worked out. */
 interface Study<N extends StudyName> {
@@ -66,6 +67,8 @@ function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void 
   const { name, project, scenario, document, runs } = ask;
   put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
   if (runs) change({ status: name === 'crewPlans' ? 'The search is done.' : 'The runs are done.' });
+  const { simulated } = useStudies.getState().risk.answer ?? {};
+  if (name === 'risk' && simulated !== undefined) takeRun(document, scenario, simulated);
   // The bottom line tells what runs made elsewhere have found.
   if (runs && (name === 'compare' || name === 'decision')) study('risk');
   if (state().history?.project !== project) study(name);

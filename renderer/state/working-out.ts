@@ -1,3 +1,5 @@
+import { isSameData } from '../../core/base';
+import type { SimulatedContingency } from '../../core/evaluation';
 import type { OpenedRows } from '../../core/views';
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
@@ -21,6 +23,7 @@ export async function workOut(): Promise<void> {
   if (history === undefined) return;
   asked += 1;
   const mine = asked;
+  const simulated = state().simulated[runKey(document?.key ?? '', scenario)];
   const late = window.setTimeout(() => change({ isBehind: true }), QUIET);
   try {
     const ask = {
@@ -30,6 +33,7 @@ export async function workOut(): Promise<void> {
       measures: settings.measures,
       document: document?.key ?? '',
       view: state().view,
+      ...(simulated === undefined ? {} : { simulated }),
     };
     const answer = await engine().ask(
       'evaluate',
@@ -50,6 +54,17 @@ export async function workOut(): Promise<void> {
     window.clearTimeout(late);
     if (mine === asked) change({ isBehind: false, working: undefined });
   }
+}
+
+const runKey = (document: string, scenario: string) => `${document} ${scenario}`;
+
+/** Lets the estimate take the contingency that a run has set. */
+export function takeRun(document: string, scenario: string, found: SimulatedContingency): void {
+  const key = runKey(document, scenario);
+  const { simulated } = state();
+  if (isSameData(simulated[key], found)) return;
+  change({ simulated: { ...simulated, [key]: found } });
+  void workOut();
 }
 
 /** Faults of the document that leave nothing to work out keep the last answer in view, with what is wrong. */

@@ -6,6 +6,7 @@ import { readProject, type Project } from '../../core/project';
 import { projectSchema } from '../../core/project/schema';
 import type { Addition, Edit, Row } from '../../core/views';
 import {
+  keepEditsInScenario,
   scenarioOfPlan,
   setGiven,
   setSwitch,
@@ -15,6 +16,7 @@ import {
 } from '../../renderer/edits/edits';
 import { addEntry, removeEntry } from '../../renderer/edits/lists';
 import { copied, pasted } from '../../renderer/parts/grid/clipboard';
+import { isTyping } from '../../renderer/parts/grid/use-grid';
 import { edited, isEdited, markSaved, redone, startHistory, undone } from '../../renderer/state/history';
 
 function demo(): Project {
@@ -209,4 +211,45 @@ test('a crew plan becomes a scenario beside the one it was found for, and its cr
   ).toEqual([]);
   expect(undone(history).project).toEqual(before);
   expect(edited(history, plan).project.scenarios).toHaveLength(before.scenarios.length + 1);
+});
+
+test('the first day of a grant takes the award date along where it has none of its own', () => {
+  const [source] = demo().funding?.sources ?? [];
+  if (source === undefined) throw new Error('the demo has sources');
+  const at = `/funding/sources/${source.id}/period/start`;
+  const firstDay: Edit = { at, kind: 'date', value: '', label: 'First day', pair: 'finish' };
+  const given = (edit: Edit) =>
+    edited(startHistory(demo()), typedEdit(edit, 'none', '2027-02-01')).project.funding;
+  expect(given(firstDay)?.awardDate).toBe(demo().funding?.awardDate);
+  const along = given({ ...firstDay, takesAlong: '/funding/awardDate' });
+  expect(along?.awardDate).toBe('2027-02-01');
+  expect(along?.sources[0]?.period?.start).toBe('2027-02-01');
+});
+
+test('what a choice puts is put whole, for all scenarios or for the chosen one alone', () => {
+  const puts = { policy: 'confidence', confidence: '0.8' } as const;
+  const edit: Edit = {
+    ...{ at: '/contingency', kind: 'choice', value: 'percentage', label: 'How the contingency is set' },
+    choices: [{ id: 'confidence', title: 'a confidence', puts }],
+  };
+  const project = demo();
+  const scenario = project.scenarios[0]?.id ?? '';
+  const shared = edited(startHistory(project), typedEdit(edit, scenario, 'confidence')).project;
+  expect(shared.contingency).toEqual(puts);
+  keepEditsInScenario(true);
+  const alone = edited(startHistory(project), typedEdit(edit, scenario, 'confidence')).project;
+  keepEditsInScenario(false);
+  expect(alone.contingency).toEqual(project.contingency);
+  expect(alone.scenarios[0]?.changes).toContainEqual({ at: '/contingency', to: puts });
+});
+
+test('every letter, digit and sign starts typing in a cell; keys of commands and a space do not', () => {
+  const key = (name: string, held = {}) => ({
+    ...{ key: name, ctrlKey: false, metaKey: false, altKey: false },
+    ...held,
+  });
+  expect(['4', '-', '.', '$', 'R', 'é', '<'].map(name => isTyping(key(name)))).toEqual(Array(7).fill(true));
+  expect(['Enter', 'F2', 'Tab', ' '].map(name => isTyping(key(name)))).toEqual(Array(4).fill(false));
+  expect(isTyping(key('c', { ctrlKey: true }))).toBe(false);
+  expect(isTyping(key('v', { metaKey: true }))).toBe(false);
 });

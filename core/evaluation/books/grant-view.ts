@@ -98,7 +98,7 @@ function absentContingency({ summary, evaluation }: BookBasis): Finding[] {
       message: 'The contingency is absent, so there is no grant budget.',
       meaning: 'Forms, shares and cash gap would be short by it; the estimate without it stands.',
       remedy: isByRuns
-        ? 'Run the simulation that sets it, or choose a share.'
+        ? 'Run the trials under Risk, which set it, or choose a share.'
         : 'Enter its share; for none at all, a share of 0.',
     },
   ];

@@ -94,13 +94,22 @@ export function simulatedShare({ confidence, amount, planTotal, trials, seed }: 
   };
 }
 
-/** A contingency by confidence needs a simulation, and one of this plan. */
-export function confidenceFindings(
-  { contingency }: Project,
-  estimate: EstimateParts,
+/** A simulation counts for the confidence that it was asked at, and for no other. */
+export function simulatedFor(
+  { contingency: { policy, confidence } }: Project,
   simulated: SimulatedContingency | undefined,
+): SimulatedContingency | undefined {
+  return policy === 'confidence' && simulated?.confidence === Number(confidence) ? simulated : undefined;
+}
+
+/** A contingency by confidence needs a simulation at that confidence, and one of this plan. */
+export function confidenceFindings(
+  project: Project,
+  estimate: EstimateParts,
+  given: SimulatedContingency | undefined,
 ): Finding[] {
-  if (contingency.policy !== 'confidence') return [];
+  if (project.contingency.policy !== 'confidence') return [];
+  const simulated = simulatedFor(project, given);
   const total = estimate.money?.result.money(estimate.money.sums.total);
   const finding = (message: string, meaning: string): Finding => ({
     code: 'risk/contingency-not-simulated',
@@ -108,12 +117,12 @@ export function confidenceFindings(
     place: '/contingency/confidence',
     message,
     meaning,
-    remedy: 'Run the simulation.',
+    remedy: 'Run the trials under Risk.',
   });
   if (simulated === undefined)
     return [
       finding(
-        'Contingency follows the confidence of a simulation, and none has been run.',
+        'Contingency follows a confidence of the simulation, and none has been run at it.',
         'Contingency and budget are absent; the total without them stands.',
       ),
     ];

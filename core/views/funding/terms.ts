@@ -14,6 +14,7 @@ import {
   words,
 } from '../cells';
 import type { Measures } from '../measures';
+import { inHundred } from '../risk/words';
 import type { Addition, Column, Edit, Row, Shown, TableRows } from '../rows';
 
 const choicesOf = (ids: readonly string[]) => ids.map(id => ({ id, title: id }));
@@ -51,7 +52,10 @@ export function optionalFigure(
 }
 
 /** The sources as the reader decides them. */
-function sourceTerms(funding: Funding, measures: Measures): TableRows {
+function sourceTerms({ calendars }: Project, funding: Funding, measures: Measures): TableRows {
+  // A grant is begun with the start of the project as its award date: its first day takes the place of that.
+  const isFirstDay = ({ form, period }: Funding['sources'][number]) =>
+    form !== 'none' && period === undefined && funding.awardDate === calendars.start;
   const rows = funding.sources.map((source): Row => {
     const at = `/funding/sources/${source.id}`;
     const word = (field: string, value: string, label: string, more: Partial<Edit> = {}): Shown =>
@@ -71,6 +75,7 @@ function sourceTerms(funding: Funding, measures: Measures): TableRows {
         start: word('period/start', source.period?.start ?? '', 'First day', {
           kind: 'date',
           pair: 'finish',
+          ...(isFirstDay(source) ? { takesAlong: '/funding/awardDate' } : {}),
         }),
         finish: word('period/finish', source.period?.finish ?? '', 'Last day', {
           kind: 'date',
@@ -202,36 +207,63 @@ const FLAGS = [
   ['reserve', 'A reserve for what cannot be foreseen'],
 ] as const;
 
+/** The confidence a contingency by the runs begins with, and those that can be chosen. */
+const USUAL_CONFIDENCE = '0.8';
+const CONFIDENCES = ['0.5', '0.6', '0.7', USUAL_CONFIDENCE, '0.9', '0.95'];
+
+/** The share of the runs that the budget is to hold in; running the trials sets the amount. */
+function confidenceRow(value: string): Row {
+  const offered = CONFIDENCES.includes(value) ? CONFIDENCES : [value, ...CONFIDENCES];
+  return termRow(
+    'confidence',
+    'Confidence; the trials under Risk set the amount',
+    editCell({
+      at: '/contingency/confidence',
+      kind: 'choice',
+      value,
+      label: 'Confidence of the contingency',
+      choices: offered.map(id => ({
+        id,
+        title: id === '' ? 'to be chosen' : `${inHundred(Number(id))} in 100`,
+      })),
+    }),
+    'of the runs',
+  );
+}
+
+function shareRow(share: Figure | undefined, measures: Measures): Row {
+  return termRow(
+    'share',
+    'Share of the total',
+    optionalFigure('/contingency/share', 'Contingency, share of the total', share, '1', measures),
+    'of the total',
+  );
+}
+
 /** The contingency and how it stands with the agency. */
 export function contingencyTerms(project: Project, measures: Measures): TableRows {
   const { contingency, funding } = project;
+  const isByRuns = contingency.policy === 'confidence';
   const rows: Row[] = [
     termRow(
       'policy',
       'Contingency is set by',
       editCell({
-        at: '/contingency/policy',
+        at: '/contingency',
         kind: 'choice',
         value: contingency.policy,
         label: 'How the contingency is set',
         choices: [
-          { id: 'percentage', title: 'a share of the total' },
-          { id: 'confidence', title: 'a confidence of the simulation' },
+          { id: 'percentage', title: 'a share of the total', puts: { policy: 'percentage' } },
+          {
+            id: 'confidence',
+            title: 'a confidence of the simulation',
+            puts: { policy: 'confidence', confidence: USUAL_CONFIDENCE },
+          },
         ],
       }),
     ),
-    termRow(
-      'share',
-      'Share of the total',
-      optionalFigure(
-        '/contingency/share',
-        'Contingency, share of the total',
-        contingency.share,
-        '1',
-        measures,
-      ),
-      'of the total',
-    ),
+    isByRuns ? confidenceRow(contingency.confidence ?? '') : shareRow(contingency.share, measures),
     ...(funding === undefined
       ? []
       : FLAGS.map(([field, title]) =>
@@ -256,5 +288,5 @@ export function fundingTerms({ evaluation: { project }, measures }: EstimateCont
   const contingency = contingencyTerms(project, measures);
   return funding === undefined
     ? [contingency]
-    : [sourceTerms(funding, measures), awardTerms(funding, measures), contingency];
+    : [sourceTerms(project, funding, measures), awardTerms(funding, measures), contingency];
 }

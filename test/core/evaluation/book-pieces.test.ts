@@ -198,7 +198,7 @@ describe('the grant budget', () => {
     const byRuns = of({ policy: 'confidence', confidence: '0.8' });
     expect(byRuns.findings.find(one => one.code === 'funding/contingency-absent')).toMatchObject({
       ...{ weight: 'blocks', place: '/contingency/confidence' },
-      remedy: 'Run the simulation that sets it, or choose a share.',
+      remedy: 'Run the trials under Risk, which set it, or choose a share.',
     });
   });
 

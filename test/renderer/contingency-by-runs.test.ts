@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs';
+import { produce } from 'immer';
+import { expect, test } from 'vitest';
+import { evaluate } from '../../core/evaluation';
+import { readProject, type Project } from '../../core/project';
+import type { BottomCell, Edit, OpenedRows, Row } from '../../core/views';
+import { typedEdit } from '../../renderer/edits/edits';
+import { EvaluationDesk } from '../../renderer/engine/evaluation-desk';
+import { StudyDesk } from '../../renderer/engine/study-desk';
+import type { StudyAnswers } from '../../renderer/engine/study-protocol';
+import { edited, startHistory } from '../../renderer/state/history';
+
+const TODAY = '2026-11-24';
+
+function demo(): Project {
+  const { project } = readProject(readFileSync('demo/wrenfield.reef.json', 'utf8'));
+  if (project === undefined) throw new Error('the example cannot be read');
+  return produce(project, draft => {
+    if (draft.risk !== undefined) draft.risk.trials = 400;
+  });
+}
+
+/** The window's two desks on one document, as the window puts them to work. */
+function desks() {
+  const [desk, studies] = [new EvaluationDesk(), new StudyDesk()];
+  const scenario = demo().scenarios[0]?.id ?? '';
+  const about = { scenario, today: TODAY, measures: 'us', document: 'd' } as const;
+  const quiet = { say: () => undefined, pause: () => Promise.resolve(true), now: () => 0 };
+  return {
+    scenario,
+    funding: async (project: Project, run: Partial<StudyAnswers['risk']> = {}) => {
+      const simulated = run.simulated === undefined ? {} : { simulated: run.simulated };
+      const { findings } = await desk.evaluate({ ...about, project, view: 'funding', ...simulated }, quiet);
+      const rows = desk.why?.opened('funding');
+      if (rows === undefined) throw new Error('the funding is not shown');
+      return { rows, codes: findings.map(one => one.code) };
+    },
+    runs: async (project: Project): Promise<StudyAnswers['risk']> => {
+      const ask = { ...about, number: 1, name: 'risk', project, revision: 1, runs: true } as const;
+      const answer = await studies.answer(ask, quiet);
+      if (answer === undefined || !('register' in answer)) throw new Error('the runs have no answer');
+      return answer;
+    },
+  };
+}
+
+const contingencyRows = ({ terms }: NonNullable<OpenedRows['funding']>): readonly Row[] =>
+  terms.find(table => table.id === 'contingency-terms')?.rows ?? [];
+
+function editOf(rows: readonly Row[], id: string): Edit {
+  const edit = rows.find(row => row.id === id)?.cells['value']?.edit;
+  if (edit === undefined) throw new Error(`nothing to edit at ${id}`);
+  return edit;
+}
+
+const dollarsOf = (cells: readonly BottomCell[], key: string) =>
+  Number(cells.find(cell => cell.key === key)?.value.text.replace(/[$,]/g, ''));
+
+test('a confidence takes the place of the share, and the trials set the contingency to it', async () => {
+  const { scenario, funding, runs } = desks();
+  const byShare = demo();
+  const before = contingencyRows((await funding(byShare)).rows);
+  expect(before.map(row => row.id).slice(0, 2)).toEqual(['policy', 'share']);
+
+  const history = edited(startHistory(byShare), typedEdit(editOf(before, 'policy'), scenario, 'confidence'));
+  const { project } = history;
+  expect(project.contingency).toEqual({ policy: 'confidence', confidence: '0.8' });
+  const waiting = await funding(project);
+  const chosen = contingencyRows(waiting.rows);
+  expect(chosen.map(row => row.id).slice(0, 2)).toEqual(['policy', 'confidence']);
+  expect(waiting.codes).toContain('risk/contingency-not-simulated');
+
+  const run = await runs(project);
+  const after = await funding(project, run);
+  expect(after.codes).not.toContain('risk/contingency-not-simulated');
+  // What 80 in 100 runs stay within is the budget: the plan and the contingency that they set.
+  const { simulated } = run;
+  if (simulated === undefined) throw new Error('the runs set no contingency');
+  const today = project.statusDate ?? TODAY;
+  const { money } = evaluate(project, { today, seed: 1, scenario, upright: false, simulated }).estimate ?? {};
+  const budget = money?.result.money(money.sums.budget);
+  expect(Math.round((budget?.cents ?? 0) / 100)).toBe(dollarsOf(run.found?.bottom ?? [], 'p80'));
+
+  const other = edited(history, typedEdit(editOf(chosen, 'confidence'), scenario, '0.9')).project;
+  expect(other.contingency.confidence).toBe('0.9');
+  expect((await funding(other, run)).codes).toContain('risk/contingency-not-simulated');
+}, 120_000);
+
+test('a share chosen again leaves no confidence beside it', async () => {
+  const { scenario, funding } = desks();
+  const byRuns = produce(demo(), draft => {
+    draft.contingency = { policy: 'confidence', confidence: '0.7' };
+  });
+  const edit = editOf(contingencyRows((await funding(byRuns)).rows), 'policy');
+  const { project } = edited(startHistory(byRuns), typedEdit(edit, scenario, 'percentage'));
+  expect(project.contingency).toEqual({ policy: 'percentage' });
+  const rows = contingencyRows((await funding(project)).rows);
+  expect(rows.map(row => row.id).slice(0, 2)).toEqual(['policy', 'share']);
+}, 60_000);
