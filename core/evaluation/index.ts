@@ -67,6 +67,7 @@ export {
   historyJson,
   historyView,
   internalJson,
+  lineQuantity,
   lineSpans,
   marginView,
   quoteView,

@@ -25,4 +25,6 @@ export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from 
 export { readTypedAmount, type TypedAmount } from './typed';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
 export { amountWords, thousandsApart } from './in-words';
-export { unitWords } from './unit-words';
+export { countedUnit, unitWords } from './unit-words';
+export { converted, unitFor, type Measured, type Measures } from './reader-measures';
+export { decimalsFor, roundText } from './rounding';

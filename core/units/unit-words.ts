@@ -35,3 +35,8 @@ export function unitWords(unit: string): string {
   if (bottom === 'each' || bottom === '1') return `${above} each`;
   return `${above} per ${SINGULAR[bottom] ?? WORDS[bottom] ?? bottom}`.trim();
 }
+
+/** A unit in words after a number of it: `1 year`, `5 years`. */
+export function countedUnit(unit: string, value: number): string {
+  return value === 1 ? (SINGULAR[unit] ?? unitWords(unit)) : unitWords(unit);
+}

@@ -1,26 +1,8 @@
 import type { Figure } from '../base';
-import { amountIn, convert, isConvertible, isUnit, quantity, type Unit } from '../units';
+import { amountIn, converted, quantity, unitFor, type Measured, type Measures, type Unit } from '../units';
 import { decimalsFor, roundText } from './number-text';
 
-export { unitWords } from '../units';
-
-export type Measures = 'us' | 'metric';
-
-/** The unit a reader of the one or the other system wants instead. What is not listed stays. */
-const INSTEAD: Readonly<Record<Measures, Readonly<Record<string, Unit>>>> = {
-  us: { m: 'ft', km: 'mi', t: 'long-ton', m2: 'ft2', m3: 'ft3', kg: 'lb' },
-  metric: {
-    ft: 'm',
-    mi: 'km',
-    'long-ton': 't',
-    'short-ton': 't',
-    ft2: 'm2',
-    ft3: 'm3',
-    gal: 'm3',
-    bbl: 'm3',
-    lb: 'kg',
-  },
-};
+export { unitFor, unitWords, type Measured, type Measures } from '../units';
 
 /** Metres from which a length is a road and no longer a ship: told in miles or kilometres. */
 const ROAD_METRES = 5000;
@@ -29,15 +11,7 @@ const BY_ROAD: Readonly<Record<Measures, Unit>> = { us: 'mi', metric: 'km' };
 function wanted(value: string, unit: string, measures: Measures): string {
   if ((unit === 'm' || unit === 'ft') && Math.abs(amountIn(quantity(value, unit), 'm')) >= ROAD_METRES)
     return BY_ROAD[measures];
-  return unit
-    .split('/')
-    .map(part => INSTEAD[measures][part] ?? part)
-    .join('/');
-}
-
-export interface Measured {
-  readonly value: string;
-  readonly unit: string;
+  return unitFor(unit, measures);
 }
 
 /** An amount in the reader's measures, as exact as it converts. */
@@ -45,17 +19,18 @@ export function exactIn(value: string, unit: string, measures: Measures): Measur
   return converted(value, unit, wanted(value, unit, measures));
 }
 
-function converted(value: string, unit: string, to: string): Measured {
-  if (to === unit || !isUnit(unit) || !isUnit(to) || !isConvertible(unit, to)) return { value, unit };
-  return { value: convert(quantity(value, unit), to).value, unit: to };
-}
-
 /** An amount in the reader's measures: as typed when the unit stays, else converted and rounded to be read. */
 export function inMeasures(value: string, unit: string, measures: Measures): Measured {
   return readable(value, unit, wanted(value, unit, measures));
 }
 
-function readable(value: string, unit: string, to: string): Measured {
+/** The same of an amount on the ship, in one unit however long it is: a cable of miles is told in feet, as it is typed. */
+export function onShip(value: string, unit: string, measures: Measures): Measured {
+  return readable(value, unit, unitFor(unit, measures));
+}
+
+/** An amount in a unit that was chosen before, rounded to be read; as it is where it does not convert. */
+export function readable(value: string, unit: string, to: string): Measured {
   const exact = converted(value, unit, to);
   if (exact.unit === unit) return exact;
   return { value: roundText(exact.value, readableDecimals(exact)), unit: exact.unit };

@@ -7,6 +7,7 @@ export { fundingJson, reviewJson } from './funding-json';
 export { grantInput } from './grant-input';
 export { grantView, type AwardDraws, type CashPart, type ContractMethod, type GrantView } from './grant-view';
 export { lineSpans, type LineSpan } from './line-spans';
+export { lineQuantity } from './line-words';
 export type { AfterSinking } from './obligations';
 export { historyJson } from './history-json';
 export { historyView, type GrowthCase, type HistoryView } from './history-view';

@@ -1,7 +1,7 @@
 import { weakerBasis, type Basis } from '../../base';
 import { idOf, why, type WhyStep } from '../../sheet';
 import type { MoneySheet } from '../../estimate';
-import { thousandsApart } from '../../units';
+import { converted, countedUnit, decimalsFor, roundText, thousandsApart, unitFor } from '../../units';
 import type { EstimateLine } from '../summary';
 
 /** Where a line's figures come from, in the words of the givens behind it. */
@@ -50,7 +50,7 @@ function weakGiven(lineId: string, basis: Basis, money: MoneySheet): WhyStep | u
 }
 
 /**
- * Quantity and hours of a line in words, such as `1,450 m, 312 h of work`; absent for a line of neither.
+ * Quantity and hours of a line in words, such as `1,450 ft, 312 h of work`; absent for a line of neither.
  * @param driver what the quantity is of: said of a quantity without a unit, which no reader could place otherwise.
  */
 export function lineWorkings({ quantity, unit, hours }: EstimateLine, driver?: string): string | undefined {
@@ -62,6 +62,15 @@ export function lineWorkings({ quantity, unit, hours }: EstimateLine, driver?: s
 }
 
 function quantityWords(quantity: number, unit: string, driver = 'size of the project'): string {
-  if (unit !== '1') return `${thousandsApart(String(quantity))} ${unit}`;
-  return `${driver.charAt(0).toLowerCase()}${driver.slice(1)}: ${thousandsApart(String(quantity))} times`;
+  const what = `${driver.charAt(0).toLowerCase()}${driver.slice(1)}`;
+  if (unit === 'each') return `${what}: ${thousandsApart(String(quantity))}`;
+  return unit === '1' ? `${what}: ${lineQuantity(quantity, unit)}` : lineQuantity(quantity, unit);
+}
+
+/** The quantity of a line in the measures of the county, which are those of its grants: `6,458 sq ft`, `5 years`. */
+export function lineQuantity(quantity: number, unit: string): string {
+  if (unit === '1') return `${thousandsApart(String(quantity))} times`;
+  const { value, unit: shown } = converted(String(quantity), unit, unitFor(unit, 'us'));
+  const text = shown === unit ? value : roundText(value, decimalsFor(value));
+  return `${thousandsApart(text)} ${countedUnit(shown, Number(text))}`.trim();
 }

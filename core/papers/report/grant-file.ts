@@ -1,5 +1,5 @@
 import { known } from '../../base';
-import { bookBasis, grantView, type GrantView } from '../../evaluation';
+import { bookBasis, grantView, lineQuantity, type GrantView } from '../../evaluation';
 import { stageTitle } from '../../estimate';
 import { fromCents } from '../../money';
 import { STAGES } from '../../work';
@@ -162,10 +162,9 @@ function linesPage({ evaluation, summary }: ReportFacts): Markup {
 }
 
 function lineRow(line: BookLine, own: EstimateLine): string[] {
-  const unit = own.unit === '1' ? 'times' : own.unit;
   return [
     line.title,
-    `${numberWords(own.quantity)} ${unit}`,
+    own.quantity === undefined ? numberWords(undefined) : lineQuantity(own.quantity, own.unit),
     own.hours === 0 ? '' : numberWords(own.hours),
     dollars(line.total),
     `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,

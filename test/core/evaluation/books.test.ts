@@ -8,6 +8,7 @@ import {
   evaluate,
   fundingJson,
   grantView,
+  lineQuantity,
   reviewRows,
   type Evaluation,
   type GrantView,
@@ -66,7 +67,34 @@ describe('the workings of a line', () => {
     expect(workings.length).toBeGreaterThan(50);
     expect(workings.filter(words => /^[\d.,]+(, |$)/.test(words))).toEqual([]);
     expect(workings).toContainEqual(expect.stringMatching(/^size of the project against .*: [\d.]+ times/));
-    expect(workings).toContainEqual(expect.stringMatching(/^[\d,]+ m2, [\d,.]+ h of work$/));
+    expect(workings).toContainEqual(expect.stringMatching(/^[\d,]+ sq ft, [\d,.]+ h of work$/));
+  });
+});
+
+describe('the quantity of a line', () => {
+  // A metre is 1 / 0.3048 ft, so 600 m2 are 6,458.3 sq ft; a tonne is 0.98421 long tons; a gallon stays one.
+  test.each([
+    [600, 'm2', '6,458 sq ft'],
+    [12, 't', '11.8 long tons'],
+    [39_123, 'gal', '39,123 gal'],
+    [5, 'year', '5 years'],
+    [1, 'year', '1 year'],
+    [7, 'month', '7 months'],
+    [1.5, 'work-day', '1.5 work days'],
+    [4, 'each', '4'],
+    [0.977, '1', '0.977 times'],
+  ])('of %s %s is told as %s', (quantity, unit, said) => {
+    expect(lineQuantity(quantity, unit)).toBe(said);
+  });
+
+  test('stands in no narrative in square metres, in metres, or with a unit in its short form', () => {
+    const view = grantView(first());
+    const said = (view.book?.awards ?? []).flatMap(award => award.narrative.map(({ text }) => text));
+    expect(said.length).toBeGreaterThan(50);
+    const short = /: [\d,.]+ (m|m2|m3|t|kg|km|each|work-day)[,;]/;
+    expect(said.filter(text => short.test(text))).toEqual([]);
+    expect(said).toContainEqual(expect.stringMatching(/: [\d,]+ sq ft, [\d,.]+ h of work;/));
+    expect(said).toContainEqual(expect.stringMatching(/: \d+ (years|months|work days)[,;]/));
   });
 });
 
