@@ -51,7 +51,7 @@ const STARTING_DEPTH = typed(
 const STARTING_CLEARANCE = typed(
   '50',
   'ft',
-  'Navigational clearance commonly asked for over vessel reefs; the permit governs',
+  'Starting value: navigational clearance commonly asked for over vessel reefs; the permit governs',
   '40',
   '60',
 );

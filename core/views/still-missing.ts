@@ -7,7 +7,7 @@ export interface Missing {
   readonly id: string;
   readonly words: string;
   readonly view: string;
-  /** The input, when there is one. */
+  /** The input, when there is one; ending with a stroke it is the first of a list. */
   readonly at?: string;
 }
 
@@ -28,7 +28,7 @@ const isOpen = (figure: { source: string } | undefined) => figure === undefined 
 const SHIP: readonly Rule[] = [
   {
     id: 'name',
-    words: 'the name of the ship',
+    words: 'the name, type and year of the ship',
     view: 'vessel',
     at: () => '/vessel/name',
     isMissing: ({ vessel }) => vessel.name === 'Unnamed ship',
@@ -55,11 +55,27 @@ const SHIP: readonly Rule[] = [
     isMissing: ({ site }) => isOpen(site.waterDepth),
   },
   {
+    id: 'clearance',
+    words: 'the clearance required above her',
+    view: 'vessel',
+    at: () => '/site/clearanceRequired',
+    isMissing: ({ site }) => isOpen(site.clearanceRequired),
+  },
+  {
     id: 'tow',
     words: 'the distance of the tow',
     view: 'vessel',
     at: () => '/site/towDistance',
     isMissing: ({ site }) => isOpen(site.towDistance),
+  },
+  {
+    id: 'start',
+    words: 'the start of the project',
+    view: 'schedule',
+    at: () => '/calendars/start',
+    // A new project begins on the day that its prices are of; one that is under way has begun.
+    isMissing: ({ calendars, rates, statusDate }) =>
+      statusDate === undefined && calendars.start === rates.priceDate,
   },
 ];
 
@@ -67,6 +83,7 @@ const SURVEY: Rule = {
   id: 'survey',
   words: 'quantities found by a survey',
   view: 'materials',
+  at: () => '/survey/measured/',
   isMissing: ({ survey }) => survey.measured.length === 0,
 };
 const BLOCKED: Rule = {
@@ -89,6 +106,7 @@ const GRANT: readonly Rule[] = [
     id: 'sources',
     words: 'the sources of the money',
     view: 'funding',
+    at: () => '/funding',
     isMissing: ({ funding }) => funding === undefined,
   },
   {

@@ -200,3 +200,33 @@ test('a vent, a way between compartments and a plan to compare with are added, a
   expect(complaints).toEqual([]);
   await context.close();
 });
+
+test('a number a project begins with is taken over by typing it again, left with Tab; any sign starts typing', async () => {
+  const { page, context, complaints } = await own.open();
+  const missing = page.locator('.still-missing');
+  const press = (words: string) => page.getByRole('button', { name: words, exact: true }).first().click();
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('data-edit') ?? '');
+  await press('Start a grant budget');
+  await missing.filter({ hasText: 'the sources of the money' }).waitFor();
+  await press('the sources of the money');
+  await expect.poll(focused, { timeout: 15_000 }).toBe('/funding');
+  await page.keyboard.press('Enter');
+  await missing.filter({ hasText: 'the share of the grant' }).waitFor();
+  await press('the share of the grant');
+  await expect.poll(focused, { timeout: 15_000 }).toBe('/funding/sources/grant/share');
+  const ring = () =>
+    page.evaluate(() => getComputedStyle(document.activeElement ?? document.body).outlineStyle);
+  expect(await ring()).toBe('solid');
+  await page.keyboard.type('0.75');
+  await page.keyboard.press('Tab');
+  await expect.poll(() => missing.innerText(), { timeout: 15_000 }).not.toContain('the share of the grant');
+  await expect.poll(focused, { timeout: 15_000 }).toBe('/funding/sources/grant/cap');
+  await page.keyboard.type('$1,500,000');
+  expect(await page.locator('.cell-input').inputValue()).toBe('$1,500,000');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => cellOf(page, '/funding/sources/grant/cap').innerText()).toContain('1,500,000');
+  await press('quantities found by a survey');
+  await expect.poll(focused, { timeout: 15_000 }).toMatch(/^\/survey\/measured\/./);
+  expect(complaints).toEqual([]);
+  await context.close();
+});

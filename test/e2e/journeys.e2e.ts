@@ -88,10 +88,10 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     await give(page, hand, 'the period of the grant', `${period}/start`, '2026-12-01');
     await hand.put(page, `${period}/finish`, '2030-12-31');
     await give(page, hand, 'the share of the grant', '/funding/sources/grant/share', '0.8');
-    await give(page, hand, 'the name of the ship', '/vessel/name', 'Corrigan Light');
+    await give(page, hand, 'the name, type and year of the ship', '/vessel/name', 'Corrigan Light');
     await hand.open(page, 'Funding');
     await page.getByText('SF-424A, section B', { exact: false }).first().waitFor(LONG);
-    await expect.poll(() => missing(page), LONG).not.toContain('the name of the ship');
+    await expect.poll(() => missing(page), LONG).not.toContain('the name, type and year of the ship');
     await expect.poll(() => missing(page), LONG).toContain('her length');
     const amount = await settledTotal(page);
     await save(page, hand, named('Grant'));

@@ -97,6 +97,7 @@ function Begin({ section }: { section: NonNullable<FundingView['begin']> }) {
       <button
         type="button"
         className="main-button"
+        data-edit="/funding"
         onClick={() => edit(takeSections({ funding: section }, 'begin the grant budget'))}
       >
         Begin with one grant and the own share

@@ -28,9 +28,25 @@ test.each(['freighter', 'cutter', 'barge'])(
 
 test('a new grant budget is told what is missing, and each thing given leaves the list', () => {
   const project = begun('grant');
-  expect(missingOf(project)).toEqual(['name', 'length', 'lightship', 'depth', 'tow', 'sources', 'survey']);
+  expect(missingOf(project)).toEqual([
+    'name',
+    'length',
+    'lightship',
+    'depth',
+    'clearance',
+    'tow',
+    'start',
+    'sources',
+    'survey',
+  ]);
   const named = { ...project, vessel: { ...project.vessel, name: 'Corrigan' } };
   expect(missingOf(named)).not.toContain('name');
+  const clearanceRequired = { value: '50', unit: 'ft', basis: 'published', source: 'The permit' } as const;
+  const permitted = { ...project, site: { ...project.site, clearanceRequired } };
+  expect(missingOf(permitted)).not.toContain('clearance');
+  const later = { ...project, calendars: { ...project.calendars, start: '2027-04-01' } };
+  expect(missingOf(later)).not.toContain('start');
+  expect(missingOf({ ...project, statusDate: TODAY })).not.toContain('start');
 });
 
 test('a bid is asked for its own wages and mark-ups, a comparison for what counts and for the vote', () => {
@@ -56,4 +72,18 @@ test('a funding section begins with one press: it fits the document, and its for
   const given = projectSchema.parse({ ...project, funding: { ...begin, sources: [dated, ...others] } });
   expect(opened(given)?.awards.map(award => award.form)).toEqual(['SF-424A']);
   expect(opened(given)?.begin).toBeUndefined();
+});
+
+test('the first day of a grant just begun becomes its award date, until the award has one of its own', () => {
+  const project = begun('grant');
+  const rowsOf = (of: Project) =>
+    new WhyDesk(evaluate(of, { today: TODAY, seed: 1 }), 'us').opened('funding');
+  const { begin } = rowsOf(project) ?? {};
+  if (begin === undefined) throw new Error('there is nothing to begin with');
+  const firstDayOf = (funding: typeof begin) =>
+    rowsOf(projectSchema.parse({ ...project, funding }))
+      ?.terms.find(table => table.id === 'source-terms')
+      ?.rows.map(row => row.cells['start']?.edit?.takesAlong);
+  expect(firstDayOf(begin)).toEqual(['/funding/awardDate', undefined]);
+  expect(firstDayOf({ ...begin, awardDate: '2027-02-15' })).toEqual([undefined, undefined]);
 });
