@@ -34,8 +34,9 @@ const PAPERS: readonly Paper[] = [
   },
   {
     kind: 'report',
-    title: 'Report',
-    forWhom: 'For the board: the estimate, the schedule and the cautions, ready to print.',
+    title: 'Report, grant file and printed bid',
+    forWhom:
+      'Pages to print: the report for the board, with sources of money also the grant file for the grant office, and with a bid its prices for the owner.',
     action: 'Make the report',
   },
   {
