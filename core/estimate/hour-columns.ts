@@ -19,6 +19,7 @@ import {
 } from '../sheet';
 import { conditionKey, flagOf } from './condition-sets';
 import type { CrewColumns } from './crew-tables';
+import { crewsAvailable, type EstimateInput } from './inputs';
 import { slowed, type Pace } from './pace';
 import { bareField, changedGiven, fieldGiven, perOwn, type ItemFields } from './item-fields';
 
@@ -49,6 +50,7 @@ export function hourColumns(
   crews: Table<CrewColumns>,
   conditions: Table<{ factor: Step<'1'> }>,
   pace: Pace,
+  overrides: EstimateInput['overrides'],
 ): HourColumns {
   const perUnit = t.field(
     'hours-per-unit',
@@ -73,13 +75,7 @@ export function hourColumns(
     'Hours with the usual crews',
     rounded(sum(priced(quantity, perUnit, factor), setup), HOURS_DECIMALS),
   );
-  const most = t.field(
-    'crews-at-most',
-    'Crews at most',
-    '1',
-    row => bareField(row, 'crewsAtOnce', row.change?.crewsAtOnce ?? row.item.crewsAtOnce, '1'),
-    [],
-  );
+  const most = t.field('crews-at-most', 'Crews at most', '1', row => mostCrews(row, overrides), [overrides]);
   const forOne = t.field(
     'hours-per-crew',
     'Hours that bring one crew more',
@@ -115,6 +111,15 @@ export function hourColumns(
   );
   const people = t.place('people', 'People of a crew', quoted(found, none('person')));
   return { hours, crews: working, people };
+}
+
+/** The most crews an item may have, no more than the project can field of them. */
+function mostCrews(row: ItemFields, overrides: EstimateInput['overrides']): Given {
+  const figure = row.change?.crewsAtOnce ?? row.item.crewsAtOnce;
+  const fielded = row.item.crew === undefined ? undefined : crewsAvailable(overrides, row.item.crew);
+  return fielded !== undefined && Number(fielded.figure.value) < Number(figure?.value ?? '1')
+    ? bareGiven(fielded.figure, fielded.place)
+    : bareField(row, 'crewsAtOnce', figure, '1');
 }
 
 /** The crews that the planner set, whole; without them the hours decide. */

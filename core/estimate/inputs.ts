@@ -73,3 +73,13 @@ export function rateAt(
     ? { figure, place: `templates/rates/${place}` }
     : { figure: override, place: `/rates/overrides/${place}` };
 }
+
+/** How many of a crew the project says can be fielded at once, and where it says so; none where the rate book holds. */
+export function crewsAvailable(
+  overrides: EstimateInput['overrides'],
+  crew: string,
+): { readonly figure: Figure; readonly place: string } | undefined {
+  const at = `crews/${crew}/available`;
+  const figure = overrides.get(at);
+  return figure && { figure, place: `/rates/overrides/${at}` };
+}

@@ -108,7 +108,7 @@ function newSheet(input: EstimateInput, drivers: Drivers, rows: readonly ItemFie
   ): Table<ItemColumns> =>
     sheet.table(id, rowsOf(heading, of), t => {
       const quantity = quantityColumns(t, driverOf);
-      const hours = hourColumns(t, quantity.quantity, crews.crews, conditions, pace);
+      const hours = hourColumns(t, quantity.quantity, crews.crews, conditions, pace, input.overrides);
       return { ...quantity, ...hours, days: dayColumns(t, hours, shift, driven) };
     });
   const worked = table(

@@ -21,7 +21,7 @@ import { estimateInput, faultsOf } from './estimate-input';
 import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
-import { placeLimits } from './place-limits';
+import { crewLimits, placeLimits } from './place-limits';
 import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
 import { ruleFindings } from './rules';
 import { scheduledInSteps, scheduledOrHeld, verifiedOnce, type Effort } from './scheduled-once';
@@ -171,7 +171,7 @@ const unscheduledParts = keeping(
       planned,
       relationships: scope.relationships,
       calendars: input.calendars,
-      crewLimits: NO_LIMITS,
+      crewLimits: crewLimits(input),
       placeLimits: placeLimits(library, work, planned),
       adjustments: input.adjustments,
       seasons: input.options['season'] !== 'any-month',
@@ -180,8 +180,6 @@ const unscheduledParts = keeping(
     return { input, ...scope, work, planned, problem };
   },
 );
-
-const NO_LIMITS: ReadonlyMap<string, number> = new Map();
 
 function estimateParts(
   project: Project,

@@ -99,6 +99,7 @@ export {
   awardChance,
   grantEnd,
   contingencyOf,
+  evaluatedWithRuns,
   prepareRisk,
   rangedGivens,
   riskFile,

@@ -1,4 +1,4 @@
-import type { PlannedItem, WorkSheet } from '../estimate';
+import { crewsAvailable, type EstimateInput, type PlannedItem, type WorkSheet } from '../estimate';
 import type { Library } from '../work';
 
 /**
@@ -27,4 +27,14 @@ export function placeLimits(
     limits.set(place.id, Math.max(Number(place.crewLimit.value), grown, largest));
   }
   return limits;
+}
+
+/** Crews that can be fielded at once, by crew: where the project says otherwise than the rate book. */
+export function crewLimits({ library, overrides }: EstimateInput): ReadonlyMap<string, number> {
+  return new Map(
+    library.rateBook.crews.flatMap(({ id }): [string, number][] => {
+      const available = crewsAvailable(overrides, id);
+      return available === undefined ? [] : [[id, Math.floor(Number(available.figure.value))]];
+    }),
+  );
 }

@@ -12,7 +12,7 @@ import {
 import { SEA_WATER } from '../stability';
 import { highestStaying, wettedSurfaceMumford, type MeasureKey } from '../vessel';
 import type { EstimateParts } from './evaluate';
-import { numberIn } from './upright-figures';
+import { heightAllowed, numberIn } from './upright-figures';
 import { weightsOfWork } from './upright-weights';
 
 /** A hold point of the tow with the day the schedule gives it. */
@@ -91,7 +91,7 @@ export function towOf(project: Project, parts: EstimateParts): TowView | undefin
   if (draught === undefined || lightship === undefined || nauticalMiles === undefined) return undefined;
   if (!items.some(({ id }) => id === TOW)) return undefined;
   const displacement = weightsOfWork(work, depth, length).reduce((mass, one) => mass - one.mass, lightship);
-  const top = highestStaying(depth, input.options['topside-extent']) - draught;
+  const top = highestStaying(depth, input.options['topside-extent'], heightAllowed(project)) - draught;
   const propellersLocked = input.options['propellers'] === 'locked';
   const knots = knotsOf(project);
   const plan = towPlan({

@@ -1,4 +1,5 @@
 import type { Figure } from '../base';
+import type { Project } from '../project';
 import type { LowLikelyHigh } from '../flooding';
 import { amountIn, isConvertible, isUnit, quantity, type Unit } from '../units';
 
@@ -24,4 +25,10 @@ export function rangeIn(
     likely,
     high: at(figure?.high, likely * (1 + spread)),
   };
+}
+
+/** The height above the keel that leaves the clearance asked for over the wreck, metres; absent where one is not known. */
+export function heightAllowed({ site }: Pick<Project, 'site'>): number | undefined {
+  const [depth, clearance] = [numberIn(site.waterDepth, 'm'), numberIn(site.clearanceRequired, 'm')];
+  return depth === undefined || clearance === undefined ? undefined : depth - clearance;
 }

@@ -4,7 +4,7 @@ import type { Project } from '../project';
 import type { SheetResult } from '../sheet';
 import { highestStaying, houseStaying, type MeasureKey, type TakeOff } from '../vessel';
 import { compartmentsOf } from './upright-compartments';
-import { numberIn, rangeIn } from './upright-figures';
+import { heightAllowed, numberIn, rangeIn } from './upright-figures';
 import { factsOf, slackTanks, stationsOf } from './upright-hull';
 import { centreOfGravity } from './upright-kg';
 import { weightsOfWork } from './upright-weights';
@@ -72,7 +72,7 @@ function siteOf(
     ...(waterDepth === undefined ? {} : { waterDepth }),
     ...(slope === undefined ? {} : { bottomSlope: slope }),
     ...(clearance === undefined ? {} : { permitClearance: clearance }),
-    highestPoint: highestStaying(depth, input.options['topside-extent']),
+    highestPoint: highestStaying(depth, input.options['topside-extent'], heightAllowed({ site })),
     ...(height === undefined || period === undefined ? {} : { wave: { height, period } }),
   };
 }

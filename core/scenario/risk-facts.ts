@@ -33,16 +33,18 @@ const DRIVERS = 8;
 /**
  * Simulates a scenario. The same seed draws the same luck for the same figure in every scenario, so that the trials of
  * two scenarios can be taken from each other one by one.
+ * @param plan other trials and another seed than the project says.
  * @returns nothing when the estimate cannot be simulated, or when told to stop.
  */
 export function riskFacts(
   evaluation: Evaluation,
-  plan: { readonly trials: number; readonly seed: number },
+  plan: { readonly trials?: number; readonly seed?: number } = {},
   shouldStop?: () => boolean,
 ): RiskFacts | undefined {
   const { prepared } = prepareRisk(evaluation);
   if (prepared === undefined) return undefined;
-  const result = simulate(prepared.run, { ...plan, ...(shouldStop && { shouldStop }) });
+  const { trials, seed } = prepared.section;
+  const result = simulate(prepared.run, { trials, seed, ...plan, ...(shouldStop && { shouldStop }) });
   return result && factsOf(evaluation, result, prepared.first);
 }
 

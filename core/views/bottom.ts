@@ -70,7 +70,7 @@ function totalCell({ parts }: EstimateContext, total: number | undefined): Botto
   if (total !== undefined)
     return { key: 'total', label: 'Total', value: { text: dollars(total * 100), why: 'sums/total' } };
   const soFar = parts.money === undefined ? undefined : parts.money.result.money(parts.money.sums.knownSoFar);
-  if (soFar === undefined)
+  if (soFar === undefined || soFar.cents === 0)
     return { key: 'total', label: 'Total', value: { text: 'no total yet', absent: true } };
   return {
     key: 'total',

@@ -1,7 +1,7 @@
 import type { EstimateParts, EstimateSummary, Evaluation } from '../evaluation';
 import type { Step } from '../sheet';
 import { idOf, type SheetResult } from '../sheet';
-import { inMeasures, unitWords, type Measures } from './measures';
+import { onShip, unitWords, type Measures } from './measures';
 import { DASH, decimalsFor, dollars, shownNumber } from './number-text';
 import type { Shown } from './rows';
 
@@ -31,7 +31,7 @@ export function figureCell(
   const figure = result.at(step, row);
   const why = idOf(step, row);
   if (figure.text === undefined) return { ...ABSENT, why };
-  const shown = inMeasures(figure.text, figure.unit, context.measures);
+  const shown = onShip(figure.text, figure.unit, context.measures);
   const places =
     shown.unit === figure.unit ? (decimals ?? decimalsFor(shown.value)) : decimalsFor(shown.value);
   return { text: shownNumber(shown.value, places), unit: unitWords(shown.unit), why };

@@ -2,8 +2,7 @@ import { evaluate, type Evaluation } from '../../core/evaluation';
 import type { Project } from '../../core/project';
 import { compareScenarios, riskFacts, type Comparison } from '../../core/scenario';
 
-/** Trials of a paper's simulation, and the seed that the window uses too. */
-const TRIALS = 4000;
+/** The seed of a schedule, as in the window. */
 const SEED = 1;
 
 /** How scenarios are compared for a paper. */
@@ -15,7 +14,8 @@ export interface ComparedOptions {
 }
 
 /**
- * All scenarios of a project side by side, each evaluated once, and simulated with the same luck when asked for.
+ * All scenarios of a project side by side, each evaluated once, and simulated as the project says when asked for,
+ * with the same trials and luck as in the window.
  * @param known evaluations that are there already.
  */
 export function comparedScenarios(
@@ -32,7 +32,7 @@ export function comparedScenarios(
   const risks = isSimulated
     ? evaluations.flatMap(one => {
         onProgress?.(`simulating ${one.scenario.title}`);
-        return riskFacts(one, { trials: TRIALS, seed: SEED }) ?? [];
+        return riskFacts(one) ?? [];
       })
     : [];
   return compareScenarios(evaluations, risks);

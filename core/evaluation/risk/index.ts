@@ -17,5 +17,6 @@ export {
   type SimulatedContingency,
 } from './policy-contingency';
 export { riskFile, shippedRisk, type RiskFile } from './risk-file';
+export { evaluatedWithRuns } from './evaluated-with-runs';
 export { riskRun, whatIfs, type RiskProgress, type RiskRun, type RiskRunChoices } from './risk-run';
 export { rangedGivens, type RangedGiven } from './ranged-givens';

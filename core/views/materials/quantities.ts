@@ -5,9 +5,8 @@ import { surveyOf } from '../../evaluation';
 import { basisReader, idOf } from '../../sheet';
 import { aligned, basisCell, NOT_APPLYING, words } from '../cells';
 import { dollarCell, figureCell, type EstimateContext } from '../context';
-import { convert, quantity } from '../../units';
-import { inMeasures, unitWords, type Measured, type Measures } from '../measures';
-import { printed, roundText, shownNumber } from '../number-text';
+import { readable, unitFor, unitWords, type Measured, type Measures } from '../measures';
+import { decimalsFor, roundText, shownNumber } from '../number-text';
 import type { Column, Row, Shown, TableRows } from '../rows';
 import type { ShownMoney } from '../shown-money';
 import { familyCost } from './cost';
@@ -119,11 +118,12 @@ const LIQUIDS = new Set([
   'ballast-left',
 ]);
 
-/** An amount of a driver in the reader’s measures. */
+/** An amount of a driver in the reader’s measures: all of a row in one unit, that in which it is typed. */
 function inReaders(value: string, unit: string, driver: Driver, measures: Measures): Measured {
-  return LIQUIDS.has(driver.id) && measures === 'us' && unit === 'm3'
-    ? { value: roundText(convert(quantity(value, 'm3'), 'gal').value, 0), unit: 'gal' }
-    : inMeasures(value, unit, measures);
+  if (!LIQUIDS.has(driver.id) || measures !== 'us' || driver.unit !== 'm3')
+    return readable(value, unit, unitFor(driver.unit, measures));
+  const { value: gallons, unit: shown } = readable(value, unit, 'gal');
+  return { value: shown === 'gal' ? roundText(gallons, 0) : gallons, unit: shown };
 }
 
 function quantityCell(context: EstimateContext, driver: Driver): Shown {
@@ -145,7 +145,7 @@ function measuredCell({ measures }: EstimateContext, driver: Driver, figure: Fig
   const at = `/survey/measured/${driver.id}/figure`;
   const shown = inReaders(figure?.value ?? '0', figure?.unit ?? driver.unit, driver, measures);
   return {
-    text: figure === undefined ? '' : printed(shown.value),
+    text: figure === undefined ? '' : shownNumber(shown.value, decimalsFor(shown.value)),
     ...(figure === undefined ? {} : { why: `given:${at}` }),
     edit: {
       at,
