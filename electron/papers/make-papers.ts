@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { evaluate } from '../../core/evaluation';
+import { evaluate, evaluatedWithRuns } from '../../core/evaluation';
 import { readProject } from '../../core/project';
 import type { Request } from '../channels';
 import { HostProblem } from '../problem';
@@ -20,8 +20,8 @@ export async function makePapers(
   const { project, findings } = readProject(text);
   if (project === undefined) throw withheld(findings[0]?.message ?? 'The document cannot be read.');
   const options = { today: project.statusDate ?? today, seed: 1 };
-  const evaluation = evaluate(project, { ...options, scenario });
   const isSimulated = ['report', 'workbook', 'json'].some(kind => only.includes(kind));
+  const evaluation = (isSimulated ? evaluatedWithRuns : evaluate)(project, { ...options, scenario });
   const comparison = comparedScenarios(project, { today: options.today, isSimulated }, [evaluation]);
   const kinds = EVERY_PAPER.filter(kind => only.includes(kind));
   const written = await writePapers(evaluation, folder, kinds, comparison);

@@ -21,6 +21,27 @@ async function faces(page: Page, view: string, suffix: string): Promise<void> {
   await page.locator('.title-line .view-switches .switch').first().click();
 }
 
+test('a contingency by confidence waits for the trials, and has its amount once they were run', async () => {
+  const { page, context, complaints } = await own.open();
+  await openSample(page);
+  await goToView(page, 'Funding');
+  await page.locator('.title-line .view-switches .switch', { hasText: 'Sources and terms' }).click(LONG);
+  await page.locator('[data-edit="/contingency"]').click(LONG);
+  await page.locator('.cell-input').selectOption('confidence');
+  await page.locator('[data-edit="/contingency/confidence"]', { hasText: '80 in 100' }).waitFor(LONG);
+  expect(await page.locator('[data-edit="/contingency/share"]').count()).toBe(0);
+  const withheld = page.getByText('there is no grant budget', { exact: false }).first();
+  await withheld.waitFor(LONG);
+  await goToView(page, 'Risk');
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).click(LONG);
+  await page.locator('.bottom-cell', { hasText: 'P80 cost' }).waitFor({ timeout: 120_000 });
+  await goToView(page, 'Funding');
+  await withheld.waitFor({ state: 'detached', ...LONG });
+  await page.locator('.title-line .view-switches .switch', { hasText: 'SF-424A' }).first().waitFor(LONG);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
 test('a run is made on demand, can be stopped, keeps typing free, and tells P80 and the grant period below', async () => {
   const { page, context, complaints } = await own.open();
   await openSample(page);

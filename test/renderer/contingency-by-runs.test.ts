@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { produce } from 'immer';
 import { expect, test } from 'vitest';
-import { evaluate } from '../../core/evaluation';
+import { evaluate, evaluatedWithRuns, type Evaluation } from '../../core/evaluation';
 import { readProject, type Project } from '../../core/project';
 import type { BottomCell, Edit, OpenedRows, Row } from '../../core/views';
 import { typedEdit } from '../../renderer/edits/edits';
@@ -56,6 +56,12 @@ function editOf(rows: readonly Row[], id: string): Edit {
 const dollarsOf = (cells: readonly BottomCell[], key: string) =>
   Number(cells.find(cell => cell.key === key)?.value.text.replace(/[$,]/g, ''));
 
+function budgetOf({ estimate }: Evaluation): number {
+  const cents = estimate?.money?.result.money(estimate.money.sums.budget)?.cents;
+  if (cents === undefined) throw new Error('the budget is absent');
+  return cents;
+}
+
 test('a confidence takes the place of the share, and the trials set the contingency to it', async () => {
   const { scenario, funding, runs } = desks();
   const byShare = demo();
@@ -76,10 +82,11 @@ test('a confidence takes the place of the share, and the trials set the continge
   // What 80 in 100 runs stay within is the budget: the plan and the contingency that they set.
   const { simulated } = run;
   if (simulated === undefined) throw new Error('the runs set no contingency');
-  const today = project.statusDate ?? TODAY;
-  const { money } = evaluate(project, { today, seed: 1, scenario, upright: false, simulated }).estimate ?? {};
-  const budget = money?.result.money(money.sums.budget);
-  expect(Math.round((budget?.cents ?? 0) / 100)).toBe(dollarsOf(run.found?.bottom ?? [], 'p80'));
+  const options = { today: project.statusDate ?? TODAY, seed: 1, scenario, upright: false };
+  const budget = budgetOf(evaluate(project, { ...options, simulated }));
+  expect(Math.round(budget / 100)).toBe(dollarsOf(run.found?.bottom ?? [], 'p80'));
+  // A paper runs the trials itself, and comes to the same.
+  expect(budgetOf(evaluatedWithRuns(project, options))).toBe(budget);
 
   const other = edited(history, typedEdit(editOf(chosen, 'confidence'), scenario, '0.9')).project;
   expect(other.contingency.confidence).toBe('0.9');
