@@ -64,8 +64,8 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
         `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of each work.`,
         'Overhead, profit, bond, insurance and tax are inside each price.',
         'Scrap kept by the contractor is inside the prices as a credit.',
-        'Title, permits, surveys, inspection and monitoring are the owner’s and not inside.',
-        'Materials beyond the survey are not inside; they are paid by the unit prices, or by change order.',
+        'What no item names is not inside: the owner does it or pays for it.',
+        'Materials beyond the survey are not inside; they are paid by change order, or by the unit price of an item that has one.',
       ]),
       heading(2, 'When'),
       table(

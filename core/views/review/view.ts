@@ -29,7 +29,7 @@ export function reviewView(context: EstimateContext): ReviewView {
     ofGrant,
     ofGrantSentence: `${ofGrant.length === 1 ? '1 more is' : `${ofGrant.length} more are`} of the grant budget.`,
     practicesSentence: [
-      `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told.`,
+      `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told. Trials run under Risk are not looked at here.`,
     ],
     guides: guides(rows),
     ...classWords(context),

@@ -64,6 +64,7 @@ describe('the cost of the contractor in the runs', () => {
 describe('a bid that loses at the careful cost', () => {
   it('is told with its loss, and one that does not is not', () => {
     const result = simulate(runs().run, { trials: 64, seed: 1, ranksDrivers: false });
+    if (result === undefined) throw new Error('the trials were not stopped');
     const { price = 0 } = marginView(example());
     // Ten runs: from the eighth on the cost is 10 per cent above the price, or 10 per cent below.
     const at = (share: number) => {
