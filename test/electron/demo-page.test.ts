@@ -59,7 +59,9 @@ describe('the page of the example says what the commands print', () => {
     expect(PAGE).toContain(`The plan of A is passed in ${100 - plan} of 100 runs`);
     const missed = (text = '') => found(text, /(\d+) in 100 runs miss its end/);
     expect(PAGE).toContain(`In ${found(d ?? '', /Season +(\d+) in 100/)} of 100 runs she misses that season`);
-    expect(PAGE).toContain(`in ${missed(d)} of 100 the award is over before the last work after the sinking is done`);
+    expect(PAGE).toContain(
+      `in ${missed(d)} of 100 the award is over before the last work after the sinking is done`,
+    );
     expect(PAGE).toContain(`A misses the award in ${missed(a)} of 100.`);
   });
 });
