@@ -1,4 +1,4 @@
-import { evaluate, type Evaluation } from '../../core/evaluation';
+import { evaluate, evaluatedWithRuns, type Evaluation } from '../../core/evaluation';
 import type { Project } from '../../core/project';
 import { compareScenarios, riskFacts, type Comparison } from '../../core/scenario';
 
@@ -27,7 +27,7 @@ export function comparedScenarios(
     const found = known.find(one => one.scenario.id === id);
     if (found !== undefined) return found;
     onProgress?.(`working out ${title}`);
-    return evaluate(project, { today, seed: SEED, scenario: id });
+    return (isSimulated ? evaluatedWithRuns : evaluate)(project, { today, seed: SEED, scenario: id });
   });
   const risks = isSimulated
     ? evaluations.flatMap(one => {

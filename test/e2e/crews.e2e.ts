@@ -20,6 +20,13 @@ test('the schedule answers about its crews: evened out, as few as can be, and wh
     .poll(() => page.locator('main').innerText(), { timeout: 30_000 })
     .toContain('It is not part of the estimate.');
 
+  // A long table under other tables shows its first rows when one looks at them, each under its name.
+  const moved = page.getByRole('grid', { name: 'Activities that start on another day' }).last();
+  await moved.evaluate(table => table.scrollIntoView({ block: 'start' }));
+  await expect
+    .poll(() => moved.locator('tbody tr').first().innerText(), { timeout: 30_000 })
+    .toMatch(/^[A-Z][a-z]+.*\d{4}/s);
+
   const search = page.getByRole('button', { name: 'Find the cheapest plan' });
   await search.click();
   await page.getByRole('button', { name: 'Stop, keep the last answer' }).waitFor(LONG);

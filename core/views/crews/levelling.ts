@@ -98,7 +98,7 @@ function crewTable({ before, after }: LevelledPlan): TableRows {
 }
 
 const MOVED_COLUMNS: readonly Column[] = [
-  { key: 'title', title: 'Activity', kind: 'words', wide: true },
+  { key: 'title', title: 'Activity', kind: 'words' },
   { key: 'from', title: 'Start', kind: 'words' },
   { key: 'to', title: 'after', kind: 'words' },
   { key: 'days', title: 'Moved', unit: 'calendar days', kind: 'number' },

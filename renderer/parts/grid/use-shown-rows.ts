@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useState, type RefObject } from 'react';
+import { useEffect, useLayoutEffect, useState, type RefObject } from 'react';
 import type { Row } from '../../../core/views';
 import { useIsPrinting } from '../printing';
 
@@ -22,7 +22,9 @@ export function useShownRows(
   useEffect(() => setScroller(body.current?.closest<HTMLElement>('.surface') ?? null), [body]);
   const isPrinting = useIsPrinting();
   const isLong = rows.length > ALL && !isPrinting;
+  const above = useAbove(scroller, body, isLong);
   const virtual = useVirtualizer({
+    scrollMargin: above,
     count: isLong ? rows.length : 0,
     getScrollElement: () => scroller,
     estimateSize: () => 24,
@@ -38,7 +40,24 @@ export function useShownRows(
       const row = rows[item.index];
       return row === undefined ? [] : [{ row, index: item.index }];
     }),
-    before: items[0]?.start ?? 0,
-    after: virtual.getTotalSize() - (items.at(-1)?.end ?? 0),
+    before: (items[0]?.start ?? above) - above,
+    after: virtual.getTotalSize() - ((items.at(-1)?.end ?? above) - above),
   };
+}
+
+/** How much stands above the rows in what is scrolled: it grows and shrinks with what a view tells there. */
+function useAbove(
+  scroller: HTMLElement | null,
+  body: RefObject<HTMLElement | null>,
+  isLong: boolean,
+): number {
+  const [above, setAbove] = useState(0);
+  useLayoutEffect(() => {
+    const rows = body.current?.querySelector('tbody') ?? body.current;
+    if (!isLong || scroller === null || rows === null) return;
+    const top = rows.getBoundingClientRect().top - scroller.getBoundingClientRect().top;
+    const now = Math.round(top + scroller.scrollTop);
+    if (Math.abs(now - above) > 1) setAbove(now);
+  });
+  return above;
 }
