@@ -47,7 +47,7 @@ export class StudyStopped extends Error {}
 
 /** The last run of a scenario. */
 interface Run {
-  readonly revision: number;
+  readonly plan: number;
   readonly view: RiskView;
   readonly facts: RiskFacts;
   /** The contingency that it sets, where the project leaves it to the runs. */
@@ -66,7 +66,7 @@ export class StudyDesk {
   #revision = -1;
   #evaluations = new Map<string, Evaluation>();
   #runs = new Map<string, Run>();
-  #plans = new Map<string, { readonly revision: number; readonly answer: CrewPlanAnswer | undefined }>();
+  #plans = new Map<string, { readonly plan: number; readonly answer: CrewPlanAnswer | undefined }>();
 
   readonly #makers: Makers = {
     risk: (ask, work) => this.#risk(ask, work),
@@ -109,10 +109,10 @@ export class StudyDesk {
       const evaluation = await this.#evaluated(ask, ask.scenario, work);
       const study = crewPlanStudy(evaluation, optionsOf(ask, ask.scenario), {});
       const answer = await stepped(study, work, ({ words }) => `Estimating plans: ${words.toLowerCase()}`);
-      this.#plans.set(ask.scenario, { revision: ask.revision, answer });
+      this.#plans.set(ask.scenario, { plan: ask.plan, answer });
     }
     const last = this.#plans.get(ask.scenario);
-    return crewPlanRows(last?.answer, last !== undefined && last.revision !== ask.revision);
+    return crewPlanRows(last?.answer, last !== undefined && last.plan !== ask.plan);
   }
 
   async #risk(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers['risk']> {
@@ -125,7 +125,7 @@ export class StudyDesk {
       prepared,
       findings,
       view: last?.view,
-      isStale: last !== undefined && last.revision !== ask.revision,
+      isStale: last !== undefined && last.plan !== ask.plan,
       isWhole: last?.isWhole === true,
     });
     return last?.simulated === undefined ? rows : { ...rows, simulated: last.simulated };
@@ -146,14 +146,14 @@ export class StudyDesk {
     }
     if (ask.runs) {
       for (const one of evaluations) {
-        if (this.#runs.get(one.scenario.id)?.revision === ask.revision) continue;
+        if (this.#runs.get(one.scenario.id)?.plan === ask.plan) continue;
         await this.#run(ask, one, `Running the trials of ${one.letter}`, false, work);
       }
     }
     const runs = shown.flatMap(({ id }) => this.#runs.get(id) ?? []);
     const kept = runs.length === shown.length || ask.name === 'decision' ? runs : [];
-    const isStale = kept.some(run => run.revision !== ask.revision);
-    const current = kept.filter(run => run.revision === ask.revision);
+    const isStale = kept.some(run => run.plan !== ask.plan);
+    const current = kept.filter(run => run.plan === ask.plan);
     return {
       comparison: compareScenarios(
         evaluations,
@@ -190,7 +190,7 @@ export class StudyDesk {
     if (run === undefined) return;
     const { view, facts, simulated } = await carriedOn(run, evaluation, words, work);
     this.#runs.set(evaluation.scenario.id, {
-      revision: ask.revision,
+      plan: ask.plan,
       view,
       facts,
       simulated,

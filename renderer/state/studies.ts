@@ -3,6 +3,7 @@ import { create } from 'zustand';
 import type { Project } from '../../core/project';
 import type { BottomCell, WhyRows } from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
+import { planRevisionOf, revisionOf } from './revisions';
 import { change, state, useWindow, type Working } from './store';
 import { takeRun } from './working-out';
 
@@ -28,16 +29,6 @@ const RUNNING: Working = { words: 'Working it out', done: 0, of: 0 };
 let worker: Worker | undefined;
 let count = 0;
 const asked = new Map<StudyName, StudyAsk>();
-const revisions = new WeakMap<Project, number>();
-
-function revisionOf(project: Project): number {
-  const known = revisions.get(project);
-  if (known !== undefined) return known;
-  count += 1;
-  revisions.set(project, count);
-  return count;
-}
-
 function studies(): Worker {
   if (worker !== undefined) return worker;
   worker = new Worker(new URL('../engine/worker-studies.ts', import.meta.url), { type: 'module' });
@@ -86,6 +77,7 @@ export function study(name: StudyName, runs = false): void {
     name,
     project,
     revision: revisionOf(project),
+    plan: planRevisionOf(project),
     document: key,
     scenario,
     today: about?.today ?? '',
@@ -147,7 +139,9 @@ export function useRunCells(): readonly BottomCell[] {
   const about = useStudies(all => all.risk.about);
   const project = useWindow(window => window.history?.project);
   const cells = useRun()?.found?.bottom ?? [];
-  return about === project ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
+  const isOfPlan =
+    about !== undefined && project !== undefined && planRevisionOf(about) === planRevisionOf(project);
+  return isOfPlan ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
 }
 
 /** How a figure of the runs, of the comparison or of the decision came about; undefined when it is none of these. */

@@ -129,6 +129,9 @@ test('scenarios are compared in words, tables and pictures, and the board’s we
   await page.keyboard.press('Enter');
   await expect.poll(() => weight.innerText(), LONG).toBe('0.9');
   await page.getByText('by the board’s weights').waitFor(LONG);
+  // Weights change nothing that was simulated: the runs still count.
+  const p80 = page.locator('.bottom-cell', { hasText: 'P80 cost' });
+  await expect.poll(() => p80.innerText(), LONG).toMatch(/\$[\d,]+\s*$/);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await page.getByRole('button', { name: 'Set the board’s own weights' }).waitFor(LONG);

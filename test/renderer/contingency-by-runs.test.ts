@@ -36,7 +36,7 @@ function desks() {
       return { rows, codes: findings.map(one => one.code) };
     },
     runs: async (project: Project): Promise<StudyAnswers['risk']> => {
-      const ask = { ...about, number: 1, name: 'risk', project, revision: 1, runs: true } as const;
+      const ask = { ...about, number: 1, name: 'risk', project, revision: 1, plan: 1, runs: true } as const;
       const answer = await studies.answer(ask, quiet);
       if (answer === undefined || !('register' in answer)) throw new Error('the runs have no answer');
       return answer;

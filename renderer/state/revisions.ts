@@ -1,0 +1,33 @@
+import type { Project } from '../../core/project';
+
+/** Sections that no run and no search looks at: a vote or a note leaves what was simulated as it is. */
+const APART: ReadonlySet<string> = new Set(['decision', 'notes', 'attachments']);
+
+let count = 0;
+const whole = new WeakMap<Project, number>();
+const plans = new WeakMap<Project, number>();
+let last: Project | undefined;
+
+/** A number of its own for each state of a document. */
+export function revisionOf(project: Project): number {
+  const known = whole.get(project) ?? ++count;
+  whole.set(project, known);
+  return known;
+}
+
+/** A number for each state of the plan in it, as runs and searches see it: states that differ only beside it share one. */
+export function planRevisionOf(project: Project): number {
+  const known = plans.get(project);
+  if (known !== undefined) return known;
+  const before = last === undefined ? undefined : plans.get(last);
+  const number = last !== undefined && before !== undefined && isSamePlan(last, project) ? before : ++count;
+  plans.set(project, number);
+  last = project;
+  return number;
+}
+
+/** Parts that no edit touched are the same objects. */
+function isSamePlan(a: Project, b: Project): boolean {
+  const [before, now] = [new Map(Object.entries(a)), new Map(Object.entries(b))];
+  return [...before.keys(), ...now.keys()].every(key => APART.has(key) || before.get(key) === now.get(key));
+}
