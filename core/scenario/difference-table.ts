@@ -165,12 +165,12 @@ const UPRIGHT_ROWS: readonly ReadRow[] = [
   {
     key: 'heel',
     title: 'Greatest heel while sinking',
-    read: ({ upright }) => numberOf(upright?.greatestHeelDegrees, 'degrees'),
+    read: ({ upright }) => numberOf(upright?.greatestHeelDegrees, 'degrees', 1),
   },
   {
     key: 'gm',
     title: 'Lowest metacentric height',
-    read: ({ upright }) => numberOf(upright?.lowestGmMetres, 'm'),
+    read: ({ upright }) => numberOf(upright?.lowestGmMetres, 'm', 3),
   },
 ];
 
@@ -182,6 +182,6 @@ function dateOf(iso: string | undefined): ComparedValue {
   return iso === undefined ? ABSENT : { kind: 'date', iso };
 }
 
-function numberOf(value: number | undefined, unit: string): ComparedValue {
-  return value === undefined ? ABSENT : { kind: 'number', value: Math.round(value * 100) / 100, unit };
+function numberOf(value: number | undefined, unit: string, decimals = 2): ComparedValue {
+  return value === undefined ? ABSENT : { kind: 'number', value: Number(value.toFixed(decimals)), unit };
 }

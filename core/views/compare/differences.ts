@@ -1,5 +1,6 @@
 import { differenceTable, type ComparedValue, type Comparison } from '../../scenario';
 import { words } from '../cells';
+import { inMeasures, unitWords, type Measures } from '../measures';
 import { decimalsFor, shownNumber } from '../number-text';
 import { dateWords } from '../schedule-axis';
 import { perCent, bareDollars } from '../risk/words';
@@ -7,7 +8,7 @@ import { roundedDollars } from '../whole-dollars';
 import type { Column, Row, Shown, TableRows } from '../rows';
 
 /** What differs between the scenarios and nothing else: first what was chosen, then what follows. */
-export function differencesTable({ evaluations }: Comparison): TableRows {
+export function differencesTable({ evaluations }: Comparison, measures: Measures): TableRows {
   const rows = differenceTable(evaluations);
   const columns: Column[] = [
     { key: 'what', title: 'What', kind: 'words' },
@@ -29,7 +30,7 @@ export function differencesTable({ evaluations }: Comparison): TableRows {
         cells: {
           what: words(row.title),
           ...Object.fromEntries(
-            evaluations.map(({ scenario }, at) => [scenario.id, shownValue(row.values[at])]),
+            evaluations.map(({ scenario }, at) => [scenario.id, shownValue(row.values[at], measures)]),
           ),
         },
       })),
@@ -43,13 +44,14 @@ export function differencesTable({ evaluations }: Comparison): TableRows {
   };
 }
 
-function shownValue(value: ComparedValue | undefined): Shown {
+function shownValue(value: ComparedValue | undefined, measures: Measures): Shown {
   switch (value?.kind) {
     case 'money':
       return words(`$${bareDollars(roundedDollars(value.amount.cents))}`);
     case 'number': {
-      const text = shownNumber(String(value.value), Math.min(2, decimalsFor(String(value.value))));
-      return words(`${text} ${value.unit}`.trim());
+      const shown = inMeasures(String(value.value), value.unit, measures);
+      const text = shownNumber(shown.value, Math.min(2, decimalsFor(shown.value)));
+      return words(`${text} ${unitWords(shown.unit)}`.trim());
     }
     case 'share':
       return words(`${perCent(value.value)} %`);

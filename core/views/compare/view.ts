@@ -54,7 +54,7 @@ export function compareRows({ comparison, views, isStale, chosen, measures }: Co
       words: say(bridge.id, bridge.words),
       table: open(bridge.table),
     })),
-    differences: differencesTable(comparison),
+    differences: differencesTable(comparison, measures),
     frontier: frontier === undefined ? undefined : { ...frontier, table: open(frontier.table) },
     paired: pairedWords(comparison),
     hasRuns: risks.length > 0,

@@ -51,7 +51,7 @@ describe('results side by side', () => {
       ],
       heel: [
         'Greatest heel while sinking',
-        { kind: 'number', value: 12.35, unit: 'degrees' },
+        { kind: 'number', value: 12.3, unit: 'degrees' },
         { kind: 'absent' },
         { kind: 'absent' },
       ],
@@ -65,7 +65,7 @@ describe('results side by side', () => {
     const { differences } = comparisonJson(compareScenarios([first, second]));
     expect(differences).toMatchObject([
       { key: 'upright', values: ['leans', 'may roll over'] },
-      { key: 'heel', values: ['12.35 degrees', 'absent, see findings'] },
+      { key: 'heel', values: ['12.3 degrees', 'absent, see findings'] },
       { key: 'gm', values: ['0.25 m', '-0.5 m'] },
     ]);
   });

@@ -130,6 +130,22 @@ describe('a comparison', () => {
     expect(cell(compared([as('A', tenfold)])('metric').facts, 'gm', 'scenario-A')).toBe('12.3');
   });
 
+  test('tells the same heel and the same GM in what differs as side by side', () => {
+    const screened = (heel: number, gm: number) =>
+      ({
+        ...first,
+        upright: { ...first.upright, greatestHeelDegrees: heel, lowestGmMetres: gm },
+      }) as Evaluation;
+    // 0.3048 m is one foot, exactly.
+    const { facts, differences } = compared([
+      as('A', screened(13.946, 0.6096)),
+      as('B', screened(12, 0.3048)),
+    ])('us');
+    expect(cell(differences, 'heel', 'scenario-A')).toBe('13.9 degrees');
+    expect(cell(differences, 'gm', 'scenario-A')).toBe(`${cell(facts, 'gm', 'scenario-A') ?? ''} ft`);
+    expect(cell(differences, 'gm', 'scenario-B')).toBe(`${cell(facts, 'gm', 'scenario-B') ?? ''} ft`);
+  });
+
   test('of the same twice has a bridge of no step, and neither is ahead', () => {
     const [bridge] = compared([A, as('B', first)])().bridges;
     expect(plain(bridge?.words)).toBe('A and B cost the same.');
