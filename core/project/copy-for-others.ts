@@ -137,7 +137,8 @@ class Copying {
       if (this.#rule.sections.has(name)) kept[name] = this.#section(name, value, project);
       else if (name !== 'sha256' && (!Array.isArray(value) || value.length > 0)) this.#tell(name, value);
     }
-    return kept;
+    // Those who bid go on with a bid of their own, not with the grant budget of the owner.
+    return this.#book === 'owner' ? { ...kept, reader: 'bid' } : kept;
   }
 
   #section(name: string, value: unknown, { rates, items, notes, scenarios }: Project): unknown {

@@ -169,6 +169,10 @@ describe.each<[LeftOutBook, readonly string[], readonly string[]]>([
     expect([...named.values()].filter(words => words === '' || words.includes('/'))).toEqual([]);
   });
 
+  test('is for the work that its reader has before him', () => {
+    expect(project.reader).toBe(book === 'owner' ? 'bid' : 'comparison');
+  });
+
   test('opens again as a whole document', () => {
     expect(projectSchema.safeParse(JSON.parse(bytes)).success).toBe(true);
   });
