@@ -10,7 +10,7 @@ export interface Bar {
 const WIDTH = 640;
 const NAME = 190;
 const WORDS = 120;
-const ROW = 17;
+const ROW = 14;
 
 /**
  * Horizontal bars from a common zero, each with its name before it and its amount behind it, so that the picture
@@ -23,17 +23,17 @@ export function barChart(title: string, bars: readonly Bar[]): Markup {
   const scale = most > least ? room / (most - least) : 0;
   const zero = NAME - least * scale;
   const rows = bars.flatMap((bar, i) => {
-    const y = i * ROW + 4;
+    const y = i * ROW + 3;
     const length = Math.abs(bar.value) * scale;
     const from = bar.value < 0 ? zero - length : zero;
     const end = bar.value < 0 ? zero : zero + length;
     return [
-      label(NAME - 8, y + 10, bar.title, 'end'),
-      element('rect', { x: px(from), y: px(y), width: px(length), height: '12', class: 'bar' }),
-      label(end + 6, y + 10, bar.words, 'start'),
+      label(NAME - 8, y + 9, bar.title, 'end'),
+      element('rect', { x: px(from), y: px(y), width: px(length), height: '10', class: 'bar' }),
+      label(end + 6, y + 9, bar.words, 'start'),
     ];
   });
-  const height = bars.length * ROW + 8;
+  const height = bars.length * ROW + 6;
   const axis = element('line', { x1: px(zero), x2: px(zero), y1: '0', y2: px(height), class: 'axis' });
   return picture(title, height, [...rows, axis]);
 }

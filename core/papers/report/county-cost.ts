@@ -10,7 +10,10 @@ export function countyCostPart(evaluation: Evaluation): Markup | undefined {
   if (cash === undefined) return undefined;
   const { county, view } = cash.cash;
   const dollars = (cents: number): string => dollarsAndCents(fromCents(cents));
-  const steps = county.outsideSteps.map(({ title, amount }) => `${title.toLowerCase()} ${dollars(amount)}`);
+  const { outsideSteps } = county;
+  const steps = outsideSteps.map(({ title, amount }) =>
+    outsideSteps.length === 1 ? title.toLowerCase() : `${title.toLowerCase()} ${dollars(amount)}`,
+  );
   const parts =
     county.outside === 0
       ? ''

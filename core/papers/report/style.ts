@@ -31,6 +31,8 @@ b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-
 .sample, .caution { border-left: 3pt solid #a23e08; padding: 2pt 0 2pt 8pt; margin: 0 0 6pt; color: #7a2e05; break-inside: avoid; }
 .side { display: grid; grid-template-columns: 1fr 1fr; column-gap: 18pt; align-items: start; }
 .cautions .caution { font-size: 9pt; margin-bottom: 5pt; }
+.side table { font-size: 8.5pt; margin: 2pt 0 5pt; }
+.side th, .side td { padding-top: 0.6pt; padding-bottom: 0.6pt; }
 .note { color: #43504e; font-size: 8.5pt; }
 .answers { font-size: 9.5pt; line-height: 1.33; }
 .answers h2 { margin: 7pt 0 1pt; font-size: 10.5pt; }

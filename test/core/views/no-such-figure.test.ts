@@ -159,7 +159,7 @@ describe('a part of a sum that is not known', () => {
     )?.rows;
     const shares = rows?.budget.byStage.rows.map(row => row.cells['share']?.text);
     expect(new Set(shares)).toEqual(new Set(['not yet']));
-    expect(rows?.bottom[0]).toMatchObject({ label: 'Known so far, not the total', value: { accent: true } });
+    expect(rows?.bottom[0]).toMatchObject({ label: 'Total', value: { absent: true } });
   });
 });
 
