@@ -26,7 +26,11 @@ async function settledTotal(page: Page): Promise<number> {
 }
 
 async function begin(page: Page, hand: Hand, words: string): Promise<void> {
+  const button = page.getByRole('button', { name: words, exact: true }).first();
+  await button.waitFor(LONG);
   await hand.press(page, words);
+  // On a slow machine the press may come before the window listens: whoever still sees the page of the start presses again.
+  await button.waitFor({ state: 'detached', timeout: 20_000 }).catch(() => hand.press(page, words));
   await expect.poll(() => total(page).catch(() => ''), LONG).toMatch(/^\$[\d,]+/);
 }
 
