@@ -56,7 +56,7 @@ function useAbove(
     const rows = body.current?.querySelector('tbody') ?? body.current;
     if (!isLong || scroller === null || rows === null) return;
     const top = rows.getBoundingClientRect().top - scroller.getBoundingClientRect().top;
-    const now = Math.round(top + scroller.scrollTop);
+    const now = top + scroller.scrollTop;
     if (Math.abs(now - above) > 1) setAbove(now);
   });
   return above;
