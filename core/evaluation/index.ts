@@ -39,6 +39,7 @@ export {
 export { itemTimings, obligationStart } from './timing';
 export { SCOPES, milestones, romProject, roughOrder, type RomRequest, type Scope } from './rom';
 export { screenUpright, withSizedOpenings } from './upright';
+export { heightAllowed } from './upright-figures';
 export { type ChoiceLeftOut } from './upright-choice-list';
 export { measurementPrices, type MeasurementPrice } from './upright-measurements';
 export {

@@ -1,3 +1,4 @@
+import { heightAllowed } from '../evaluation';
 import { highestStaying } from '../vessel';
 import { isOption, topsideParts } from './topside-parts';
 import { amountIn, isConvertible, isUnit, quantity, type Unit } from '../units';
@@ -44,7 +45,7 @@ export function shipPicture(context: EstimateContext): ShipPicture | undefined {
   const required = given(project.site.clearanceRequired, 'm');
   if (found === undefined || waterDepth === undefined || required === undefined) return undefined;
   const extent = isOption(context, 'topside-extent');
-  const highest = highestStaying(found.depth, extent, waterDepth - required);
+  const highest = highestStaying(found.depth, extent, heightAllowed(project));
   const parts = topsideParts(found, extent);
   const clear = waterDepth - highest;
   const say = (value: number) => lengthWords(context, value);
