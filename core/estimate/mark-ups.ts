@@ -14,6 +14,7 @@ import {
   sum,
   total,
   unity,
+  when,
   type Block,
   type Recipe,
   type Sheet,
@@ -56,7 +57,7 @@ export function lineMarkUps(
   const direct = t.place(
     'contract-direct',
     'Direct cost of contract work',
-    scaled(lines.direct, lines.contract),
+    when(lines.contract, lines.direct, none('USD')),
   );
   const own: Step<'USD'>[] = [];
   for (const { markUp, share: part } of shares.steps) {

@@ -12,6 +12,7 @@ import {
   sum,
   total,
   totalWhere,
+  when,
   type Block,
   type SheetResult,
   type Step,
@@ -39,13 +40,18 @@ export interface LineColumns extends DirectColumns {
   readonly contractSubtotal: Step<'USD'>;
   /** All mark-ups of the line: those on itself and its share of those on the contract. */
   readonly markUp: Step<'USD'>;
+  /** The parts of a line that are known without the price of the whole contract: direct cost, mark-ups on itself. */
+  readonly beforeBond: readonly Step<'USD'>[];
   readonly total: Step<'USD'>;
 }
 
 /** The single sums of the estimate. */
 export interface SumSteps {
   readonly total: Step<'USD'>;
-  /** What is known so far, when a line is absent. Never called the total. */
+  /**
+   * What is known so far of direct cost and of the mark-ups on each line, when a line is absent. Bond and tax are
+   * shares of the whole contract and are not in it. Never called the total.
+   */
   readonly knownSoFar: Step<'USD'>;
   /** Of all lines, before mark-ups. */
   readonly direct: Step<'USD'>;
@@ -158,9 +164,14 @@ function lineTable(
       const direct = directColumns(t, input, from);
       const marked = lineMarkUps(t, shares, direct);
       const onContract = contractMarkUps(t, shares, marked.subtotal);
-      const markUp = t.place('mark-up', 'Mark-ups', sum(none('USD'), ...marked.own, ...onContract));
+      const markUp = t.place(
+        'mark-up',
+        'Mark-ups',
+        when(direct.contract, sum(none('USD'), ...marked.own, ...onContract), none('USD')),
+      );
       return {
         ...direct,
+        beforeBond: [direct.direct, ...marked.own],
         contractDirect: marked.direct,
         contractSubtotal: marked.subtotal,
         markUp,
@@ -193,7 +204,11 @@ function sumSteps(
     direct,
     contingency,
     budget: place('budget', 'Budget', sum(all, contingency)),
-    knownSoFar: place('known-so-far', 'Known so far', knownSoFar(columns.total)),
+    knownSoFar: place(
+      'known-so-far',
+      'Known so far, before bond and tax',
+      sum(none('USD'), ...columns.beforeBond.map(knownSoFar)),
+    ),
     contractCost: contract,
     ownerCost: place('owner-cost', 'Owner’s own cost', rounded(difference(direct, contract), 2)),
     markUps: place('mark-ups', 'Mark-ups', total(columns.markUp)),

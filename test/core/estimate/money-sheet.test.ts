@@ -65,8 +65,20 @@ describe('a line', () => {
     expect(sum('total')).toBe(19220.54);
     expect([sum('contingency'), sum('budget')]).toEqual([1922.05, 21142.59]);
     expect([sum('direct'), sum('contractCost'), sum('ownerCost')]).toEqual([17600, 9075, 8525]);
-    expect([sum('markUps'), sum('knownSoFar')]).toEqual([1620.54, 19220.54]);
+    // What is known so far leaves bond and tax out: 19 220.54 − 213.91.
+    expect([sum('markUps'), sum('knownSoFar')]).toEqual([1620.54, 19006.63]);
     expect([stage('clean-up'), stage('tow')]).toEqual([19220.54, 0]);
+  });
+
+  it('without an amount leaves what is known of the others, and the own lines of the owner whole', () => {
+    const absent = { ...full, feePerUnit: undefined, materialPerUnit: figure('3', 'USD/t') };
+    const lines = [item('scrape', absent), item('second', full), item('desk', { ...full, contract: false })];
+    const { money, line, sum } = priced(lines);
+    expect(money.result.money(money.sums.total)).toBeUndefined();
+    // The crane was brought by the first line: 8 525 of the second, 852.50, (9 377.50 × 0.05 =) 468.88; 8 525 of the owner.
+    expect(sum('knownSoFar')).toBe(18371.38);
+    expect([line('desk', 'total'), line('second', 'direct')]).toEqual([8525, 8525]);
+    expect(line('second', 'total')).toBeUndefined();
   });
 
   it('shares bond over contract lines to the cent, in their order', () => {
