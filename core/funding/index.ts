@@ -61,6 +61,14 @@ export { NOT_FOUND, PROGRAM_INCOME, type BudgetRow, type SharedRow } from './bud
 export { printedShares } from './source-checks';
 export { buildSf424a, type ActivityAmounts, type Sf424a, type SummaryLine } from './sf-424a';
 export { buildSf424c, type ConstructionLine, type Sf424c } from './sf-424c';
+export {
+  QUARTER_TITLES,
+  SECTION_TITLES,
+  formSections,
+  laterYearTitle,
+  type FormSection,
+  type SectionLine,
+} from './form-sections';
 export type { NarrativeSentence } from './narrative';
 export {
   bookOfForm,

@@ -1,6 +1,7 @@
 import { known } from '../../base';
 import { bookBasis, grantView, lineQuantity, type GrantView } from '../../evaluation';
 import { stageTitle } from '../../estimate';
+import { formSections, type FormSection } from '../../funding';
 import { fromCents } from '../../money';
 import { STAGES } from '../../work';
 import { sampleLine } from './decision-sheet';
@@ -114,7 +115,24 @@ function awardPage({ source, form, narrative, tieOut }: Award): Markup {
       ],
       tieOut.map(row => [row.title, dollars(row.estimate), dollars(row.form), dollars(row.formDifference)]),
     ),
+    ...formSections(form).map(section => sectionTable(section)),
+    ...(form.kind === 'SF-424C' ? [lineSeventeen(form.line17)] : []),
     ...tieOut.flatMap(row => narrativePart(row, narrative)),
+  );
+}
+
+/** A section of the form, to the cent. */
+function sectionTable({ title, columns, lines }: FormSection): Markup {
+  return table(
+    title,
+    [{ title: 'Line' }, ...columns.map(column => ({ title: `${column}, USD`, figures: true }))],
+    lines.map(line => [line.title, ...line.cents.map(dollars)]),
+  );
+}
+
+function lineSeventeen({ share, federal }: Extract<Award['form'], { kind: 'SF-424C' }>['line17']): Markup {
+  return paragraph(
+    `17. Federal assistance requested: ${percentWords(share)} of line 16, ${dollars(federal)}.`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { dollarsOf, type Money } from '../../money';
+import { dollarsOf, fromCents, type Money } from '../../money';
 import type { FigureRole, PaperCell, PaperStyle } from './model';
 
 /** A text cell. */
@@ -24,6 +24,11 @@ export function moneyFormula(
     content: { kind: 'formula', formula, result: dollarsOf(amount), format: 'money', decimals: 2 },
     ...(style === undefined ? {} : { style }),
   };
+}
+
+/** An amount that comes from the program, of whole cents. */
+export function centsCell(row: number, column: number, cents: number): PaperCell {
+  return { row, column, content: { kind: 'money', value: dollarsOf(fromCents(cents)), role: 'result' } };
 }
 
 /** By how much the total of this workbook was changed since it was handed out. */

@@ -1,6 +1,7 @@
 import { grantView, type Evaluation, type GrantView } from '../../evaluation';
-import { dollarsOf, fromCents } from '../../money';
-import { CHANGED_SINCE, changedSinceRow, headingRow, moneyFormula, text } from './cells';
+import { fromCents } from '../../money';
+import { CHANGED_SINCE, centsCell, changedSinceRow, headingRow, moneyFormula, text } from './cells';
+import { formSectionsSheet } from './form-sections';
 import { inOrder } from './rows';
 import type { PaperCell, PaperCheck, PaperSheet } from './model';
 
@@ -16,7 +17,8 @@ const SHEET = 'Funding forms';
  */
 export function fundingSheets(evaluation: Evaluation): PaperSheet[] {
   const { book, cash } = grantView(evaluation);
-  return book === undefined || cash === undefined ? [] : [formsSheet(book, cash), ownersCashSheet(cash)];
+  if (book === undefined || cash === undefined) return [];
+  return [formsSheet(book, cash), formSectionsSheet(book.awards), ownersCashSheet(cash)];
 }
 
 function formsSheet(book: Book, cash: Cash): PaperSheet {
@@ -93,7 +95,7 @@ function summed(head: string, rows: readonly (readonly [string, number])[], all:
   return {
     cells: [
       ...headingRow(top, [head, 'Amount']),
-      ...inOrder(rows, top + 1, ([title, amount], row) => [text(row, 1, title), value(row, 2, amount)]),
+      ...inOrder(rows, top + 1, ([title, amount], row) => [text(row, 1, title), centsCell(row, 2, amount)]),
       text(guard, 1, 'Put new rows in above this row.', 'note'),
       text(guard + 1, 1, all, 'total'),
       moneyFormula(guard + 1, 2, `ROUND(SUM(B${top + 1}:B${guard}),2)`, fromCents(sum), 'total'),
@@ -111,7 +113,10 @@ function reconciled({ reconciliation: { from, steps, to } }: Book, top: number):
       ...headingRow(top, ['From the estimate to the budget of the forms', 'Amount']),
       text(top + 1, 1, from.title),
       moneyFormula(top + 1, 2, 'sums_total', fromCents(from.amount)),
-      ...inOrder(steps, top + 2, ({ title, amount }, row) => [text(row, 1, title), value(row, 2, amount)]),
+      ...inOrder(steps, top + 2, ({ title, amount }, row) => [
+        text(row, 1, title),
+        centsCell(row, 2, amount),
+      ]),
       ...changedSinceRow(changed, `-${CHANGED_SINCE}`),
       text(guard, 1, 'Put new steps in above this row.', 'note'),
       text(guard + 1, 1, to.title, 'total'),
@@ -137,8 +142,8 @@ function awardBlock({ source, form, tieOut }: Award, top: number): Block {
       ...headingRow(top, [`${form.kind}: ${source.title}`, 'Estimate', 'Form', 'Difference']),
       ...inOrder(tieOut, top + 1, (line, row) => [
         text(row, 1, line.title),
-        value(row, 2, line.estimate),
-        value(row, 3, line.form),
+        centsCell(row, 2, line.estimate),
+        centsCell(row, 3, line.form),
         moneyFormula(row, 4, `ROUND(C${row}-B${row},2)`, fromCents(line.form - line.estimate)),
       ]),
       text(guard, 1, 'Put new lines in above this row.', 'note'),
@@ -163,23 +168,19 @@ function ownersCashSheet({ cash }: Cash): PaperSheet {
       ...headingRow(first - 1, ['Month', 'Paid', 'Received', 'Carried', 'Gap beyond own share']),
       ...inOrder(months, first, ({ month, paid, received, carried, gap }, row) => [
         text(row, 1, month),
-        value(row, 2, paid),
-        value(row, 3, received),
+        centsCell(row, 2, paid),
+        centsCell(row, 3, received),
         moneyFormula(
           row,
           4,
           row === first ? `ROUND(B${row}-C${row},2)` : `ROUND(D${row - 1}+B${row}-C${row},2)`,
           fromCents(carried),
         ),
-        value(row, 5, gap),
+        centsCell(row, 5, gap),
       ]),
     ],
     widths: [24, 20, 20, 20, 24],
     headingRows: 3,
     landscape: false,
   };
-}
-
-function value(row: number, column: number, cents: number): PaperCell {
-  return { row, column, content: { kind: 'money', value: dollarsOf(fromCents(cents)), role: 'result' } };
 }

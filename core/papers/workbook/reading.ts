@@ -26,6 +26,7 @@ const READ_ME: readonly (readonly [string, string])[] = [
   ],
   ['Risk, Upright screening', 'Values of the program: a workbook can neither simulate nor flood a ship.'],
   ['Funding forms', 'Who bears the cost, and each form against the estimate.'],
+  ['Form sections', 'Each form as it is filled in, section by section; its sums are live.'],
   ['Cash of the owner', 'What the owner pays, gets back and carries by month.'],
   ['Labour and crews', 'Hours and labour by crew: live sums over the sheet Lines.'],
   ['Shaded grey', 'Given figures that are changed in the program, since other parts of it depend on them.'],

@@ -1,5 +1,5 @@
 import { at } from '../../base';
-import type { Award } from '../../funding';
+import { QUARTER_TITLES, SECTION_TITLES, laterYearTitle, type Award } from '../../funding';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
 import type { Column, Row, TableRows } from '../rows';
@@ -72,9 +72,8 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
       rows: aligned(columns, whole === undefined ? rows : [...rows, total]),
     };
   };
-  const quarters = ['First quarter', 'Second quarter', 'Third quarter', 'Fourth quarter'];
   const columnsD = [TITLE, amount('federal', 'Federal'), amount('other', 'Non-federal')];
-  const rowsD = quarters.map((title, place): Row => ({
+  const rowsD = QUARTER_TITLES.map((title, place): Row => ({
     id: title,
     kind: 'line',
     cells: {
@@ -89,13 +88,13 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
   return [
     {
       id: `A-${source.id}`,
-      caption: 'Section A, budget summary',
+      caption: SECTION_TITLES.A,
       columns: columnsA,
       rows: aligned(columnsA, rowsA),
     },
     listed(
       'C',
-      'Section C, non-federal resources',
+      SECTION_TITLES.C,
       [
         ['Applicant', sectionC.applicant],
         ['State', sectionC.state],
@@ -105,14 +104,14 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     ),
     {
       id: `D-${source.id}`,
-      caption: 'Section D, cash needed in the first year',
+      caption: SECTION_TITLES.D,
       columns: columnsD,
       rows: aligned(columnsD, rowsD),
     },
     listed(
       'E',
-      'Section E, federal money of later years',
-      sectionE.map((cents, place) => [`Year ${place + 2}`, cents] as const),
+      SECTION_TITLES.E,
+      sectionE.map((cents, place) => [laterYearTitle(place), cents] as const),
     ),
   ];
 }
