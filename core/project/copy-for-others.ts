@@ -22,7 +22,7 @@ export const COPY_READERS: readonly {
     without: 'owner',
     reader: 'those who bid',
     keeps:
-      'Own rates, changes to work items, contingency, funding, risk and bids received stay with you. The ship and her quantities go along: whoever opens the copy sees an estimate of them at the default rates, which may be near yours.',
+      'Own rates, changes to work items, contingency, funding, risk and bids received stay with you. The ship, her quantities and the items to be priced go along: whoever opens the copy sees an estimate of them at the default rates, which may be near yours.',
   },
 ];
 
@@ -72,7 +72,7 @@ const RULES: Readonly<Record<LeftOutBook, Rule>> = {
       'note',
     ]),
   },
-  owner: { sections: new Set([...FRAME, ...SHIP, 'scenarios']), itemFields: new Set() },
+  owner: { sections: new Set([...FRAME, ...SHIP, 'bid', 'scenarios']), itemFields: new Set() },
 };
 
 /** Fields of the rates that go along with every copy: which book and whose prices, never a price. */
@@ -81,6 +81,8 @@ const RATE_FIELDS = new Set(['book', 'priceDate', 'fixedPriceYear']);
 const WORDS: ReadonlyMap<string, string> = new Map(
   Object.entries({
     bid: 'Mark-ups, bid items and alternates',
+    'bid/alternates': 'Alternates with their amounts',
+    'bid/lines': 'Work items of this project that stand in bid items',
     quotes: 'Quotes and the names of vendors',
     receivedBids: 'Bids received',
     ownItems: 'Work items of this project with their crews and hours',
@@ -141,16 +143,29 @@ class Copying {
     return this.#book === 'owner' ? { ...kept, reader: 'bid' } : kept;
   }
 
-  #section(name: string, value: unknown, { rates, items, notes, scenarios }: Project): unknown {
+  #section(name: string, value: unknown, project: Project): unknown {
+    const { rates, items, notes, scenarios } = project;
     if (name === 'rates') return this.#rates(rates);
     if (name === 'items') return this.#items(items);
     if (name === 'notes') return this.#notes(notes);
     if (name === 'scenarios') return scenarios.map(each => this.#scenario(each));
+    if (name === 'bid') return this.#bid(project);
     if (name === 'contingency' && this.#book === 'owner') {
       this.#tell('contingency', value);
       return { policy: 'percentage' };
     }
     return value;
+  }
+
+  /** What the owner asks prices for goes to those who bid; what alternates may cost, and own work items, do not. */
+  #bid({ bid, ownItems }: Project): Project['bid'] {
+    if (bid === undefined) return undefined;
+    if (bid.alternates.length > 0) this.#tell('bid/alternates', bid.alternates);
+    const own = new Set(ownItems.map(item => item.id));
+    const named = ownItems.filter(({ id }) => bid.items.some(item => item.lines.includes(id)));
+    if (named.length > 0) this.#tell('bid/lines', named);
+    const items = bid.items.map(item => ({ ...item, lines: item.lines.filter(line => !own.has(line)) }));
+    return { items, alternates: [] };
   }
 
   #rates(rates: Project['rates']): Record<string, unknown> {

@@ -24,6 +24,7 @@ const NEW_ENTRIES: Readonly<Record<string, (step: string) => Holder>> = {
 
 /** Sections that are made when one of their fields is first edited, with the lists they cannot do without. */
 const NEW_HOLDERS: Readonly<Record<string, () => Holder>> = {
+  bid: () => ({ items: [], alternates: [] }),
   record: () => ({ crossChecks: [], leftOut: [], reasons: [], lessons: [] }),
 };
 

@@ -190,6 +190,26 @@ test('an entry that the document holds once is written whole, with the section a
   expect(back.project.record?.approval).toBeUndefined();
 });
 
+test('a first alternate is kept, with a bid made around it that fits the document', () => {
+  const { bid: _, ...without } = demo();
+  const addition: Addition = {
+    ...{ at: '/bid/alternates', what: 'an alternate', idFrom: 'title', entry: {} },
+    fields: [
+      { path: 'title', kind: 'text', label: 'Words' },
+      { path: 'amount', kind: 'figure', label: 'Adds', unit: 'USD' },
+    ],
+  };
+  const { project } = edited(
+    startHistory(without),
+    addEntry(addition, 'none', { title: 'Add a buoy', amount: '5000' }),
+  );
+  expect(project.bid?.items).toEqual([]);
+  expect(project.bid?.alternates).toMatchObject([
+    { id: 'add-a-buoy', amount: { value: '5000', unit: 'USD' } },
+  ]);
+  expect(projectSchema.safeParse(project).success).toBe(true);
+});
+
 test('a crew plan becomes a scenario beside the one it was found for, and its crews take the place of what lay inside', () => {
   const project = demo();
   const [first] = project.scenarios;

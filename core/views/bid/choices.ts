@@ -1,7 +1,11 @@
+import type { BidChoices } from '../../project';
+import type { BidView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from '../cells';
 import { optionalFigure } from '../funding/terms';
 import type { Addition, Column, Row, TableRows } from '../rows';
+
+const NOTHING = { id: '', title: 'none' };
 
 const ITEM_COLUMNS: readonly Column[] = [
   { key: 'number', title: 'Item', kind: 'words' },
@@ -14,8 +18,25 @@ const ITEM_COLUMNS: readonly Column[] = [
   REMOVE_COLUMN,
 ];
 
+/** The headings of the work as items to begin with, each to be changed or taken out; nothing where there are items. */
+export function beginBid(
+  { evaluation: { project } }: EstimateContext,
+  view: BidView,
+): BidChoices | undefined {
+  const { bid } = project;
+  if (view.schedule === undefined || (bid?.items.length ?? 0) > 0) return undefined;
+  const items = view.schedule.items.map(({ item: { id, title, unit } }) => ({
+    ...{ id, title, unit, unitPriced: false },
+    headings: [title],
+    lines: [],
+  }));
+  return items.length === 0 ? undefined : { items, alternates: bid?.alternates ?? [] };
+}
+
 /** The items of the bid as the owner decides them; without any the headings of the work are the items. */
 export function itemChoices({ evaluation: { project, library }, measures }: EstimateContext): TableRows {
+  const contract = [...library.items, ...project.ownItems].filter(item => item.contract);
+  const titleOf = (line: string) => contract.find(({ id }) => id === line)?.title ?? line;
   const rows = (project.bid?.items ?? []).map((item, index): Row => {
     const at = `/bid/items/${item.id}`;
     return {
@@ -29,7 +50,7 @@ export function itemChoices({ evaluation: { project, library }, measures }: Esti
           value: item.title,
           label: `Description of ${item.title}`,
         }),
-        headings: words([...item.headings, ...item.lines].join('; ')),
+        headings: words([...item.headings, ...item.lines.map(titleOf)].join('; ')),
         quantity: optionalFigure(`${at}/quantity`, `Quantity of ${item.title}`, item.quantity, '1', measures),
         unit: editCell({ at: `${at}/unit`, kind: 'text', value: item.unit, label: `Unit of ${item.title}` }),
         unitPriced: switchCell(`${at}/unitPriced`, `${item.title} priced by unit`, item.unitPriced),
@@ -44,19 +65,27 @@ export function itemChoices({ evaluation: { project, library }, measures }: Esti
       },
     };
   });
-  const headings = [...new Set(library.items.filter(item => item.contract).map(item => item.bidItem))];
+  const headings = [...new Set(contract.map(item => item.bidItem))];
   const add: Addition = {
     at: '/bid/items',
     what: 'a bid item',
     idFrom: 'title',
-    entry: { headings: [''], lines: [] },
+    entry: { headings: [], lines: [] },
     fields: [
       { path: 'title', kind: 'text', label: 'Description' },
       {
         path: 'headings/0',
         kind: 'choice',
         label: 'Heading of the work in it',
-        choices: headings.map(id => ({ id, title: id })),
+        choices: [NOTHING, ...headings.map(id => ({ id, title: id }))],
+        optional: true,
+      },
+      {
+        path: 'lines/0',
+        kind: 'choice',
+        label: 'Or one line of the work, out of its heading',
+        choices: [NOTHING, ...contract.map(({ id, title }) => ({ id, title }))],
+        optional: true,
       },
       { path: 'unit', kind: 'text', label: 'Unit', value: 'lump sum' },
       {
@@ -77,7 +106,7 @@ export function itemChoices({ evaluation: { project, library }, measures }: Esti
     caption: 'Items of the bid',
     columns: ITEM_COLUMNS,
     rows: aligned(ITEM_COLUMNS, rows),
-    ...(project.bid === undefined ? {} : { add }),
+    ...((project.bid?.items.length ?? 0) === 0 ? {} : { add }),
   };
 }
 

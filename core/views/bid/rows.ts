@@ -1,3 +1,4 @@
+import type { BidChoices } from '../../project';
 import type { Sentence, TableRows } from '../rows';
 
 export interface BidRows {
@@ -14,6 +15,8 @@ export interface BidRows {
   readonly reconciliation: TableRows | undefined;
   /** The items as the owner decides them. */
   readonly items: TableRows;
+  /** Items to begin with; nothing where there are some. */
+  readonly begin: BidChoices | undefined;
   readonly margin: Sentence;
   readonly comparison: BidComparisonRows | undefined;
   readonly bidders: readonly TableRows[];

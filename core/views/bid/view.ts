@@ -7,7 +7,7 @@ import { dollars } from '../number-text';
 import type { Sentence } from '../rows';
 import { bidId, bidOf } from './bid-of';
 import { buildUpRows } from './build-up';
-import { alternateTable, itemChoices } from './choices';
+import { alternateTable, beginBid, itemChoices } from './choices';
 import { bidderTables, comparisonRows, percentText } from './received';
 import type { BidRows } from './rows';
 import { insideTable, sheetTable } from './sheet-tables';
@@ -26,6 +26,7 @@ export function bidRows(context: EstimateContext): BidRows {
     reconciliation:
       view.schedule === undefined ? undefined : reconciliationTable(view.schedule.reconciliation),
     items: itemChoices(context),
+    begin: beginBid(context, view),
     margin: marginWords(context),
     comparison: comparisonRows(context),
     bidders: bidderTables(context),

@@ -4,7 +4,9 @@ import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
+import { takeSections } from '../../edits/lists';
 import { useOpened } from '../../state/opened';
+import { edit } from '../../state/working-out';
 import './bid.css';
 
 const FACES = [
@@ -36,14 +38,29 @@ export default function Bid() {
             <DataTable table={view.items} isCaptionUnseen />
           </div>
           {view.items.rows.length === 0 ? (
-            <p className="table-note">
-              Without items of its own the project is bid by the headings of the work.
-            </p>
+            <div className="empty">
+              <p>Without items of its own the project is bid by the headings of the work.</p>
+              {view.begin === undefined ? null : <Begin section={view.begin} />}
+            </div>
           ) : null}
         </>
       ) : null}
       {face === 'received' ? <Received view={view} /> : null}
     </>
+  );
+}
+
+/** No items yet: the headings become items that the owner may change. */
+function Begin({ section }: { section: NonNullable<BidRows['begin']> }) {
+  return (
+    <button
+      type="button"
+      className="main-button"
+      data-edit="/bid/items"
+      onClick={() => edit(takeSections({ bid: section }, 'make the headings the items of the bid'))}
+    >
+      Make the headings items to change
+    </button>
   );
 }
 

@@ -180,7 +180,7 @@ describe.each<[LeftOutBook, readonly string[], readonly string[]]>([
   test('a section added to the document later stays behind until it is named', () => {
     const known = new Set(Object.keys(projectSchema.shape));
     const along = new Set(Object.keys(copyForOthers(full, book, shippedLibrary()).project));
-    const secret = ['bid', 'quotes', 'receivedBids', 'attachments', 'ownItems', 'imports'];
+    const secret = ['quotes', 'receivedBids', 'attachments', 'ownItems', 'imports'];
     for (const name of secret.filter(each => known.has(each)))
       expect(along.has(name) && JSON.stringify(project[name as 'quotes']) !== '[]', name).toBe(false);
   });
@@ -210,5 +210,63 @@ describe('names of what is left out', () => {
     expect(left?.named).toBe(words);
     expect(left?.names).toHaveLength(count);
     expect(left?.entries).toBe(count);
+  });
+});
+
+describe('the items of the bid', () => {
+  const full = fullProject();
+  const [first] = shippedLibrary().items.filter(item => item.contract);
+  if (first === undefined) throw new Error('the library has contract work');
+  const own = { ...first, id: 'secret-own-work', title: 'Secret own work' };
+  const item = { id: 'one', title: 'Clean-up', unit: 'lump sum', unitPriced: false };
+  const document = projectSchema.parse({
+    ...full,
+    ownItems: [own],
+    bid: {
+      items: [{ ...item, headings: [first.bidItem], lines: [first.id, own.id] }],
+      alternates: [
+        {
+          id: 'more',
+          title: 'Add a secret alternate',
+          amount: figure('76543.21', 'USD', 'secret-alternate'),
+        },
+      ],
+    },
+  });
+
+  test('go along to those who bid, without what alternates may cost and without own work items', () => {
+    const { project, leftOut } = copyForOthers(document, 'owner', shippedLibrary());
+    expect(project.bid).toEqual({
+      items: [{ ...item, headings: [first.bidItem], lines: [first.id] }],
+      alternates: [],
+    });
+    const bytes = writeProject(project);
+    for (const secret of [
+      'secret-own-work',
+      'Secret own work',
+      'secret alternate',
+      '76543.21',
+      'secret-alternate',
+    ])
+      expect([secret, bytes.includes(secret)]).toEqual([secret, false]);
+    const told = new Map(leftOut.map(each => [each.place, each.named]));
+    expect(told.get('/bid/alternates')).toBe('Add a secret alternate');
+    expect(told.get('/bid/lines')).toBe('Secret own work');
+  });
+
+  test('stay with the contractor when the owner reads the copy', () => {
+    const { project, leftOut } = copyForOthers(document, 'bid', shippedLibrary());
+    expect(project.bid).toBeUndefined();
+    expect(leftOut.map(each => each.place)).toContain('/bid');
+  });
+
+  test('are nothing to tell of where there are no alternates and no own work in them', () => {
+    const plain = {
+      ...document,
+      ownItems: [],
+      bid: { items: [{ ...item, headings: [], lines: [] }], alternates: [] },
+    };
+    const places = copyForOthers(plain, 'owner', shippedLibrary()).leftOut.map(each => each.place);
+    expect(places.filter(place => place.startsWith('/bid'))).toEqual([]);
   });
 });

@@ -87,3 +87,42 @@ test('the first day of a grant just begun becomes its award date, until the awar
   expect(firstDayOf(begin)).toEqual(['/funding/awardDate', undefined]);
   expect(firstDayOf({ ...begin, awardDate: '2027-02-15' })).toEqual([undefined, undefined]);
 });
+
+test('the items of a bid begin with the headings of the work, and price the same; then more can be added', () => {
+  const project = begun('bid');
+  const bidOf = (of: Project) => {
+    const found = new WhyDesk(evaluate(of, { today: TODAY, seed: 1 }), 'us').opened('bid');
+    if (found === undefined) throw new Error('there is a bid');
+    return found;
+  };
+  const before = bidOf(project);
+  const { begin } = before;
+  if (begin === undefined) throw new Error('there is something to begin with');
+  expect([before.items.rows.length, before.items.add]).toEqual([0, undefined]);
+  const withItems = { ...project, bid: begin };
+  expect(projectSchema.safeParse(JSON.parse(JSON.stringify(withItems))).success).toBe(true);
+  const after = bidOf(withItems);
+  expect(after.begin).toBeUndefined();
+  expect(after.items.rows.map(row => row.cells['title']?.text)).toEqual(
+    begin.items.map(({ title }) => title),
+  );
+  expect(after.sheet.rows).toEqual(before.sheet.rows);
+  expect(after.findings).toEqual(before.findings);
+  expect(after.items.add?.at).toBe('/bid/items');
+
+  // A line of its own leaves its heading and is named by its title.
+  const line = library.items.find(item => item.contract && item.bidItem === begin.items[0]?.title);
+  if (line === undefined) throw new Error('the first heading has work');
+  const own = {
+    id: 'own',
+    title: 'Apart',
+    unit: 'lump sum',
+    headings: [],
+    lines: [line.id],
+    unitPriced: false,
+  };
+  const apart = bidOf({ ...project, bid: { ...begin, items: [...begin.items, own] } });
+  expect(apart.items.rows.at(-1)?.cells['headings']?.text).toBe(line.title);
+  const amounts = (rows: typeof apart.sheet.rows) => rows.map(row => row.cells['amount']?.text);
+  expect(amounts(apart.sheet.rows).at(-1)).toBe(amounts(after.sheet.rows).at(-1));
+});
