@@ -43,20 +43,35 @@ export function geometry(block: Block, ship: ShipGivens): Geometry {
   const from = <U extends 'm' | '1' | 't/m3' | 'm2/m3'>(key: string, title: string, unit: U) =>
     block.given(`type-${key}`, `${title} of the hull type`, unit, ofType(ship, key, unit));
   const length = particular(block, ship, 'length', 'length', 'm', undefined);
-  const proportion = (name: Particular, key: MeasureOf, ratio: string): Step<'m'> =>
+  const proportion = (name: Particular, key: 'beam' | 'depth' | 'draught-full', ratio: string): Step<'m'> =>
     particular(block, ship, name, key, 'm', () =>
       rounded(scaled(length, from(ratio, `${MEASURES[key].title} over length`, '1')), 3),
     );
   const beam = proportion('beam', 'beam', 'beam-per-length');
   const depth = proportion('depth', 'depth', 'depth-per-length');
   const draughtFull = proportion('draughtFull', 'draught-full', 'draught-full-per-length');
-  const draughtLight = proportion('draughtLight', 'draught-light', 'draught-light-per-length');
   const block_ = particular(block, ship, 'blockCoefficient', undefined, '1', () =>
     from('block-coefficient', 'Block coefficient', '1'),
   );
   const box = block.place('length-beam-depth', 'Length × beam × depth', times(times(length, beam), depth));
-  const lightship = particular(block, ship, 'lightship', 'lightship', 't', () =>
+  const usual = block.place(
+    'lightship-of-type',
+    'Lightship of a usual ship of this type and size',
     rounded(priced(box, from('lightship-per-lbd', 'Lightship over length × beam × depth', 't/m3')), 1),
+  );
+  const lightship = particular(block, ship, 'lightship', 'lightship', 't', () => rounded(usual, 1));
+  // A heavier ship floats deeper, in proportion: her sides stand nearly straight about the light waterline.
+  const draughtLight = particular(block, ship, 'draughtLight', 'draught-light', 'm', () =>
+    rounded(
+      scaled(
+        scaled(
+          length,
+          from('draught-light-per-length', `${MEASURES['draught-light'].title} over length`, '1'),
+        ),
+        rounded(over(lightship, usual), 6),
+      ),
+      3,
+    ),
   );
   const water = block.given('sea-water', 'Sea water', 't/m3', givenFrom(ASSUMPTIONS.seaWater, 't/m3'));
   const moulded = scaled(times(times(length, beam), draughtFull), block_);
@@ -122,8 +137,6 @@ export function geometry(block: Block, ship: ShipGivens): Geometry {
     ),
   };
 }
-
-type MeasureOf = 'beam' | 'depth' | 'draught-light' | 'draught-full';
 
 function place<U extends 'm2' | 'm3' | 't'>(
   block: Block,

@@ -65,6 +65,11 @@ const shown = (result: SheetResult, block: string) =>
     .map(
       ({ id, title, text, unit }) => `${id.slice(block.length + 1)}: ${title} = ${text ?? 'absent'} ${unit}`,
     );
+/** The light draught of the round ship with a lightship that was given. */
+const draughtAt = (lightship: string) =>
+  takenOff({ particulars: { ...plain.particulars, lightship: given(lightship, 't') } }).figure(
+    'ship/draught-light',
+  ).number;
 const values = (result: SheetResult, ...keys: string[]) =>
   Object.fromEntries(keys.map(key => [key, result.figure(`ship/${key}`).number]));
 
@@ -77,12 +82,13 @@ const BY_HAND = [
   'depth: Depth to the upper deck = 10 m',
   'type-draught-full-per-length: Draught full over length of the hull type = 0.05 1',
   'draught-full: Draught full = 5 m',
-  'type-draught-light-per-length: Draught light over length of the hull type = 0.03 1',
-  'draught-light: Draught light = 3 m',
   'type-block-coefficient: Block coefficient of the hull type = 0.6 1',
   'length-beam-depth: Length × beam × depth = 16000 m3',
   'type-lightship-per-lbd: Lightship over length × beam × depth of the hull type = 0.2 t/m3',
+  'lightship-of-type: Lightship of a usual ship of this type and size = 3200 t',
   'lightship: Lightship = 3200 t',
+  'type-draught-light-per-length: Draught light over length of the hull type = 0.03 1',
+  'draught-light: Draught light = 3 m',
   'sea-water: Sea water = 1.025 t/m3',
   'fullness-share: Share of the depth = 0.8 1',
   'fullness-slope: Draughts of rise to a full waterplane = 3 1',
@@ -296,4 +302,9 @@ describe('a quantity of the hull type', () => {
     if (key !== 'shell-thickness')
       expect(sheetFindings(other).map(({ place }) => place)).toEqual([`templates/hull-types/round/${key}`]);
   });
+});
+
+it('the light draught follows a lightship that was given: half as much again, half as deep again', () => {
+  // 3 m at the usual 3 200 t.
+  expect(['3200', '4800', '1600'].map(draughtAt)).toEqual([3, 4.5, 1.5]);
 });
