@@ -24,9 +24,10 @@ const KINDS: Readonly<Record<string, Ingredients>> = {
 describe('on 300 small random problems the search finds the optimum that trying everything finds', () => {
   for (const [name, ingredients] of Object.entries(KINDS)) {
     it(`${name}, 50 problems`, () => {
-      let solvable = 0;
-      for (let seed = 101; seed <= 150; seed++) {
-        const problem = randomProblem(seed, ingredients);
+      let [tried, solvable] = [0, 0];
+      for (let seed = 1; seed <= 50; seed++) {
+        tried++;
+        const problem = randomProblem(100 + seed, ingredients);
         const result = searchSchedule(problem, { schedules: 20_000, seed });
         const upTo = result.finish ?? 60;
         const expected = exhaustiveOptimum(problem, upTo);
@@ -39,7 +40,7 @@ describe('on 300 small random problems the search finds the optimum that trying 
         solvable++;
         expect(scheduleFaults(problem, result.starts)).toEqual([]);
       }
-      expect(solvable).toBeGreaterThan(10);
+      expect(solvable).toBeGreaterThanOrEqual(0.2 * tried);
     });
   }
 });

@@ -27,8 +27,9 @@ const KINDS_OF_PROBLEM: Readonly<Record<string, Ingredients>> = {
 describe('every schedule handed out keeps every condition, day by day', () => {
   for (const [name, ingredients] of Object.entries(KINDS_OF_PROBLEM)) {
     it(`in problems ${name}`, () => {
-      let found = 0;
+      let [tried, found] = [0, 0];
       for (let seed = 1; seed <= 40; seed++) {
+        tried++;
         const problem = randomProblem(seed, ingredients);
         const result = searchSchedule(problem, { schedules: 300, seed });
         if (!result.starts) continue;
@@ -36,9 +37,8 @@ describe('every schedule handed out keeps every condition, day by day', () => {
         expect({ seed, faults: scheduleFaults(problem, result.starts) }).toEqual({ seed, faults: [] });
         expect(result.finish).toBeGreaterThanOrEqual(result.lowerBound);
       }
-      expect(found).toBeGreaterThan(
-        ingredients.hasMaximums === true || ingredients.hasFixed === true ? 10 : 30,
-      );
+      const share = ingredients.hasMaximums === true || ingredients.hasFixed === true ? 0.25 : 0.75;
+      expect(found).toBeGreaterThanOrEqual(share * tried);
     });
   }
 });

@@ -102,7 +102,7 @@ const extras = fc.array(fc.integer({ min: 0, max: 4 }), { minLength: 1, maxLengt
 describe('chains of random plans', () => {
   it('tell most plans', () => {
     expect(planned.length).toBeGreaterThan(0.8 * plans.length);
-    expect(pushing.length).toBeGreaterThan(15);
+    expect(pushing.length).toBeGreaterThan(0.08 * planned.length);
   });
   it('with the planned days give the plan, or one that starts nothing later and ends no sooner than proved', () => {
     let same = 0;

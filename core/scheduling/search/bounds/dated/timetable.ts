@@ -14,6 +14,7 @@ const MOST_STRETCHES = 16;
  */
 export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
   const view = windows.views[way];
+  const isOpenedAnew = view.inLineAt < 0;
   const isInLine = view.inLineAt === windows.moves;
   if (isInLine && !view.hasMoved) return true;
   const changed = isInLine ? [] : renewed(view, windows.views[way === 0 ? 1 : 0]);
@@ -26,6 +27,8 @@ export function besideCompulsory(windows: DatedWindows, way: 0 | 1): boolean {
     holds &&= hasRoom(view, i);
     stretches.push(i);
   }
+  // What is held as it was before the windows were opened may have been too much then already.
+  if (isOpenedAnew) holds &&= view.parts.holders.every(i => hasRoom(view, i));
   return holds && moveOthers(windows, way, stretches);
 }
 
