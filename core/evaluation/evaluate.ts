@@ -22,6 +22,7 @@ import { datesOf, hazardousWaste, pricedGeneration } from './generator';
 import { goalFindings, type UnmetGoal } from './goals';
 import { quotedLines, type QuotedLines } from './line-quotes';
 import { crewLimits, placeLimits } from './place-limits';
+import type { ReviewTrials } from './books/review-record';
 import { confidenceFindings, type SimulatedContingency } from './risk/policy-contingency';
 import { ruleFindings } from './rules';
 import { scheduledInSteps, scheduledOrHeld, verifiedOnce, type Effort } from './scheduled-once';
@@ -44,6 +45,8 @@ export interface EvaluateOptions {
   readonly library?: Library;
   /** The contingency of a simulation of the same plan, where the project sets it by confidence. */
   readonly simulated?: SimulatedContingency;
+  /** What trials of this plan found, for the quality review. */
+  readonly trials?: ReviewTrials;
   /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
   readonly upright?: boolean;
   /**
@@ -62,6 +65,8 @@ export interface Evaluation {
   readonly library: Library;
   readonly today: string;
   readonly findings: readonly Finding[];
+  /** What trials found that it was given, of this plan or of an earlier one. */
+  readonly trials?: ReviewTrials;
   /** The roll-over screen: screening, not a naval architect's study. Absent when it was not asked for or there is no hull. */
   readonly upright?: UprightResult;
   /** The tow: forces, days, route limits. Absent without a distance. */
@@ -104,7 +109,13 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   const scenario = project.scenarios[index];
   if (scenario === undefined)
     throw new BugError(`no scenario ${String(options.scenario)}: the caller asks before`);
-  const frame = { scenario, letter: String.fromCharCode(65 + index), library, today: options.today };
+  const frame = {
+    scenario,
+    letter: String.fromCharCode(65 + index),
+    library,
+    today: options.today,
+    ...(options.trials && { trials: options.trials }),
+  };
   const seen = seenBy(project, scenario);
   if (seen.project === undefined) return { ...frame, project, findings: seen.findings };
   const checked = checkedOnce(seen.project, library);

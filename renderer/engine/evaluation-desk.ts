@@ -1,5 +1,11 @@
 import { isSameData } from '../../core/base';
-import { evaluate, schedulingSteps, type Evaluation, type SimulatedContingency } from '../../core/evaluation';
+import {
+  evaluate,
+  schedulingSteps,
+  type Evaluation,
+  type ReviewTrials,
+  type SimulatedContingency,
+} from '../../core/evaluation';
 import {
   isOpenedName,
   planOf,
@@ -15,6 +21,7 @@ import {
   type WindowViewName,
 } from '../../core/views';
 import type { Part, Questions, ViewRows } from './protocol';
+import type { RunFound } from './study-protocol';
 
 /** The seed of the window's searches: the same document gives the same answer every time. */
 const SEED = 1;
@@ -42,6 +49,7 @@ interface Options {
   readonly seed: number;
   readonly scenario: string;
   readonly simulated?: SimulatedContingency;
+  readonly trials?: ReviewTrials;
 }
 
 /** What the last evaluation left behind: for derivations, and to tell how the next edit moves the bottom line. */
@@ -62,7 +70,7 @@ const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: [
  */
 export class EvaluationDesk {
   #kept: Kept | undefined;
-  #simulated: SimulatedContingency | undefined;
+  #found: RunFound | undefined;
   /** How long the last plan took to settle, and what of that its schedule took beforehand, in milliseconds. */
   #settling = 0;
   #scheduling = 0;
@@ -83,7 +91,7 @@ export class EvaluationDesk {
       today: project.statusDate ?? ask.today,
       seed: SEED,
       scenario,
-      ...this.#run(ask.simulated),
+      ...this.#run(ask.found),
     };
     const kept = this.#kept?.about === about ? this.#kept : undefined;
     this.#scheduling = 0;
@@ -155,10 +163,10 @@ export class EvaluationDesk {
   }
 
   /** What a run set, as the same object while it says the same: then nothing is worked out twice. */
-  #run(simulated: SimulatedContingency | undefined): Pick<Options, 'simulated'> {
-    if (simulated === undefined) return {};
-    if (!isSameData(this.#simulated, simulated)) this.#simulated = simulated;
-    return this.#simulated === undefined ? {} : { simulated: this.#simulated };
+  #run(found: RunFound | undefined): RunFound {
+    if (found === undefined) return {};
+    if (!isSameData(this.#found, found)) this.#found = found;
+    return this.#found ?? {};
   }
 
   #earlier(about: string): EarlierPlan | undefined {

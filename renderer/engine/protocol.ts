@@ -1,9 +1,9 @@
 import type { Finding } from '../../core/base';
-import type { SimulatedContingency } from '../../core/evaluation';
 import type { LeftOut, LeftOutBook, Project } from '../../core/project';
 import type { ImportAsk, ImportView, OpenedName, OpenedRows, WhyRows } from '../../core/views';
 import type { BottomCell, WindowHead, WindowRows, WindowViewName } from '../../core/views';
 import type { SentProject } from './sent-project';
+import type { RunFound } from './study-protocol';
 
 /** What the window asks of the engine. One answer each; long work also reports progress. */
 export interface Questions {
@@ -23,8 +23,8 @@ export interface Questions {
       document: string;
       /** The view that is looked at: it comes with the bottom line, the others after it. */
       view: string;
-      /** The contingency that the last run of the scenario set. */
-      simulated?: SimulatedContingency;
+      /** What the last run of the scenario left. */
+      found?: RunFound;
     };
     /** The rows have come in parts; without them the document has faults that leave nothing to work out. */
     answer: { hasRows: boolean; findings: readonly Finding[] };

@@ -5,14 +5,15 @@ import {
   prepareRisk,
   riskRun,
   simulatedContingency,
+  trialsOfReview,
   withChoices,
   type CrewPlanAnswer,
   type EvaluateOptions,
   type Evaluation,
   type RiskRun,
   type RiskView,
-  type SimulatedContingency,
 } from '../../core/evaluation';
+import type { PreparedRun, SimulationResult } from '../../core/risk';
 import { compareScenarios, factsOf, type RiskFacts } from '../../core/scenario';
 import {
   choiceRows,
@@ -25,7 +26,7 @@ import {
   riskRows,
   type CrewAnswer,
 } from '../../core/views';
-import type { StudyAnswers, StudyAsk, StudyName } from './study-protocol';
+import type { RunFound, StudyAnswers, StudyAsk, StudyName } from './study-protocol';
 
 /** The seed of the window's searches, the same as for the views: the figures are the same too. */
 const SEED = 1;
@@ -50,8 +51,7 @@ interface Run {
   readonly plan: number;
   readonly view: RiskView;
   readonly facts: RiskFacts;
-  /** The contingency that it sets, where the project leaves it to the runs. */
-  readonly simulated: SimulatedContingency | undefined;
+  readonly found: RunFound;
   /** Mitigations and surveys were tried as well. */
   readonly isWhole: boolean;
 }
@@ -128,7 +128,7 @@ export class StudyDesk {
       isStale: last !== undefined && last.plan !== ask.plan,
       isWhole: last?.isWhole === true,
     });
-    return last?.simulated === undefined ? rows : { ...rows, simulated: last.simulated };
+    return last === undefined ? rows : { ...rows, leaves: last.found };
   }
 
   /** All scenarios evaluated, and simulated when that was asked for; runs of an older document count only as they are. */
@@ -188,18 +188,24 @@ export class StudyDesk {
   ): Promise<void> {
     const { run } = riskRun(evaluation, { triesWhatIfs });
     if (run === undefined) return;
-    const { view, facts, simulated } = await carriedOn(run, evaluation, words, work);
+    const { view, facts, found } = await carriedOn(ask, run, evaluation, words, work);
     this.#runs.set(evaluation.scenario.id, {
       plan: ask.plan,
       view,
       facts,
-      simulated,
+      found,
       isWhole: triesWhatIfs,
     });
   }
 }
 
-async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, work: StudyWork) {
+async function carriedOn(
+  ask: StudyAsk,
+  run: RiskRun,
+  evaluation: Evaluation,
+  words: string,
+  work: StudyWork,
+) {
   let told = work.now();
   for (;;) {
     const { done, of, result } = run.step();
@@ -208,7 +214,7 @@ async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, wo
       return {
         view: result.view,
         facts: factsOf(evaluation, result.simulation, prepared.first),
-        simulated: simulatedContingency(evaluation.project, prepared.run, result.simulation),
+        found: foundBy(ask, evaluation, prepared.run, result.simulation),
       };
     }
     if (work.now() - told >= OFTEN) {
@@ -217,6 +223,21 @@ async function carriedOn(run: RiskRun, evaluation: Evaluation, words: string, wo
       await step(work);
     }
   }
+}
+
+/** What a run leaves for the estimate that it was made of. */
+function foundBy(
+  ask: StudyAsk,
+  evaluation: Evaluation,
+  run: PreparedRun,
+  simulation: SimulationResult,
+): RunFound {
+  const simulated = simulatedContingency(evaluation.project, run, simulation);
+  // A contingency that the run itself sets is held against the run, too.
+  const options = { ...optionsOf(ask, evaluation.scenario.id), upright: false };
+  const told = simulated === undefined ? evaluation : evaluate(ask.project, { ...options, simulated });
+  const trials = trialsOfReview(told, simulation);
+  return { ...(simulated && { simulated }), ...(trials && { trials }) };
 }
 
 /** A question about the crews, answered a round at a time. */

@@ -1,4 +1,4 @@
-import type { SimulatedContingency } from '../../core/evaluation';
+import type { ReviewTrials, SimulatedContingency } from '../../core/evaluation';
 import type { Project } from '../../core/project';
 import type {
   ChoiceRows,
@@ -9,10 +9,18 @@ import type {
   RiskRows,
 } from '../../core/views';
 
+/** What the last run of a scenario leaves for the estimate. */
+export interface RunFound {
+  /** The contingency that it sets, where the project leaves it to the runs. */
+  readonly simulated?: SimulatedContingency;
+  /** What it tells the quality review. */
+  readonly trials?: ReviewTrials;
+}
+
 /** The long questions, each with its answer. They are worked out beside the engine, so that typing never waits. */
 export interface StudyAnswers {
-  /** Beside the rows, the contingency that the run sets, where the project leaves it to the runs. */
-  readonly risk: RiskRows & { readonly simulated?: SimulatedContingency };
+  /** Beside the rows, what the last run leaves for the estimate. */
+  readonly risk: RiskRows & { readonly leaves?: RunFound };
   readonly compare: CompareRows;
   readonly decision: DecisionRows;
   readonly choices: ChoiceRows;

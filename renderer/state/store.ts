@@ -7,9 +7,9 @@ import {
   type Settings,
 } from '../../electron/channels';
 import type { Finding } from '../../core/base';
-import type { SimulatedContingency } from '../../core/evaluation';
 import type { OpenedRows, WhyRows } from '../../core/views';
 import type { ShownRows } from '../engine/protocol';
+import type { RunFound } from '../engine/study-protocol';
 import type { ViewId } from '../frame/view-table';
 import type { History } from './history';
 
@@ -45,8 +45,8 @@ export interface WindowState {
   readonly document: OpenDocument | undefined;
   readonly history: History | undefined;
   readonly scenario: string;
-  /** The contingency that the last run of each scenario set, by document and scenario. */
-  readonly simulated: Readonly<Record<string, SimulatedContingency>>;
+  /** What the last run of each scenario left, by document and scenario. */
+  readonly runs: Readonly<Record<string, RunFound>>;
   readonly view: ViewId;
   readonly rows: ShownRows | undefined;
   /** Rows of the views that are made when they are opened. */
@@ -77,7 +77,7 @@ export const EMPTY_STATE: WindowState = {
   document: undefined,
   history: undefined,
   scenario: '',
-  simulated: {},
+  runs: {},
   view: 'vessel',
   rows: undefined,
   opened: {},

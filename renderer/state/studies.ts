@@ -58,8 +58,8 @@ function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void 
   const { name, project, scenario, document, runs } = ask;
   put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
   if (runs) change({ status: name === 'crewPlans' ? 'The search is done.' : 'The runs are done.' });
-  const { simulated } = useStudies.getState().risk.answer ?? {};
-  if (name === 'risk' && simulated !== undefined) takeRun(document, scenario, simulated);
+  const { leaves } = useStudies.getState().risk.answer ?? {};
+  if (name === 'risk' && leaves !== undefined) takeRun(document, scenario, leaves);
   // The bottom line tells what runs made elsewhere have found.
   if (runs && (name === 'compare' || name === 'decision')) study('risk');
   if (state().history?.project !== project) study(name);

@@ -1,10 +1,10 @@
 import { isSameData } from '../../core/base';
-import type { SimulatedContingency } from '../../core/evaluation';
 import type { OpenedRows } from '../../core/views';
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
 import { engine } from '../engine/engine';
 import type { Part, Questions, ShownRows } from '../engine/protocol';
+import type { RunFound } from '../engine/study-protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
 import { keepRecovery } from './recovery';
 import { change, state } from './store';
@@ -23,7 +23,7 @@ export async function workOut(): Promise<void> {
   if (history === undefined) return;
   asked += 1;
   const mine = asked;
-  const simulated = state().simulated[runKey(document?.key ?? '', scenario)];
+  const found = state().runs[runKey(document?.key ?? '', scenario)];
   const late = window.setTimeout(() => change({ isBehind: true }), QUIET);
   try {
     const ask = {
@@ -33,7 +33,7 @@ export async function workOut(): Promise<void> {
       measures: settings.measures,
       document: document?.key ?? '',
       view: state().view,
-      ...(simulated === undefined ? {} : { simulated }),
+      ...(found === undefined ? {} : { found }),
     };
     const answer = await engine().ask(
       'evaluate',
@@ -59,11 +59,11 @@ export async function workOut(): Promise<void> {
 const runKey = (document: string, scenario: string) => `${document} ${scenario}`;
 
 /** Lets the estimate take the contingency that a run has set. */
-export function takeRun(document: string, scenario: string, found: SimulatedContingency): void {
+export function takeRun(document: string, scenario: string, found: RunFound): void {
   const key = runKey(document, scenario);
-  const { simulated } = state();
-  if (isSameData(simulated[key], found)) return;
-  change({ simulated: { ...simulated, [key]: found } });
+  const { runs } = state();
+  if (isSameData(runs[key], found)) return;
+  change({ runs: { ...runs, [key]: found } });
   void workOut();
 }
 

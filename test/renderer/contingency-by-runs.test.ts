@@ -29,11 +29,23 @@ function desks() {
   return {
     scenario,
     funding: async (project: Project, run: Partial<StudyAnswers['risk']> = {}) => {
-      const simulated = run.simulated === undefined ? {} : { simulated: run.simulated };
-      const { findings } = await desk.evaluate({ ...about, project, view: 'funding', ...simulated }, quiet);
+      const found = run.leaves === undefined ? {} : { found: run.leaves };
+      const { findings } = await desk.evaluate({ ...about, project, view: 'funding', ...found }, quiet);
       const rows = desk.why?.opened('funding');
       if (rows === undefined) throw new Error('the funding is not shown');
       return { rows, codes: findings.map(one => one.code) };
+    },
+    /** What the review says of the trials, and of whether uncertainty was looked at. */
+    review: async (project: Project, run: Partial<StudyAnswers['risk']> = {}) => {
+      const found = run.leaves === undefined ? {} : { found: run.leaves };
+      await desk.evaluate({ ...about, project, view: 'review', ...found }, quiet);
+      const rows = desk.why?.opened('review');
+      const lines = rows?.guides.flatMap(guide => guide.lines) ?? [];
+      const told = rows?.practicesSentence
+        .map(part => (typeof part === 'string' ? part : part.text))
+        .join('')
+        .replace(/^.*cannot be told\. /, '');
+      return [told, lines.find(line => line.id === 'uncertainty')?.evidence[0]];
     },
     runs: async (project: Project): Promise<StudyAnswers['risk']> => {
       const ask = { ...about, number: 1, name: 'risk', project, revision: 1, plan: 1, runs: true } as const;
@@ -80,7 +92,7 @@ test('a confidence takes the place of the share, and the trials set the continge
   const after = await funding(project, run);
   expect(after.codes).not.toContain('risk/contingency-not-simulated');
   // What 80 in 100 runs stay within is the budget: the plan and the contingency that they set.
-  const { simulated } = run;
+  const { simulated } = run.leaves ?? {};
   if (simulated === undefined) throw new Error('the runs set no contingency');
   const options = { today: project.statusDate ?? TODAY, seed: 1, scenario, upright: false };
   const budget = budgetOf(evaluate(project, { ...options, simulated }));
@@ -91,6 +103,30 @@ test('a confidence takes the place of the share, and the trials set the continge
   const other = edited(history, typedEdit(editOf(chosen, 'confidence'), scenario, '0.9')).project;
   expect(other.contingency.confidence).toBe('0.9');
   expect((await funding(other, run)).codes).toContain('risk/contingency-not-simulated');
+}, 120_000);
+
+test('the quality review takes in the trials of this plan, by share and by confidence, and not those of another', async () => {
+  const { scenario, funding, runs, review } = desks();
+  const byShare = demo();
+  expect(await review(byShare)).toEqual([
+    'No trials were looked at: they are run under Risk.',
+    'No simulation was run.',
+  ]);
+  const looked = 'The trials run under Risk were looked at.';
+  const run = await runs(byShare);
+  const [told, evidence] = await review(byShare, run);
+  expect(told).toBe(looked);
+  const { found } = run.leaves?.trials ?? {};
+  expect(found?.planPercentile).toBeGreaterThan(0);
+  expect(evidence).not.toBe('No simulation was run.');
+  expect(evidence).toContain(String(Math.round(found?.planPercentile ?? 0)));
+
+  const { rows } = await funding(byShare, run);
+  const edit = editOf(contingencyRows(rows), 'policy');
+  const byRuns = edited(startHistory(byShare), typedEdit(edit, scenario, 'confidence')).project;
+  const earlier = 'The trials run under Risk were of an earlier plan and are not looked at.';
+  expect(await review(byRuns, run)).toEqual([earlier, 'No simulation was run.']);
+  expect((await review(byRuns, await desks().runs(byRuns)))[0]).toBe(looked);
 }, 120_000);
 
 test('a share chosen again leaves no confidence beside it', async () => {

@@ -34,12 +34,25 @@ function earlierOf({ earlier, isFirstEstimate }: ProjectRecord): ReviewInput['ea
   };
 }
 
+/** What only a simulation tells the review. */
+export type SimulationOfReview = Pick<
+  ReviewInput,
+  'drivers' | 'planPercentile' | 'budgetPercentile' | 'costAtP80' | 'chanceOfFinish'
+>;
+
+/** What the trials of an estimate found, with the total and the contingency that they were held against. */
+export interface ReviewTrials {
+  readonly total: Cents;
+  readonly contingency: Cents | undefined;
+  readonly found: SimulationOfReview;
+}
+
 /** What a simulation tells the review: drivers, where the plan and the budget stand, and the chance of the finish. */
 export function simulationOfReview(
   { drivers, cost, finish, samples }: SimulationResult,
   total: Cents,
   contingency: Cents | undefined,
-): Pick<ReviewInput, 'drivers' | 'planPercentile' | 'budgetPercentile' | 'costAtP80' | 'chanceOfFinish'> {
+): SimulationOfReview {
   const rising = sorted(samples.total);
   const hasTrials = rising.length > 0;
   return {

@@ -1,4 +1,11 @@
-import { classOf, historyView, reviewRows, type Evaluation, type HistoryView } from '../../evaluation';
+import {
+  areTrialsOf,
+  classOf,
+  historyView,
+  reviewRows,
+  type Evaluation,
+  type HistoryView,
+} from '../../evaluation';
 import type { ReviewRow } from '../../review';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import { percentText } from '../bid/received';
@@ -29,7 +36,7 @@ export function reviewView(context: EstimateContext): ReviewView {
     ofGrant,
     ofGrantSentence: `${ofGrant.length === 1 ? '1 more is' : `${ofGrant.length} more are`} of the grant budget.`,
     practicesSentence: [
-      `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told. Trials run under Risk are not looked at here.`,
+      `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told. ${trialWords(context)}`,
     ],
     guides: guides(rows),
     ...classWords(context),
@@ -46,6 +53,14 @@ export function reviewView(context: EstimateContext): ReviewView {
     recordSentence: recordSentence(context),
     record: recordTables(context),
   };
+}
+
+/** Whether the trials under Risk were looked at. */
+function trialWords({ evaluation: { trials }, summary }: EstimateContext): string {
+  if (trials === undefined) return 'No trials were looked at: they are run under Risk.';
+  return summary !== undefined && areTrialsOf(trials, summary)
+    ? 'The trials run under Risk were looked at.'
+    : 'The trials run under Risk were of an earlier plan and are not looked at.';
 }
 
 /** What making the grant budget finds beyond the estimate: cost that no grant bears, match, rates. */
