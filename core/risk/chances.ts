@@ -1,3 +1,4 @@
+import { valueAt } from '../base';
 import { frontier, type FrontierPoint } from './frontier';
 import { jointConfidence, jointSentence } from './joint';
 import { orderStatistic, sorted } from './percentiles';
@@ -39,8 +40,9 @@ export interface SafePoint {
 }
 
 /**
- * The budget and the date that hold together with a chance and are each as safe as the other: the same percentile of
- * cost and of finish, the lowest whole tenth of a hundredth that reaches the chance.
+ * The budget and the date that hold together with a chance and are each about as safe as the other: the date is that
+ * percentile of the finish, the lowest whole tenth of a hundredth, at which the same percentile of cost reaches the
+ * chance; the budget is the least that reaches it by that date, a point of the line of equal chance.
  * @returns undefined where no run has an answer.
  */
 export function evenlySafe(result: SimulationResult, share: number): SafePoint | undefined {
@@ -57,7 +59,11 @@ export function evenlySafe(result: SimulationResult, share: number): SafePoint |
     if (pointAt(middle).joint < share - 1e-9) low = middle + 1;
     else high = middle;
   }
-  return pointAt(high);
+  const day = pointAt(high).finish;
+  const inTime = sorted(total.filter((_, trial) => valueAt(finish, trial) <= day));
+  const needed = Math.ceil(costs.length * share - 1e-9);
+  const budget = valueAt(inTime, Math.max(1, needed) - 1);
+  return { budget, finish: day, joint: jointConfidence(total, finish, budget, day) };
 }
 
 const STEPS = 1000;

@@ -124,11 +124,25 @@ describe('the budget and date that are each as safe as the other', () => {
         jointConfidence(total, finish, Infinity, point.finish),
       ];
       expect(Math.abs(money - date)).toBeLessThan(0.002);
+      // No cheaper budget holds with that date, and the percentile below it of both does not hold.
+      expect(jointConfidence(total, finish, point.budget - 0.01, point.finish)).toBeLessThan(share);
       const step = (q: number) => [total, finish].map(of => of.toSorted()[Math.ceil(q * of.length) - 1] ?? 0);
-      const [budget = 0, day = 0] = step(Math.round(money * 1000 - 1) / 1000);
+      const [budget = 0, day = 0] = step(Math.round(date * 1000 - 1) / 1000);
       expect(jointConfidence(total, finish, budget, day)).toBeLessThan(share);
     },
   );
+
+  it('have the least budget of their date where many runs end on one day', () => {
+    // Ten runs of 1 to 10 dollars, all but the dearest on day 5: 8 of them end inside 8 dollars by day 5.
+    const total = Float64Array.from({ length: 10 }, (_, run) => run + 1);
+    const finish = Float64Array.from(total, cost => (cost === 10 ? 9 : 5));
+    const point = evenlySafe({ ...result, samples: { ...result.samples, total, finish } }, 0.8);
+    expect(point).toEqual({ budget: 8, finish: 5, joint: 0.8 });
+    // The dearest in time, the cheapest late: eight runs hold at 9 dollars on day 5.
+    const late = Float64Array.from(total, cost => (cost === 1 ? 9 : 5));
+    const other = evenlySafe({ ...result, samples: { ...result.samples, total, finish: late } }, 0.8);
+    expect(other).toEqual({ budget: 9, finish: 5, joint: 0.8 });
+  });
 
   it('are the percentile itself where money and date move as one', () => {
     const samples = { ...result.samples, finish: result.samples.total };
