@@ -190,7 +190,7 @@ function containersOf(t: Recipe<Haul>, tonnes: Step<'t'>, plan: GenerationPlan |
     row =>
       row.stream.densityTonnesPerCubicMetre === undefined
         ? ONE_DENSITY
-        : givenFrom(row.stream.densityTonnesPerCubicMetre, 't/m3', place(row, 'density')),
+        : givenFrom(row.stream.densityTonnesPerCubicMetre, 't/m3', place(row, 'densityTonnesPerCubicMetre')),
     [],
   );
   const cubic = t.place('cubic-metres', 'Cubic metres', rounded(over(tonnes, density), 4));

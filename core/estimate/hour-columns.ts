@@ -115,11 +115,14 @@ export function hourColumns(
 
 /** The most crews an item may have, no more than the project can field of them. */
 function mostCrews(row: ItemFields, overrides: EstimateInput['overrides']): Given {
-  const figure = row.change?.crewsAtOnce ?? row.item.crewsAtOnce;
+  const own = row.change?.crewsAtOnce;
+  const figure = own ?? row.item.crewsAtOnce;
   const fielded = row.item.crew === undefined ? undefined : crewsAvailable(overrides, row.item.crew);
-  return fielded !== undefined && Number(fielded.figure.value) < Number(figure?.value ?? '1')
-    ? bareGiven(fielded.figure, fielded.place)
-    : bareField(row, 'crewsAtOnce', figure, '1');
+  if (fielded !== undefined && Number(fielded.figure.value) < Number(figure?.value ?? '1'))
+    return bareGiven(fielded.figure, fielded.place);
+  return own === undefined
+    ? bareField(row, 'crewsAtOnce', figure, '1')
+    : bareGiven(own, `/items/${row.item.id}/crewsAtOnce`);
 }
 
 /** The crews that the planner set, whole; without them the hours decide. */

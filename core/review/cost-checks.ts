@@ -50,7 +50,7 @@ export const COST_CHECKS: Checks<
     overLines(
       context,
       line => UNCHECKED_BASES.includes(line.basis) && isBlank(line.assumption),
-      line => `${line.title} rests on ${line.basis} and names no assumption`,
+      line => `${line.title} has the basis “${line.basis}” and names no assumption`,
       'every unchecked figure names its assumption',
     ),
   sources: context =>
@@ -87,7 +87,7 @@ export const COST_CHECKS: Checks<
     overLines(
       context,
       line => isBig(line, context) && UNCHECKED_BASES.includes(line.basis),
-      line => `${line.title}, ${dollars(line.total)}, rests on ${line.basis}`,
+      line => `${line.title}, ${dollars(line.total)}, has the basis “${line.basis}”`,
       'no big line rests on an unchecked figure',
     ),
   inflation: context => {

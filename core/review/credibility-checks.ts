@@ -21,7 +21,7 @@ export const CREDIBILITY_CHECKS: Checks<
   refreshed: ({ input, data }) => {
     if (input.statusDate === undefined) return cannotTell('no status date is given');
     const age = monthsFrom(input.madeOn.slice(0, 7), input.statusDate.slice(0, 7));
-    const ground = `the estimate is ${age} months old`;
+    const ground = `the estimate is ${age} month${age === 1 ? '' : 's'} old`;
     return age > limitOf(data, 'oldest-estimate') ? notMet(ground) : met(ground);
   },
   variances: ({ input }) => {

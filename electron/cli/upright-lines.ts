@@ -76,7 +76,7 @@ function workLines({ estimate }: Evaluation): string[] {
       ({ title, quantity, unit, hours, crews, workDays, material, cost }) =>
         `${title}: ${quantity} ${unit}, ${[
           hours === undefined ? [] : [`${hours} h`],
-          crews === undefined || crews === 0 ? [] : [`${crews} crews`],
+          crews === undefined || crews === 0 ? [] : [`${crews} ${crews === 1 ? 'crew' : 'crews'}`],
           workDays === undefined ? [] : [`${workDays} work days`],
           material === 0 ? [] : [`material ${dollars(material)}`],
           [`direct cost ${dollars(cost)}`],

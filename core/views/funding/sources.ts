@@ -121,8 +121,8 @@ const CONTRACT_COLUMNS: readonly Column[] = [
   { key: 'method', title: 'Must be bought by', kind: 'words' },
   { key: 'class', title: 'Class', kind: 'words' },
   { key: 'service', title: 'Indirect as service', unit: '$', kind: 'number' },
-  { key: 'subaward', title: 'as subaward', unit: '$', kind: 'number' },
-  { key: 'capital', title: 'as capital', unit: '$', kind: 'number' },
+  { key: 'subaward', title: 'Indirect as subaward', unit: '$', kind: 'number' },
+  { key: 'capital', title: 'Indirect as capital', unit: '$', kind: 'number' },
 ];
 
 const CLASS_KEYS = { service: 'service procurement', subaward: 'subaward', capital: 'capital' } as const;
@@ -209,7 +209,7 @@ export function besideTable(cash: CashPart | undefined): TableRows {
           ),
           ...(cash.carrying === undefined
             ? []
-            : [row('carrying', 'Cost of carrying the gap at the county’s rate', cash.carrying)]),
+            : [row('carrying', 'Interest on the cash gap at the county’s rate', cash.carrying)]),
           ...cash.contingent.map(one =>
             row(`only-${one.id}`, `${one.title}, only if it happens; ${one.party}`, one.amount),
           ),

@@ -186,7 +186,7 @@ function awardTerms(funding: Funding, measures: Measures): TableRows {
     ),
     termRow(
       'carryingRate',
-      'Yearly rate of carrying the gap',
+      'Yearly rate of interest on the cash gap',
       figure('carryingRate', 'Carrying rate', funding.carryingRate, '1'),
       'a year',
     ),

@@ -88,7 +88,7 @@ export const besideWhy: Answer = ({ cash }, [id = ''], name) => {
     return titled({
       ...sumRows(
         name,
-        'Cost of carrying the gap',
+        'Interest on the cash gap',
         'A twelfth of the yearly rate on the gap at the end of each month. The gaps are below.',
         months.map(one => ({
           cents: one.gap,

@@ -43,12 +43,17 @@ export const romCommand: Command = {
       figures.total === undefined
         ? []
         : [
-            `Total $${figures.total.toLocaleString('en-US')}, between $${(figures.low ?? 0).toLocaleString('en-US')} and $${(figures.high ?? 0).toLocaleString('en-US')} (class 5, from particulars alone)`,
-            `${(figures.hours ?? 0).toLocaleString('en-US')} paid hours`,
+            `Total about ${thousands(figures.total)}, between ${thousands(figures.low ?? 0)} and ${thousands(figures.high ?? 0)} (class 5, from particulars alone)`,
+            `${Math.round(figures.hours ?? 0).toLocaleString('en-US')} paid hours`,
           ];
     return { json, lines, findings: evaluation.findings };
   },
 };
+
+/** Dollars to the nearest thousand: a rough order is not known better. */
+function thousands(dollars: number): string {
+  return `$${(Math.round(dollars / 1000) * 1000).toLocaleString('en-US')}`;
+}
 
 function hullTypeList(): string {
   const { hullTypes } = shippedLibrary();

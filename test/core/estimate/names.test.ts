@@ -97,6 +97,18 @@ describe('what stands in the sheets of an estimate, as the workbook and every de
     }
   });
 
+  it('says of the crews at most that the planner set where the planner set them', () => {
+    const crews = { crewsAtOnce: figure('2', '1') };
+    const ownOf = (input = small()) =>
+      worked([item('cut', { crew: 'gang', hoursPerUnit: figure('1', 'h/m2'), ...crews })], input)
+        .work.sheet.tables.flatMap(table => table.placed)
+        .filter(step => step.home?.key === 'crews-at-most')
+        .flatMap(step => (step.kind.givens ?? []).map(given => given?.place));
+    expect(ownOf()).toEqual(['templates/work/clean-up/cut/crewsAtOnce']);
+    const own = { item: 'cut', note: '', crewsAtOnce: figure('3', '1') };
+    expect(ownOf(small({ adjustments: new Map([['cut', own]]) }))).toEqual(['/items/cut/crewsAtOnce']);
+  });
+
   it('says of every given number what it rests on, where it comes from and where it is held', () => {
     const bases: readonly string[] = [...BASES, 'schedule'];
     const givens = sheets().sheets.flatMap(sheet =>
@@ -124,5 +136,11 @@ describe('what stands in the sheets of an estimate, as the workbook and every de
     ])
       expect(places).toContain(`templates/work/clean-up/cut/${field}`);
     expect(places).toContain('templates/work/permits/permit/feeFixed');
+    expect(places).toContain('templates/rates/streams/sludge/densityTonnesPerCubicMetre');
+    for (const place of places)
+      if (place?.startsWith('templates/rates/streams/sludge/'))
+        expect(
+          Object.keys(small().library.rateBook.streams.find(({ id }) => id === 'sludge') ?? {}),
+        ).toContain(place.split('/').at(-1));
   });
 });

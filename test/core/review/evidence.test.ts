@@ -28,6 +28,7 @@ describe('what a check says it rests on', () => {
   it.each<[string, Partial<ReviewInput>, string, string]>([
     ['refreshed', {}, 'cannot tell', 'no status date is given'],
     ['refreshed', { statusDate: '2026-03-01' }, 'met', 'the estimate is 2 months old'],
+    ['refreshed', { statusDate: '2026-02-01' }, 'met', 'the estimate is 1 month old'],
     ['variances', {}, 'cannot tell', 'whether there was an earlier estimate is not said'],
     ['variances', { earlier: 'first' }, 'met', 'this is the first estimate'],
     [
