@@ -1,7 +1,7 @@
 import type { Basis } from '../../core/base';
 import type { Change, Project } from '../../core/project';
 import type { Edit } from '../../core/views';
-import { entryAt, holderAt, isHolder, stepsOf } from './place';
+import { entryAt, holderAt, isHolder, readAt, stepsOf } from './place';
 
 /** A change of the document: its name for the undo list, and the pure function that makes it on a draft. */
 export interface NamedEdit {
@@ -61,6 +61,18 @@ export function target(
   const around = chosen?.changes.find(change => at.startsWith(`${change.at}/`));
   if (around !== undefined) return holderAt(around.to, at.slice(around.at.length));
   return (isOnlyHere ? ownChange(draft, scenario, at) : undefined) ?? holderAt(draft, at);
+}
+
+/**
+ * An edit of words as the document has them now: what is shown may be of an earlier document, while the newer one is
+ * being worked out. Other kinds are shown in units of their own and stay as they are.
+ */
+export function asItIsNow(edit: Edit, project: Project | undefined, scenario: string): Edit {
+  if (edit.kind !== 'text' || project === undefined) return edit;
+  const { changes = [] } = project.scenarios.find(one => one.id === scenario) ?? {};
+  const own = changes.find(change => edit.at === change.at || edit.at.startsWith(`${change.at}/`));
+  const found = own === undefined ? readAt(project, edit.at) : readAt(own.to, edit.at.slice(own.at.length));
+  return typeof found === 'string' ? { ...edit, value: found } : edit;
 }
 
 /** Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. */

@@ -69,6 +69,18 @@ export function holderAt(document: unknown, at: string): { holder: Holder; field
   return isHolder(place) ? { holder: place, field } : undefined;
 }
 
+/** What stands at a path, making nothing; undefined when the path leads nowhere. */
+export function readAt(document: unknown, at: string): unknown {
+  let place: unknown = document;
+  for (const step of stepsOf(at)) {
+    if (Array.isArray(place)) {
+      const list: unknown[] = place;
+      place = list[entryAt(list, step)];
+    } else place = isHolder(place) ? place[step] : undefined;
+  }
+  return place;
+}
+
 /** The number of an entry of a list, by its name or its number; -1 when there is none. */
 export function entryAt(list: readonly unknown[], step: string): number {
   const named = list.findIndex(entry => isNamed(entry, step));

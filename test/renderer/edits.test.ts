@@ -6,6 +6,7 @@ import { readProject, type Project } from '../../core/project';
 import { projectSchema } from '../../core/project/schema';
 import type { Addition, Edit, Row } from '../../core/views';
 import {
+  asItIsNow,
   keepEditsInScenario,
   scenarioOfPlan,
   setGiven,
@@ -188,6 +189,37 @@ test('an entry that the document holds once is written whole, with the section a
   expect(projectSchema.safeParse(written.project).success).toBe(true);
   const back = edited(written, removeEntry({ at: '/record/approval', label: 'the approval' }, 'none'));
   expect(back.project.record?.approval).toBeUndefined();
+});
+
+test('words are edited as the document has them now, in the scenario too, not as they were shown', () => {
+  const project = demo();
+  const [first] = project.scenarios;
+  if (first === undefined) throw new Error('the demo has no scenario');
+  const shown: Edit = { at: '/vessel/name', kind: 'text', value: 'Before', label: 'Name' };
+  expect(asItIsNow(shown, project, first.id)).toEqual({ ...shown, value: project.vessel.name });
+  expect(asItIsNow(shown, undefined, first.id)).toEqual(shown);
+  const own = { ...first, changes: [{ at: '/vessel', to: { name: 'Own' } }] };
+  const changed = { ...project, scenarios: [own, ...project.scenarios.slice(1)] };
+  expect(asItIsNow(shown, changed, first.id).value).toBe('Own');
+  expect(asItIsNow(shown, changed, 'none').value).toBe(project.vessel.name);
+  const exact = { ...first, changes: [{ at: '/vessel/name', to: 'Exactly' }] };
+  expect(asItIsNow(shown, { ...project, scenarios: [exact] }, first.id).value).toBe('Exactly');
+  // A note by its place, and one that is not there: looking makes nothing.
+  const at = '/vessel/length';
+  const note: Edit = {
+    at: `/notes/${at.replaceAll('/', '~1')}/text`,
+    kind: 'text',
+    value: '',
+    label: 'Note',
+  };
+  const noted = { ...project, notes: [{ at, text: 'Measured twice' }] };
+  expect(asItIsNow(note, noted, first.id).value).toBe('Measured twice');
+  const bare = { ...project, notes: [] };
+  expect(asItIsNow(note, bare, first.id)).toEqual(note);
+  expect(bare.notes).toEqual([]);
+  // A number is shown in units of its own.
+  const length: Edit = { at: '/vessel/length/value', kind: 'figure', value: '9', label: 'Length' };
+  expect(asItIsNow(length, project, first.id)).toEqual(length);
 });
 
 test('a first alternate is kept, with a bid made around it that fits the document', () => {

@@ -1,6 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Column, Edit, Shown } from '../../../core/views';
-import { change, useWindow } from '../../state/store';
+import { asItIsNow } from '../../edits/edits';
+import { change, state, useWindow } from '../../state/store';
 import { BasisMark } from '../basis-mark';
 import { takeTyped } from '../field';
 
@@ -17,7 +18,7 @@ export function CellContent({ shown, column }: { shown: Shown | undefined; colum
       <span
         className={`${shown.why === undefined ? '' : 'figure'} ${shown.remove === undefined ? '' : 'text-button'} ${tone}`.trim()}
       >
-        {shown.edit?.choices === undefined ? shown.text : chosenTitle(shown.edit)}
+        {shown.edit === undefined ? shown.text : <Editable shown={shown} edit={shown.edit} />}
       </span>
       {shown.pad === undefined ? null : (
         <span className="hidden-digits" aria-hidden="true">
@@ -26,6 +27,13 @@ export function CellContent({ shown, column }: { shown: Shown | undefined; colum
       )}
     </>
   );
+}
+
+/** What may be edited: words as the document has them now, also before the rest has been worked out. */
+function Editable({ shown, edit }: { shown: Shown; edit: Edit }): ReactNode {
+  const words = useWindow(window => asItIsNow(edit, window.history?.project, window.scenario).value);
+  if (edit.choices !== undefined) return chosenTitle(edit);
+  return shown.text === edit.value ? words : shown.text;
 }
 
 function chosenTitle(edit: Edit): string {
@@ -39,8 +47,9 @@ interface EditorProps {
 }
 
 /** The editor inside a cell. Enter takes and goes down, Tab takes and goes on, Escape leaves it as it was. */
-export function CellEditor({ edit, first, onDone }: EditorProps) {
+export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
   const scenario = useWindow(window => window.scenario);
+  const [edit] = useState(() => asItIsNow(shown, state().history?.project, scenario));
   const [typed, setTyped] = useState(first ?? edit.value);
   const [fault, setFault] = useState<string>();
   // A number typed anew was entered, by whatever key the cell is left.
