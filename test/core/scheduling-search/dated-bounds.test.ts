@@ -31,6 +31,18 @@ const KINDS: Readonly<Record<string, Ingredients>> = {
   'many resources': { activities: 5, resources: 12, hasCalendars: true },
 };
 
+/** The problem with no more of each resource than its largest user needs, and one unit fewer on every third day. */
+function withLittle(problem: SearchProblem): SearchProblem {
+  const resources = problem.resources.map((resource, r) => {
+    const capacity = Math.max(1, ...problem.activities.map(({ demands }) => at(demands, r)));
+    const capacityByDay = Int32Array.from({ length: problem.horizon }, (_, day) =>
+      day % 3 === 2 ? capacity - 1 : capacity,
+    );
+    return { ...resource, capacity, ...(r === 1 ? { capacityByDay } : {}) };
+  });
+  return { ...problem, resources };
+}
+
 /** Earliest and latest start and finish of each activity, as days of the problem. */
 interface Span {
   readonly earliest: number;
@@ -78,7 +90,8 @@ function* problems(
   seeds: number,
 ): Generator<{ problem: SearchProblem; best: number }> {
   for (let seed = 1; seed < seeds + 1; seed++) {
-    const problem = randomProblem(seed, ingredients);
+    const drawn = randomProblem(seed, ingredients);
+    const problem = seed % 2 === 0 ? withLittle(drawn) : drawn;
     const key = JSON.stringify([seed, ingredients]);
     let best = shortest.get(key) ?? 0;
     while (best < MOST_DAYS && !shortest.has(key) && allSchedules(problem, best).length === 0) best++;

@@ -39,6 +39,23 @@ function learned(problem: SearchProblem, limit: number) {
   return { ...outcome, found, best: found.at(-1)?.last ?? end };
 }
 
+/** The shortest way through one machine, of all orders: days before, on the machine and behind it of each. */
+function shortestOnOneMachine(days: readonly number[]): number {
+  const count = days.length / 3;
+  const finishFrom = (left: readonly number[], machine: number, last: number): number => {
+    if (left.length === 0) return last;
+    return Math.min(
+      ...left.map(i => {
+        const [before = 0, own = 0, behind = 0] = days.slice(3 * i, 3 * i + 3);
+        const free = Math.max(machine, before) + own;
+        const others = left.filter(other => other !== i);
+        return finishFrom(others, free, Math.max(last, free + behind));
+      }),
+    );
+  };
+  return finishFrom([...new Array<number>(count).keys()], 0, 0);
+}
+
 describe('the learning search alone', () => {
   it('finds and proves the optimum that trying everything finds', () => {
     for (let seed = 1; seed <= 60; seed++) {
@@ -103,6 +120,28 @@ describe('the learning search alone', () => {
         f => f.last,
       );
       expect(ends).toEqual([...new Set(ends)].sort((a, b) => b - a));
+    }
+  });
+
+  it('finds the best order of work on one machine, of all orders there are', () => {
+    // Six on one machine, each between a piece of work before and one behind it that waits for nothing else.
+    for (let seed = 1; seed < 11; seed++) {
+      const random = randomStream(seed, 'one machine');
+      const days = (most: number) => 1 + Math.floor(random() * most);
+      const own = Array.from({ length: 6 }, () => [days(12), days(4), days(12)]).flat();
+      const problem: SearchProblem = {
+        horizon: 200,
+        activities: own.map((duration, i) => ({ duration, demands: [i % 3 === 1 ? 1 : 0] })),
+        relationships: own.flatMap((_, i) =>
+          i % 3 === 2 ? [] : [{ from: i, to: i + 1, kind: 'FS' as const, minimumLag: 0 }],
+        ),
+        resources: [{ capacity: 1 }],
+        calendars: [],
+        exclusions: [],
+      };
+      const outcome = learned(problem, 20_000);
+      expect(outcome.isComplete).toBe(true);
+      expect(outcome.best).toBe(shortestOnOneMachine(own));
     }
   });
 
@@ -180,6 +219,44 @@ describe('learned clauses', () => {
     ]);
     expect(clauses.heads[5]).toBe(1);
     expect(clauses.heads[9]).toBe(-1);
+  });
+
+  it('of which some are dropped and some become shorter stay as they were otherwise, each watched by its first two', () => {
+    for (let seed = 1; seed < 41; seed++) {
+      const random = randomStream(seed, 'clauses');
+      const below = (n: number) => Math.floor(random() * n);
+      const clauses = new Clauses(60);
+      const given = Array.from({ length: 5 + below(20) }, (_, c) => {
+        const start = below(30);
+        const literals = Array.from({ length: 4 + below(4) }, (__, k) => start + 3 * k + below(3));
+        const [spread, now] = [1 + below(6), below(5)];
+        clauses.add(literals, literals.length, spread, now);
+        return { c, literals, spread, now };
+      });
+      const values = Array.from({ length: 60 }, () => (below(9) === 0 ? 1 : below(7) === 0 ? -1 : 0));
+      // At least two literals of a clause are open where nothing rests on it.
+      for (const { literals } of given) for (const literal of literals.slice(0, 2)) values[literal] = 0;
+      const half = given
+        .slice()
+        .sort((a, b) => a.spread - b.spread || b.now - a.now || a.c - b.c)
+        .filter(({ spread }, place) => place < given.length / 2 || spread <= 2);
+      const kept = half
+        .sort((a, b) => a.c - b.c)
+        .filter(({ literals: some }) => !some.some(literal => values[literal] === 1))
+        .map(({ literals: some }) => some.filter(literal => values[literal] === 0));
+      clauses.shrink(literal => values[literal] ?? 0);
+      expect(literals(clauses)).toEqual(kept);
+      for (let literal = 0; literal < 60; literal++) {
+        const watching: number[] = [];
+        for (let watch = clauses.heads[literal] ?? -1; watch >= 0; watch = clauses.next[watch] ?? -1)
+          watching.push(watch);
+        const wanted = kept.flatMap(([first, second], c) => [
+          ...(first === literal ? [2 * c] : []),
+          ...(second === literal ? [2 * c + 1] : []),
+        ]);
+        expect(watching.sort((a, b) => a - b)).toEqual(wanted);
+      }
+    }
   });
 
   it('more than there is room for at first are all kept', () => {

@@ -68,6 +68,55 @@ describe('time and cost', () => {
   });
 });
 
+describe('a search that cannot try all plans', () => {
+  const activities = Array.from({ length: 8 }, (_, i) => {
+    const { workDays: _days, ...rest } = work(`${i}`, 0, { calendar: 'all' });
+    const modes = [1, 2, 3].map(n => ({ crewSize: n, workDays: 7 - 2 * n, uses: { crew: n } }));
+    return { ...rest, modes };
+  });
+  const problem = problemOf(activities, [], { resources: [{ id: 'crew', title: 'Crew', capacity: 24 }] });
+  const cost = ({ modes }: CrewPlan) => 10 + modes.reduce((sum, mode) => sum + mode, 0);
+
+  it('tries as many plans as it is asked for beside the planned ones, each once', () => {
+    const plans: string[] = [];
+    const result = searchCrewPlan(problem, {
+      ...{ schedules: 5, seed: 1, trials: 60, starts: ['2027-03-01', '2027-03-02'] },
+      cost: plan => {
+        plans.push(JSON.stringify(plan));
+        return cost(plan);
+      },
+    });
+    // 3 crews for each of 8 activities and two first days are 13 122 plans: two as planned, and 60 more.
+    expect([result.tried, new Set(plans).size, result.isComplete]).toEqual([62, 62, false]);
+  });
+
+  it('stops when it is told to, with what it has', () => {
+    let asked = 0;
+    const result = searchCrewPlan(problem, {
+      ...{ schedules: 5, seed: 1, trials: 500, cost },
+      onProgress: ({ schedules }) => {
+        asked = schedules;
+      },
+      shouldStop: () => asked >= 7,
+    });
+    expect([result.tried, result.isComplete]).toEqual([7, false]);
+    expect(result.best).toBeDefined();
+  });
+
+  it('ends where there is hardly a new plan left to draw', () => {
+    const few = problemOf(activities.slice(0, 2), [], {
+      resources: [{ id: 'crew', title: 'Crew', capacity: 24 }],
+    });
+    const result = searchCrewPlan(few, { schedules: 5, seed: 1, trials: 8, cost });
+    expect(result.tried).toBeLessThanOrEqual(9);
+    expect(result.best?.plan.modes).toEqual([0, 0]);
+    expect(searchCrewPlan(few, { schedules: 5, seed: 1, trials: 9, cost })).toMatchObject({
+      tried: 9,
+      isComplete: true,
+    });
+  });
+});
+
 describe('shifts and first day', () => {
   const six = { ...calendars['six'], id: 'five', title: 'Saturdays too' };
   const problem = problemOf(

@@ -214,6 +214,12 @@ describe('the least crew of two trades', () => {
     expect(leastCrew(two, asked)?.cost).toBe(Math.min(...costs));
   });
 
+  it('is one of each where the work has time to go one after the other, and costs what one of each costs', () => {
+    // Six and five work days of single work, and two riggers for D: by Friday 2 April there are 25.
+    const least = leastCrew(two, { ...asked, finishBy: '2027-04-02' });
+    expect([least?.units, least?.cost]).toEqual([{ burners: 1, riggers: 2 }, 400 + 2 * 300]);
+  });
+
   it('stopped before there is a schedule it names none', () => {
     expect(leastCrew(two, { ...asked, shouldStop: () => true })).toBeUndefined();
   });

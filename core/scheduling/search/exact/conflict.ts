@@ -16,6 +16,7 @@ const PEAK_DAY = 0;
 /** The first day on which activities at the given times exceed a capacity, null when there is none. */
 export function firstConflict(net: DatedNet, times: Times): Conflict | null {
   const holders = holdersByStart(net, times);
+  if (holders.length === 0) return null;
   let running: number[] = [];
   let next = 0;
   const firstDay = intAt(times.starts, at(holders, 0));
