@@ -47,6 +47,8 @@ export const SUBJECTS: ReadonlySet<string> = new Set([
 
 /** Texts of the same form that are places and headings, no codes. */
 const NOT_CODES: ReadonlySet<string> = new Set([
+  'bid/alternates',
+  'bid/lines',
   'items/fields',
   'rates/overrides',
   'rates/wages',
