@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { searchSchedule } from '../../../core/scheduling/search';
 import { exhaustiveOptimum } from './exhaustive';
 import { randomProblem, type Ingredients } from './random-problem';
-import { scheduleFaults } from './schedule-faults';
+import { finishDay, scheduleFaults } from './schedule-faults';
 
 const KINDS: Readonly<Record<string, Ingredients>> = {
   plain: { activities: 5 },
@@ -39,6 +39,8 @@ describe('on 300 small random problems the search finds the optimum that trying 
         if (!result.starts) continue;
         solvable++;
         expect(scheduleFaults(problem, result.starts)).toEqual([]);
+        const finishes = [...result.starts].map((start, i) => finishDay(problem, i, start));
+        expect([...(result.finishes ?? [])]).toEqual(finishes);
       }
       expect(solvable).toBeGreaterThanOrEqual(0.2 * tried);
     });

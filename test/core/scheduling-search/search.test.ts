@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { searchSchedule } from '../../../core/scheduling/search';
 import { randomProblem, type Ingredients } from './random-problem';
-import { scheduleFaults } from './schedule-faults';
+import { finishDay, scheduleFaults } from './schedule-faults';
 
 const KINDS_OF_PROBLEM: Readonly<Record<string, Ingredients>> = {
   plain: { activities: 20 },
@@ -36,6 +36,9 @@ describe('every schedule handed out keeps every condition, day by day', () => {
         found++;
         expect({ seed, faults: scheduleFaults(problem, result.starts) }).toEqual({ seed, faults: [] });
         expect(result.finish).toBeGreaterThanOrEqual(result.lowerBound);
+        const finishes = [...result.starts].map((start, i) => finishDay(problem, i, start));
+        expect([...(result.finishes ?? [])]).toEqual(finishes);
+        expect(result.finish).toBe(Math.max(...finishes));
       }
       const share = ingredients.hasMaximums === true || ingredients.hasFixed === true ? 0.25 : 0.75;
       expect(found).toBeGreaterThanOrEqual(share * tried);

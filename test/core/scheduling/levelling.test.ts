@@ -228,5 +228,7 @@ describe('the least crew of two trades', () => {
     const alike = { ...asked, unitCosts: { burners: 300, riggers: 300 } };
     const { burners = 0, riggers = 0 } = leastCrew(two, alike)?.units ?? {};
     expect([isEnough(burners, riggers), isEnough(burners - 1, riggers)]).toEqual([true, false]);
+    const turned = { ...two, resources: two.resources.toReversed() };
+    expect(leastCrew(turned, alike)?.units).toEqual({ burners, riggers });
   });
 });

@@ -133,4 +133,26 @@ export const EQUIVALENT = [
     'if (estimate.money === undefined || estimate.quoted === undefined) return scheduled;',
     'estimate.money === undefined && estimate.quoted === undefined',
   ]),
+  ...changes('core/scheduling/words.ts', 'one word has nothing to be joined with', [
+    "return `${words.slice(0, -1).join(', ')} and ${words.slice(-1).join('')}`;",
+    '"Stryker was here!"',
+  ]),
+  ...changes('core/scheduling/verify/check-resources.ts', 'nothing is more than a limit that is not there', [
+    'if (crewLimit === undefined) return [];',
+    'false',
+  ]),
+  ...changes('core/scheduling/verify/day-rules.ts', 'the same days are only written out once more', [
+    'const held = problem.resources.filter(r => r.calendar !== undefined && (uses[r.id] ?? 0) > 0);',
+    'true',
+  ]),
+  ...changes(
+    'core/scheduling/search/lag-pass.ts',
+    'no lag leads from an activity to itself',
+    ['if (intAt(placeOf, other) >= k) continue;', 'intAt(placeOf, other) > k'],
+    ['if (intAt(this.placeOf, other) >= k) continue;', 'intAt(this.placeOf, other) > k'],
+  ),
+  ...changes('core/scheduling/search/mirror.ts', 'every activity has a calendar on the axis', [
+    'if (!calendar) return false;',
+    'false',
+  ]),
 ];
