@@ -152,7 +152,7 @@ function measuredCell({ measures }: EstimateContext, driver: Driver, figure: Fig
       kind: 'figure',
       value: figure === undefined ? '' : shown.value,
       unit: shown.unit,
-      label: `${driver.title}, surveyed, ${unitWords(shown.unit)}`,
+      label: [driver.title, 'surveyed', unitWords(shown.unit)].filter(part => part !== '').join(', '),
       basis: 'surveyed',
       optional: true,
     },

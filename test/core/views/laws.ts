@@ -2,12 +2,12 @@ import type { Sentence, TableRows, WhyRows } from '../../../core/views';
 
 /** Laws that hold for whatever a view shows, each as the list of places that break it. */
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return value !== null && typeof value === 'object' && !Array.isArray(value);
 }
 
 /** Everything inside a value with the path to it. */
-function* inside(value: unknown, path = ''): Generator<readonly [path: string, held: unknown]> {
+export function* inside(value: unknown, path = ''): Generator<readonly [path: string, held: unknown]> {
   yield [path, value];
   if (Array.isArray(value)) {
     for (const [place, one] of value.entries()) yield* inside(one, `${path}/${place}`);
