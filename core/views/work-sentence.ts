@@ -69,13 +69,17 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
     item.id,
     item.decimals,
   );
-  if (item.disposes !== undefined) return [{ ...shown }, ` ${shown.unit ?? ''}`];
+  if (item.disposes !== undefined) return withWords(shown, shown.unit);
   const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
   const driver = lowered(withId(context.evaluation.library.drivers, item.driver).title);
   if (isOnce(context, item)) return [];
   if (unit === '1') return ['scaled by ', value, ` for the ${driver}`];
-  const words = unit === 'each' ? driver : (shown.unit ?? '');
-  return [value, ` ${words}`];
+  return withWords(value, unit === 'each' ? driver : shown.unit);
+}
+
+/** A figure with its unit and other words behind it; one that is absent has no unit. */
+function withWords(shown: Shown, ...words: readonly (string | undefined)[]): Sentence {
+  return [shown, ...words.flatMap(one => (one === undefined || one === '' ? [] : [` ${one}`]))];
 }
 
 /** An item of which a project has exactly one: its quantity goes without saying. */
@@ -90,7 +94,7 @@ function spanClause(context: EstimateContext, item: WorkItem): Sentence {
   const { money } = context.parts;
   if (money === undefined) return [];
   const shown = figureCell(context, money.result, money.lines.columns.quantity, item.id);
-  return [shown, ` ${shown.unit ?? ''} by the schedule`];
+  return withWords(shown, shown.unit, 'by the schedule');
 }
 
 /** The hours for one of an item's unit, to be changed in place; none where it names none. */
