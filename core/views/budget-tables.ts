@@ -10,7 +10,7 @@ import { roundText, shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
 import type { ShownColumn, ShownMoney } from './shown-money';
 import { tenths } from './budget';
-import { wholeDollars } from './whole-dollars';
+import { roundedDollars, wholeDollars } from './whole-dollars';
 
 const MONEY_COLUMNS: readonly Column[] = ELEMENTS.map(element => ({
   key: element,
@@ -129,7 +129,7 @@ export function elementTable(money: ShownMoney): TableRows {
   return amountTable('by-element', 'Budget by element', 'Element', rows, money.total('total'));
 }
 
-/** Parts of lines put together by a key, in whole dollars that add up to the total. */
+/** Parts of lines put together by a key, in whole dollars that add up to the total while each of them is known. */
 function grouped(
   money: ShownMoney,
   parts: readonly { readonly key: string; readonly cents: number | undefined }[],
@@ -140,7 +140,10 @@ function grouped(
     sums.set(key, before === undefined || cents === undefined ? undefined : before + cents);
   }
   const present = [...sums.values()].filter(cents => cents !== undefined);
-  if (present.length < sums.size) return sums;
+  if (present.length < sums.size)
+    return new Map(
+      [...sums].map(([key, cents]) => [key, cents === undefined ? cents : roundedDollars(cents)]),
+    );
   const shown = wholeDollars(present, money.total('total'));
   return new Map([...sums.keys()].map((key, place) => [key, at(shown, place)]));
 }

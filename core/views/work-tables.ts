@@ -78,7 +78,7 @@ function stageRow(context: EstimateContext, money: ShownMoney, stage: ShownMoney
 }
 
 function totalRow(context: EstimateContext, money: ShownMoney): Row {
-  const items = money.lines.map(line => line.id);
+  const items = context.parts.items.map(item => item.id);
   return {
     id: 'total',
     kind: 'total',

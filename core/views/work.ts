@@ -30,7 +30,7 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
 
 function sentence(context: EstimateContext, money: ShownMoney): Sentence {
   const { parts } = context;
-  const count = `${printed(String(money.lines.length))} work items, `;
+  const count = `${printed(String(parts.items.length))} work items, `;
   const hours = hoursOf(
     context,
     parts.items.map(item => item.id),

@@ -84,13 +84,16 @@ function wrongInput(project: unknown, { edit, text }: Input): string[] {
   if (kind === 'choice' && edit.choices?.some(one => one.id === value) !== true) return wrong('not offered');
   if (isRecord(held)) return held['policy'] === value ? [] : wrong('not the policy');
   if (held === undefined) return value === '' || /^\/(options|items)\//.test(at) ? [] : wrong('not there');
-  return value === String(held) ? [] : wrong('not what is there');
+  return [String, Number, (text: string) => text === 'true'].some(read => read(value) === held)
+    ? []
+    : wrong('not what is there');
 }
 
 /** Whether a text in a field is what stands there, in words. */
 const isSaid = ({ edit: { kind, value, choices, at }, text }: Input): boolean => {
   if (text === undefined || kind === 'figure') return true;
-  if (value === '') return /^(–|not given|not chosen|not asked yet|)$/.test(text) || at === '/decision/chosen';
+  if (value === '')
+    return /^(–|not given|not chosen|not asked yet|)$/.test(text) || at === '/decision/chosen';
   if (kind === 'date') return text === value || /^\d{1,2} [A-Z][a-z]{2} \d{4}$/.test(text);
   return text === value || choices?.find(one => one.id === value)?.title === text;
 };
@@ -138,8 +141,7 @@ function listsOf(additions: readonly Addition[]): readonly Addition[] {
 /** A new entry with every field that may not be empty, or with all of them but one. */
 function entryOf(addition: Addition, isLeftOut: (field: AddField) => boolean): unknown {
   const entry: Record<string, unknown> = structuredClone({ ...addition.entry });
-  for (const field of addition.fields)
-    if (!isLeftOut(field)) setInside(entry, field.path, typed(field));
+  for (const field of addition.fields) if (!isLeftOut(field)) setInside(entry, field.path, typed(field));
   if (addition.idFrom !== undefined) entry['id'] = 'typed-in-this-test';
   return entry;
 }
@@ -181,7 +183,8 @@ describe.each(DOCUMENTS)('the inputs of %s', name => {
     const wrong = kindsOf(inputsOf(all)).flatMap(({ edit }): string[] => {
       const { at, kind, choices = [] } = edit;
       const held = valueAt(all.project, at);
-      if (edit.member === true || (kind === 'figure' && held === undefined) || at.startsWith('/items/')) return [];
+      if (edit.member === true || (kind === 'figure' && held === undefined) || at.startsWith('/items/'))
+        return [];
       const offered: readonly unknown[] =
         kind === 'choice'
           ? choices.filter(one => one.id !== '').map(one => one.puts ?? one.id)
@@ -226,17 +229,18 @@ describe.each(DOCUMENTS)('the inputs of %s', name => {
     for (const addition of listsOf(additions)) {
       const { at, what, fields } = addition;
       expect(problems(added(all.project, addition, () => false)), at).toEqual([]);
-      expect(
-        problems(added(all.project, addition, field => field.optional === true)),
-        at,
-      ).toEqual([]);
+      expect(problems(added(all.project, addition, field => field.optional === true)), at).toEqual([]);
       expect(what).toMatch(/^\S+( \S+)*$/);
       for (const field of fields) {
         const { label, kind, choices, value, path, unit } = field;
         expect(label, at).toMatch(/^\S+( \S+)*$/);
-        if (choices !== undefined) expect(new Set(choices.map(one => one.id)).size, path).toBe(choices.length);
+        if (choices !== undefined)
+          expect(new Set(choices.map(one => one.id)).size, path).toBe(choices.length);
         if (choices !== undefined && value !== undefined)
-          expect(choices.map(one => one.id), path).toContain(value);
+          expect(
+            choices.map(one => one.id),
+            path,
+          ).toContain(value);
         if (kind === 'figure') expect(unit, path).toMatch(/\S/);
       }
     }

@@ -117,6 +117,7 @@ const awkwardly = (name: AwkwardName, measures: Measures) => () =>
 const MADE = {
   'a full document in feet': () => shownOf(screened(), 'us'),
   'a full document in metres': () => shownOf(screened(), 'metric'),
+  'the example': awkwardly('the example', 'us'),
   'a document just begun': awkwardly('as it begins', 'us'),
   'a document without a schedule': awkwardly('without a schedule', 'us'),
   'a document with an absent figure': awkwardly('with a lightship that is no weight', 'metric'),
