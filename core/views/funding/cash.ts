@@ -93,7 +93,7 @@ function ticksTo(most: number): CashPicture['ticks'] {
       10_000_000,
     ].find(step => most / step <= 6) ?? 20_000_000;
   const count = Math.ceil(most / size);
-  const decimals = size < 100_000 ? 2 : size % 1_000_000 === 0 ? 1 : 2;
+  const decimals = size % 10_000 !== 0 ? 3 : size % 1_000_000 === 0 ? 1 : 2;
   return Array.from({ length: count + 1 }, (_, step) => ({
     at: step * size,
     text: roundText(((step * size) / 1_000_000).toFixed(4), decimals),

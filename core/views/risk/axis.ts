@@ -12,7 +12,7 @@ const MOST = 7;
 export function moneyTicks(least: number, most: number): readonly Tick[] {
   const size = STEPS.find(step => (most - least) / step < MOST - 1) ?? 10 * MILLION;
   const [first, last] = [Math.floor(least / size), Math.ceil(most / size)];
-  const decimals = size % MILLION === 0 ? 0 : size % 100_000 === 0 ? 1 : 2;
+  const decimals = size % MILLION === 0 ? 0 : size % 100_000 === 0 ? 1 : size % 10_000 === 0 ? 2 : 3;
   return Array.from({ length: last - first + 1 }, (_, at) => {
     const value = (first + at) * size;
     return { at: value, text: roundText((value / MILLION).toFixed(4), decimals) };

@@ -226,10 +226,11 @@ describe('axes', () => {
     [0, 12_000_000, '0 5 10 15'],
     [0, 60_000_000, '0 10 20 30 40 50 60'],
     [100_000, 150_000, '0.10 0.11 0.12 0.13 0.14 0.15'],
+    [100_000, 200_000, '0.100 0.125 0.150 0.175 0.200'],
   ])('of money from %d to %d are in millions: %s', (least, most, texts) => {
     const ticks = moneyTicks(least, most);
     expect(ticks.map(({ text }) => text).join(' ')).toBe(texts);
-    expect(ticks.map(({ at }) => Number((at / 1_000_000).toFixed(2)))).toEqual(texts.split(' ').map(Number));
+    expect(ticks.map(({ at }) => Number((at / 1_000_000).toFixed(3)))).toEqual(texts.split(' ').map(Number));
   });
 
   test.each([
