@@ -246,7 +246,7 @@ describe('the tables of the funding', () => {
     expect(told(own)).toEqual([year, only]);
     expect(told({ ...own, carrying: 49 })).toEqual([
       year,
-      ['carrying', 'Cost of carrying the gap at the county’s rate', '–', 'grant:beside|carrying'],
+      ['carrying', 'Interest on the cash gap at the county’s rate', '–', 'grant:beside|carrying'],
       only,
     ]);
     expect(besideTable(undefined).rows).toEqual([]);

@@ -66,7 +66,8 @@ function withMore(project: Project): Project {
   };
 }
 
-const screened = once((): Evaluation => {
+/** A full document with its roll-over screen. */
+export const screened = once((): Evaluation => {
   const evaluation = evaluatedAs(FULL, { upright: true });
   return { ...evaluation, project: withMore(evaluation.project) };
 });

@@ -121,6 +121,14 @@ export const EQUIVALENT = [
     'const lines = (context.summary?.lines ?? []).filter(line => {',
     '["Stryker was here"]',
   ]),
+  ...changes('core/views/compare/bridge.ts', 'a difference of nothing is told before', [
+    "const way = total === 0 ? 'as much as' : total > 0 ? 'more than' : 'less than';",
+    'total >= 0',
+  ]),
+  ...changes('core/views/bid/received.ts', 'a bid of just the estimate is told before', [
+    ": `, ${dollars(Math.abs(over))} ${over > 0 ? 'over' : 'under'} the estimate.`,",
+    'over >= 0',
+  ]),
   ...changes('core/evaluation/books/line-hints.ts', 'a word among the sources gives nothing in kind', [
     'return (funding?.sources ?? []).some(',
     '["Stryker was here"]',
