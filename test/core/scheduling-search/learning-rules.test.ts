@@ -8,6 +8,7 @@ import { plainNetOf } from '../../../core/scheduling/search/compile-plain';
 import { Clauses } from '../../../core/scheduling/search/learning/clauses';
 import { ConflictAnalysis } from '../../../core/scheduling/search/learning/conflict-analysis';
 import { Cuts } from '../../../core/scheduling/search/learning/cuts';
+import { LearningSearch } from '../../../core/scheduling/search/learning/learning-search';
 import { Propagation } from '../../../core/scheduling/search/learning/propagation';
 import { FullDays } from '../../../core/scheduling/search/learning/reasons';
 import {
@@ -432,6 +433,43 @@ describe('a learned clause', () => {
       expect(open.filter(cut => raised.has(cut) && !drained.has(cut))).toEqual([]);
     }
     expect(learnt).toBeGreaterThan(50);
+  });
+});
+
+describe('the learning search between windows that the rules have narrowed', () => {
+  it('hands out shorter and shorter schedules that keep every condition, and proves the last the shortest', () => {
+    let [without, several] = [0, 0];
+    for (const { problem, windows } of benches(15, 2)) {
+      const bounds = boundNetOf(problem);
+      const windowsFor = (end: number) => windowsForEnd(bounds, end);
+      const room = windowsFor(windows.end + 4);
+      if (!room) throw new Error('more room is not less');
+      let lastEnd = 0;
+      const inRow = Int32Array.from(problem.activities, ({ duration }) => (lastEnd += duration) - duration);
+      for (const given of [windows, room]) {
+        const ends: number[] = [];
+        const search = new LearningSearch(plainNetOf(problem), bounds, given, inRow, {
+          ...{ limit: 20_000, shouldStop: () => false, windowsFor },
+          found: (starts, end) => {
+            expect(scheduleFaults(problem, starts)).toEqual([]);
+            expect(end).toBe(
+              Math.max(...problem.activities.map(({ duration }, i) => at(starts, i) + duration)),
+            );
+            ends.push(end);
+          },
+        });
+        expect(search.run().isComplete).toBe(true);
+        expect(ends).toEqual([...new Set(ends)].sort((a, b) => b - a));
+        const [first = given.end] = ends;
+        expect(first).toBeLessThanOrEqual(given.end);
+        const shorter = benchOf(problem, (ends.at(-1) ?? given.end + 1) - 1);
+        expect(shorter !== undefined && hasSchedule(problem, opened(shorter))).toBe(false);
+        if (ends.length === 0) without++;
+        if (ends.length > 1) several++;
+      }
+    }
+    expect(without).toBeGreaterThan(0);
+    expect(several).toBeGreaterThan(3);
   });
 });
 
