@@ -269,6 +269,24 @@ describe('windows for an assumed end with dates', () => {
   }
 });
 
+describe('beside what is fixed', () => {
+  it('nothing can start where what is fixed leaves too few units', () => {
+    const task = { duration: 2, demands: [2] };
+    const problem: SearchProblem = {
+      ...{ horizon: 30, calendars: [], exclusions: [], relationships: [], resources: [{ capacity: 3 }] },
+      activities: [{ duration: 4, demands: [2], fixedStart: 1 }, task, { duration: 1, demands: [1] }],
+    };
+    // Days 1 to 4 leave one unit: two days of two units fit from day 5 on, and before an end at 7 there only; one unit always fits.
+    const spans = spansFor(problem, 7);
+    expect(spans?.map(({ earliest, latest }) => [earliest, latest])).toEqual([
+      [1, 1],
+      [5, 5],
+      [0, 6],
+    ]);
+    expect([spansFor(problem, 6), spansFor(problem, 8)?.[1]?.latest]).toEqual([undefined, 6]);
+  });
+});
+
 describe('the bound with dates', () => {
   it('rises to the first end that is not refuted, and no further than the best known', () => {
     let raised = 0;

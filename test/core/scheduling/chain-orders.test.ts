@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { chainScheduler, schedule } from '../../../core/scheduling';
 import { resourceChains } from '../../../core/scheduling/chains/resource-chains';
 import { compile } from '../../../core/scheduling/compile/compile';
+import { horizonDays } from '../../../core/scheduling/compile/horizon';
 import { listDays } from '../../../core/scheduling/verify/day-list';
 import type { SearchProblem } from '../../../core/scheduling/search';
 import { after, problemOf, work } from './problems';
@@ -80,6 +81,50 @@ describe('small things', () => {
   it('a problem without zone states has no spells and no orders by them', () => {
     const compiled = compile(problemOf([work('A', 2), work('B', 2)], [after('A', 'B')]));
     expect([compiled.spells, compiled.search.relationships.length]).toEqual([[], 1]);
+  });
+
+  it('the days laid out are those to the last date, and from there all work in a row, with room for holidays', () => {
+    // Ten work days of five a week are 10 * 7.4 / 5 = 14.8 calendar days, with one more 15.8; 30 are for holidays.
+    expect(horizonDays(problemOf([work('A', 10)]))).toBe(46);
+    // Seven days a week 7.4 / 7 each: 11.57; calendar days are one each: 11. Lags count twice.
+    expect(horizonDays(problemOf([work('A', 10, { calendar: 'all' })]))).toBe(42);
+    expect(horizonDays(problemOf([work('A', 10, { durationUnit: 'day' })]))).toBe(41);
+    expect(
+      horizonDays(
+        problemOf([work('A', 0), work('B', 0)], [after('A', 'B', { lag: 4 }), after('A', 'B', { lag: -3 })]),
+      ),
+    ).toBe(1 + 1 + 8 + 30);
+    // Until 31 March there are 30 days; a capacity that changes until 10 April makes it 40.
+    const dated = [work('A', 0, { deadline: '2027-03-31' })];
+    expect(horizonDays(problemOf(dated))).toBe(30 + 1 + 30);
+    const capacityChanges = [{ from: '2027-03-01', to: '2027-04-10', capacity: 1 }];
+    expect(
+      horizonDays(
+        problemOf(dated, [], { resources: [{ id: 'c', title: 'C', capacity: 2, capacityChanges }] }),
+      ),
+    ).toBe(40 + 1 + 30);
+    // What may be missed once must come round again: 800 days.
+    const consecutive = { weatherDays: 2 };
+    expect(horizonDays(problemOf([work('A', 3, { durationUnit: 'day', consecutive })]))).toBe(
+      5 + 1 + 30 + 800,
+    );
+  });
+
+  it('an idle weekend inside a window is a matter of the calendar, days before the window one of the window', () => {
+    const windows = [{ from: '2027-03-03', to: '2027-03-31' }];
+    const problem = problemOf(
+      [work('A', 5), work('B', 2, { windows }), work('C', 1, { windows })],
+      [after('A', 'B')],
+    );
+    const holdings = (id: string) =>
+      schedule(problem, options)
+        .activities.find(activity => activity.id === id)
+        ?.heldBy.map(({ kind }) => kind);
+    // A lasts from Monday to Friday: B waits for it, and over the weekend; C starts with the window on Wednesday.
+    expect(holdings('B')).toContain('calendar');
+    expect(holdings('B')).not.toContain('window');
+    expect(holdings('C')).toContain('window');
+    expect(holdings('C')).not.toContain('calendar');
   });
 
   it('the last day of February is the 28th, of years that four divides the 29th, but not of most centuries', () => {

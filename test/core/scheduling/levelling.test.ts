@@ -232,3 +232,54 @@ describe('the least crew of two trades', () => {
     expect(leastCrew(turned, alike)?.units).toEqual({ burners, riggers });
   });
 });
+
+describe('the least crew of random problems', () => {
+  const PROBLEMS = 36;
+  /** Problems with plenty of each resource, and a last day some days after the earliest finish. */
+  const given = fc.sample(randomProblem(9, 3), { numRuns: PROBLEMS, seed: 5 }).flatMap((drawn, k) => {
+    const problem: ScheduleProblem = {
+      ...drawn,
+      resources: drawn.resources.map(({ capacityChanges: _, ...resource }) => ({ ...resource, capacity: 6 })),
+      activities: drawn.activities.map(({ place: _, ...activity }) => activity),
+      exclusions: [],
+    };
+    const { finish } = schedule(problem, options);
+    if (finish === undefined) return [];
+    const last = Date.parse(finish) + (k % 3) * 86_400_000;
+    return [{ problem, finishBy: new Date(last).toISOString().slice(0, 10) }];
+  });
+  const unitCosts = { crew: 3, crane: 5 };
+  // Without rounds levelling only settles everything once: then there is something left to be spared.
+  const few = { ...options, rounds: 0 };
+
+  it('is never more than the peaks of the levelled schedule, is kept day by day, and no unit of it can be spared', () => {
+    let spared = 0;
+    for (const { problem, finishBy } of given) {
+      const asked = { ...few, finishBy, unitCosts };
+      const least = leastCrew(problem, asked);
+      const levelled = levelSchedule(problem, { ...few, finishBy, objective: 'peak', weights: unitCosts });
+      if (least === undefined) throw new Error('all units at hand finish in time');
+      const { units, result, cost } = least;
+      const peak = (id: string) => levelled.resourcePeaks[id]?.units ?? 0;
+      expect(cost).toBe(3 * (units['crew'] ?? 0) + 5 * (units['crane'] ?? 0));
+      expect(verifySchedule(problem, result)).toEqual([]);
+      expect(result.finish?.localeCompare(finishBy)).toBeLessThanOrEqual(0);
+      expect(result.uses?.before).toEqual(levelled.uses?.before);
+      for (const id of ['crew', 'crane']) {
+        const own = units[id] ?? 0;
+        expect(own).toBeLessThanOrEqual(peak(id));
+        if (own < peak(id)) spared++;
+        expect(result.resourcePeaks[id]?.units ?? 0).toBeLessThanOrEqual(own);
+        expect(result.uses?.after[id]?.peak).toBe(result.resourcePeaks[id]?.units ?? 0);
+        if (own === 0) continue;
+        const resources = problem.resources.map(resource => ({
+          ...resource,
+          capacity: (units[resource.id] ?? 0) - (resource.id === id ? 1 : 0),
+        }));
+        const { finish = '9999-12-31' } = schedule({ ...problem, resources }, options);
+        expect(finish.localeCompare(finishBy)).toBe(1);
+      }
+    }
+    expect(spared).toBeGreaterThan(1);
+  });
+});

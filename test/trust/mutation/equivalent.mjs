@@ -163,4 +163,21 @@ export const EQUIVALENT = [
     'if (!calendar) return false;',
     'false',
   ]),
+  ...changes(
+    'core/scheduling/search/bounds/dated/pairs.ts',
+    'an order that does not fit cannot be kept either',
+    ['if (!canFirst && !canSecond) return false;', 'false'],
+  ),
+  ...changes(
+    'core/scheduling/search/bounds/dated/windows.ts',
+    'where nothing is marked, looking finds nothing',
+    ['windows.hasNarrowed = value === 1;', 'true'],
+    ['view.hasPushed = value === 1;', 'true'],
+    ['view.hasMoved = value === 1;', 'true'],
+  ),
+  ...changes(
+    'core/scheduling/search/compile-held.ts',
+    'resources lie in other words of 32 bits, and fit as before',
+    ['const held = watched.flatMap(({ units }, r) => (units[i] === 0 ? [] : [r]));', '[]'],
+  ),
 ];
