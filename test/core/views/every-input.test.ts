@@ -246,3 +246,12 @@ describe.each(DOCUMENTS)('the inputs of %s', name => {
     }
   });
 });
+
+test('a full document can be added to wherever it holds a list of the reader’s', () => {
+  const places = listsOf(found(everything('a full document in feet'), isAddition)).map(one => one.at);
+  const ends = new Set(places.map(at => stepsOf(at).at(-1) ?? ''));
+  expect([...ends].toSorted()).toEqual([
+    ...['alternates', 'closures', 'compartments', 'connections', 'covers', 'items', 'laboratory', 'lessons'],
+    ...['openings', 'quotes', 'receivedBids', 'sources', 'tanks', 'vents', 'weights'],
+  ]);
+});

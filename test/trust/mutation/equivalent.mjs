@@ -125,6 +125,14 @@ export const EQUIVALENT = [
     "const way = total === 0 ? 'as much as' : total > 0 ? 'more than' : 'less than';",
     'total >= 0',
   ]),
+  ...changes('core/views/sinking-tables.ts', 'unevenness is always a number', [
+    "uneven: number(100 * choice.unevenness, 1, 'not run'),",
+    '""',
+  ]),
+  ...changes('core/views/scenarios.ts', 'a place of the document always has a step', [
+    "const [section = '', id = '', ...fields] = steps;",
+    '"Stryker was here!"',
+  ]),
   ...changes('core/views/bid/received.ts', 'a bid of just the estimate is told before', [
     ": `, ${dollars(Math.abs(over))} ${over > 0 ? 'over' : 'under'} the estimate.`,",
     'over >= 0',
