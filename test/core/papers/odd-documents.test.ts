@@ -113,7 +113,7 @@ describe('papers of an estimate without a total', () => {
     expect(formulas.filter(formula => formula.includes('changed_since'))).toEqual([]);
   });
 
-  test('the rows of the file of lines have no amount, not a zero', () => {
+  test('the rows of contract work in the file of lines have no amount, not a zero; the owner’s own have theirs', () => {
     const lines =
       csvFiles(untold)
         .find(({ name }) => name === 'lines')
@@ -121,7 +121,10 @@ describe('papers of an estimate without a total', () => {
         .split(/\r?\n/) ?? [];
     expect(lines[0]).toMatch(/"?total, USD"?$/);
     expect(lines.length).toBeGreaterThan(200);
-    expect(lines.slice(1).filter(line => !line.endsWith(','))).toEqual([]);
+    const withAmount = lines.slice(1).filter(line => !line.endsWith(','));
+    expect(withAmount.filter(line => !/,owner,/.test(line))).toEqual([]);
+    const own = untold.estimate?.items.filter(item => !item.contract) ?? [];
+    expect(withAmount).toHaveLength(own.length);
   });
 
   test('a bid of it is not written, and the scenario cannot be recommended', () => {
