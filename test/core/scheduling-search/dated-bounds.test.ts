@@ -27,6 +27,7 @@ const KINDS: Readonly<Record<string, Ingredients>> = {
     hasCalendars: true,
   },
   'maximum lags': { activities: 5, hasKinds: true, hasMaximums: true, hasCalendars: true },
+  'windows and calendars': { activities: 5, hasWindows: true, hasCalendars: true },
   exclusions: { activities: 5, hasExclusions: true, hasCalendars: true },
   'many resources': { activities: 5, resources: 12, hasCalendars: true },
 };
@@ -41,6 +42,12 @@ function withLittle(problem: SearchProblem): SearchProblem {
     return { ...resource, capacity, ...(r === 1 ? { capacityByDay } : {}) };
   });
   return { ...problem, resources };
+}
+
+/** The problem with the same allowed starts for all, whatever their calendars and durations. */
+function withSharedStarts(problem: SearchProblem): SearchProblem {
+  const startAllowed = Uint8Array.from({ length: problem.horizon }, (_, day) => (day % 5 < 3 ? 1 : 0));
+  return { ...problem, activities: problem.activities.map(activity => ({ ...activity, startAllowed })) };
 }
 
 /** Earliest and latest start and finish of each activity, as days of the problem. */
@@ -91,7 +98,8 @@ function* problems(
 ): Generator<{ problem: SearchProblem; best: number }> {
   for (let seed = 1; seed < seeds + 1; seed++) {
     const drawn = randomProblem(seed, ingredients);
-    const problem = seed % 2 === 0 ? withLittle(drawn) : drawn;
+    const roomy = ingredients.hasWindows === true && seed % 3 === 0 ? withSharedStarts(drawn) : drawn;
+    const problem = seed % 2 === 0 ? withLittle(roomy) : roomy;
     const key = JSON.stringify([seed, ingredients]);
     let best = shortest.get(key) ?? 0;
     while (best < MOST_DAYS && !shortest.has(key) && allSchedules(problem, best).length === 0) best++;

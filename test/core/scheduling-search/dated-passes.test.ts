@@ -102,6 +102,28 @@ describe('a pass with dates', () => {
     expect(late).toBeGreaterThan(10);
   });
 
+  it('becomes the anchor of those backwards when it is less late, or as late and shorter', () => {
+    const task = (duration: number) => ({ duration, demands: [1] });
+    const problem: SearchProblem = {
+      ...{ horizon: 40, calendars: [], exclusions: [], relationships: [], resources: [{ capacity: 1 }] },
+      activities: [{ ...task(3), latestFinish: 8 }, task(5), { ...task(4), notBefore: 6 }],
+    };
+    const [net] = datedNetsOf(problem, normalised(problem));
+    const anchor = { moment: net.slots, late: Infinity };
+    const side = new DatedSide(net, true, anchor);
+    const made = individualOf(net.count);
+    const after = (...list: number[]) => {
+      side.decode(Int32Array.from(list), made);
+      return [anchor.moment - net.base, anchor.late];
+    };
+    // 2 from 6 to 10, 1 from 0 to 5, 0 from 10 to 13: five days late. In the order 1, 0, 2: 0 from 5 to 8, 2 to 12.
+    expect(after(2, 1, 0)).toEqual([13, 5]);
+    expect(after(1, 0, 2)).toEqual([12, 0]);
+    // In the order 2, 0, 1: 0 from 0 to 3, 1 from 10 to 15: as late as that, but longer; and the first is late again.
+    expect(after(2, 0, 1)).toEqual([12, 0]);
+    expect(after(2, 1, 0)).toEqual([12, 0]);
+  });
+
   it('backwards from an end keeps every rule as well, with what lies before the first day counted beyond', () => {
     let [inside, before] = [0, 0];
     for (let seed = 1; seed < 41; seed++) {

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { chainScheduler, schedule } from '../../../core/scheduling';
 import { resourceChains } from '../../../core/scheduling/chains/resource-chains';
 import { compile } from '../../../core/scheduling/compile/compile';
+import { tightHorizon } from '../../../core/scheduling/compile/tight-horizon';
+import { layLanes } from '../../../core/scheduling/search/lanes';
 import { horizonDays } from '../../../core/scheduling/compile/horizon';
 import { listDays } from '../../../core/scheduling/verify/day-list';
 import type { SearchProblem } from '../../../core/scheduling/search';
@@ -108,6 +110,35 @@ describe('small things', () => {
     expect(horizonDays(problemOf([work('A', 3, { durationUnit: 'day', consecutive })]))).toBe(
       5 + 1 + 30 + 800,
     );
+  });
+
+  it('a shorter horizon has room for the earliest finish and the busiest resource, and more than half as much again', () => {
+    const crew = (capacity: number) =>
+      compile(
+        problemOf(
+          Array.from({ length: 6 }, (_, i) => work(`${i}`, 10, { calendar: 'all', uses: { crew: 1 } })),
+          [],
+          { resources: [{ id: 'crew', title: 'Crew', capacity }] },
+        ),
+      );
+    // 60 unit days for three are 20 days, at 7 / 5 calendar days 28; with the 10 of the longest 38, times 1.6: 60.8.
+    expect(tightHorizon(crew(3), 10)).toBe(61);
+    // For one 84 and 10 are 94, times 1.6 are 150.4: more than all in a row.
+    const one = crew(1);
+    expect(tightHorizon(one, 10)).toBe(Math.min(151, one.search.horizon));
+  });
+
+  it('a critical chain goes by the first of those that finish last alike, by one without float before one with', () => {
+    const ends = [work('A', 3), work('B', 3), work('C', 2)];
+    expect(schedule(problemOf(ends), options).criticalChain).toEqual(['A']);
+    expect(schedule(problemOf(ends.toReversed()), options).criticalChain).toEqual(['B']);
+  });
+
+  it('a capacity that fits no word of 32 bits with its guard is refused', () => {
+    expect(() => layLanes([2 ** 31])).toThrow('does not fit a lane');
+    expect(() => layLanes([-1])).toThrow('does not fit a lane');
+    expect(() => layLanes([1.5])).toThrow('does not fit a lane');
+    expect([...layLanes([3, 2 ** 30, 4]).wordOf]).toEqual([0, 1, 0]);
   });
 
   it('an idle weekend inside a window is a matter of the calendar, days before the window one of the window', () => {

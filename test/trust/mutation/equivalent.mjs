@@ -188,4 +188,12 @@ export const EQUIVALENT = [
     'resources lie in other words of 32 bits, and fit as before',
     ['const held = watched.flatMap(({ units }, r) => (units[i] === 0 ? [] : [r]));', '[]'],
   ),
+  ...changes('core/scheduling/explain/profiles.ts', 'days behind the last one stay without work', [
+    'const workers = new Int32Array(Math.max(0, to - from));',
+    'to + from',
+  ]),
+  ...changes('core/scheduling/verify/day-list.ts', 'every year has four digits', [
+    "String(year).padStart(4, '0'),",
+    '""',
+  ]),
 ];
