@@ -74,7 +74,7 @@ export {
   quoteView,
   reviewInput,
   reviewJson,
-  areOf as areTrialsOf,
+  ownTrials,
   reviewRows,
   trialsOfReview,
   type ReviewTrials,

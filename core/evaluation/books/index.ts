@@ -13,7 +13,7 @@ export { historyJson } from './history-json';
 export { historyView, type GrowthCase, type HistoryView } from './history-view';
 export { contractorRun, marginView, type MarginView } from './margin-view';
 export { quoteView, type QuoteScope, type QuoteView } from './quote-view';
-export { areOf, reviewInput, reviewRows, trialsOfReview } from './review-input';
+export { ownTrials, reviewInput, reviewRows, trialsOfReview } from './review-input';
 export type { ReviewTrials } from './review-record';
 export { bidsOfPrices, tabulationView, type AlternateAsked, type TabulationView } from './tabulation-view';
 export { shippedBookRules, type BookRules } from './shipped-rules';

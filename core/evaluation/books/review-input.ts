@@ -4,24 +4,18 @@ import { review, type GrowthData, type ReviewInput, type ReviewLine, type Review
 import type { SimulationResult } from '../../risk';
 import { shippedReviewData } from '../estimate-class';
 import type { Evaluation } from '../evaluate';
-import type { EstimateSummary } from '../summary';
 import { rangedGivens } from '../risk';
 import { bookBasis, paidHours, type BookBasis } from './book-lines';
 import { lineWords } from './line-words';
 import { priceFactors } from './price-factors';
-import {
-  recordOfReview,
-  simulationOfReview,
-  type ReviewTrials,
-  type SimulationOfReview,
-} from './review-record';
+import { recordOfReview, simulationOfReview, type ReviewTrials } from './review-record';
 import { reviewSchedule } from './review-schedule';
 import { shippedBookRules, type BookRules } from './shipped-rules';
 
 /**
  * The quality review of an evaluation, practice by practice; nothing while the estimate is absent.
  * @param simulation of the same evaluation; without it the trials that the evaluation was given count, where they were
- * of this total and contingency. Without any, what only a simulation can tell is told as not done.
+ * of this total, contingency and finish. Without any, what only a simulation can tell is told as not done.
  */
 export function reviewRows(
   evaluation: Evaluation,
@@ -58,14 +52,10 @@ export function reviewInput(
     hull: reviewHull(basis, growth),
     priceFactors: priceFactors(basis),
     ...recordOfReview(project.record),
-    ...(simulation === undefined ? trialsOf(basis) : simulationOfReview(simulation, total, contingency)),
+    ...(simulation === undefined
+      ? ownTrials(basis.evaluation)?.found
+      : simulationOfReview(simulation, total, contingency)),
   };
-}
-
-/** What the trials found that the evaluation was given, where they were of the same estimate. */
-function trialsOf({ evaluation, summary }: BookBasis): SimulationOfReview {
-  const { trials } = evaluation;
-  return trials !== undefined && areOf(trials, summary) ? trials.found : {};
 }
 
 /** What the trials of an evaluation tell the review of it; nothing where there is no estimate. */
@@ -73,19 +63,33 @@ export function trialsOfReview(
   evaluation: Evaluation,
   simulation: SimulationResult,
 ): ReviewTrials | undefined {
-  const { basis } = bookBasis(evaluation);
-  const total = basis?.summary.total?.cents;
-  if (basis === undefined || total === undefined) return undefined;
-  const contingency = basis.summary.contingency?.cents;
-  return { total, contingency, found: simulationOfReview(simulation, total, contingency) };
+  const against = heldAgainst(evaluation);
+  if (against?.total === undefined) return undefined;
+  const { total, contingency, finish } = against;
+  return { total, contingency, finish, found: simulationOfReview(simulation, total, contingency) };
 }
 
-/** Whether trials were held against this total and this contingency. */
-export function areOf(
-  trials: ReviewTrials,
-  { total, contingency }: Pick<EstimateSummary, 'total' | 'contingency'>,
-): boolean {
-  return trials.total === total?.cents && trials.contingency === contingency?.cents;
+/** The trials that an evaluation was given, where they were held against its own total, contingency and finish. */
+export function ownTrials(evaluation: Evaluation): ReviewTrials | undefined {
+  const { trials } = evaluation;
+  const now = heldAgainst(evaluation);
+  const isOwn =
+    trials?.total === now?.total &&
+    trials?.contingency === now?.contingency &&
+    trials?.finish === now?.finish;
+  return isOwn ? trials : undefined;
+}
+
+/** What trials are held against: cents, and the day of the finish. */
+function heldAgainst(evaluation: Evaluation) {
+  const { basis } = bookBasis(evaluation);
+  if (basis === undefined) return undefined;
+  const { summary, parts } = basis;
+  return {
+    total: summary.total?.cents,
+    contingency: summary.contingency?.cents,
+    finish: parts.schedule.finish,
+  };
 }
 
 /** The items that a given with a range moves, in cost or in time. */

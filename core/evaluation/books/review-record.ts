@@ -40,10 +40,11 @@ export type SimulationOfReview = Pick<
   'drivers' | 'planPercentile' | 'budgetPercentile' | 'costAtP80' | 'chanceOfFinish'
 >;
 
-/** What the trials of an estimate found, with the total and the contingency that they were held against. */
+/** What the trials of an estimate found, with the total, the contingency and the finish that they were held against. */
 export interface ReviewTrials {
   readonly total: Cents;
   readonly contingency: Cents | undefined;
+  readonly finish: string | undefined;
   readonly found: SimulationOfReview;
 }
 

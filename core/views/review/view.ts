@@ -1,7 +1,7 @@
 import {
-  areTrialsOf,
   classOf,
   historyView,
+  ownTrials,
   reviewRows,
   type Evaluation,
   type HistoryView,
@@ -56,9 +56,9 @@ export function reviewView(context: EstimateContext): ReviewView {
 }
 
 /** Whether the trials under Risk were looked at. */
-function trialWords({ evaluation: { trials }, summary }: EstimateContext): string {
-  if (trials === undefined) return 'No trials were looked at: they are run under Risk.';
-  return summary !== undefined && areTrialsOf(trials, summary)
+function trialWords({ evaluation }: EstimateContext): string {
+  if (evaluation.trials === undefined) return 'No trials were looked at: they are run under Risk.';
+  return ownTrials(evaluation) !== undefined
     ? 'The trials run under Risk were looked at.'
     : 'The trials run under Risk were of an earlier plan and are not looked at.';
 }

@@ -90,7 +90,7 @@ function tableRows({ letter, line, finish, total }: FrontierOf): readonly Row[] 
     },
   });
   return [
-    row('plan', ', the plan: not as safe', finish, total),
+    row('plan', ', the plan, to compare', finish, total),
     ...kept.map((point, at) => row(String(at), '', point.date, point.budget)),
   ];
 }

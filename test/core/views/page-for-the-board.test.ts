@@ -328,14 +328,14 @@ describe('the line of equal chance', () => {
     expect(
       drawn.table.rows.map(row => [row.id, ...Object.values(row.cells).map(({ text }) => text)]),
     ).toEqual([
-      ['A-plan', 'A, the plan: not as safe', '5 Jan 2029', '1,900,000'],
+      ['A-plan', 'A, the plan, to compare', '5 Jan 2029', '1,900,000'],
       ...[0, 3, 6, 9, 12, 13].map((at, place) => [
         `A-${place}`,
         'A',
         dated(line[at]?.date),
         (line[at]?.budget ?? NaN).toLocaleString('en-US'),
       ]),
-      ['B-plan', 'B, the plan: not as safe', '5 Jan 2029', '1,900,000'],
+      ['B-plan', 'B, the plan, to compare', '5 Jan 2029', '1,900,000'],
     ]);
   });
 

@@ -30,6 +30,28 @@ describe('the quality review', () => {
     expect(of(undefined)).toBe('Nobody has agreed to this estimate yet; no plan is kept to compare with.');
   });
 
+  test('takes in trials of the same total, contingency and finish alone', () => {
+    const evaluation = full();
+    const { money, schedule } = evaluation.estimate ?? {};
+    const cents = (sum: 'total' | 'contingency') => money && money.result.money(money.sums[sum])?.cents;
+    const total = cents('total');
+    if (total === undefined) throw new Error('the document has a total');
+    const own = {
+      ...{ total, contingency: cents('contingency'), finish: schedule?.finish },
+      found: { planPercentile: 31 },
+    };
+    const told = (trials: typeof own) => {
+      const review = reviewOf({ ...evaluation, trials });
+      const lines = review?.guides.flatMap(guide => guide.lines) ?? [];
+      const [evidence] = lines.find(line => line.id === 'uncertainty')?.evidence ?? [];
+      return [plain(review?.practicesSentence).includes('were looked at'), evidence?.includes('31')];
+    };
+    expect(told(own)).toEqual([true, true]);
+    expect(told({ ...own, total: total + 1 })).toEqual([false, false]);
+    expect(told({ ...own, contingency: (own.contingency ?? 0) + 1 })).toEqual([false, false]);
+    expect(told({ ...own, finish: '2031-01-01' })).toEqual([false, false]);
+  });
+
   test('counts its practices by guide, shows three sentences of evidence of each and counts the rest', () => {
     const evaluation = full();
     const rows = reviewRows(evaluation);
