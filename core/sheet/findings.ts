@@ -12,37 +12,61 @@ import { unitIn, type Step } from './step';
  */
 export function sheetFindings(result: SheetResult, roots?: readonly string[]): Finding[] {
   const inner = innerOf(result);
-  const cells = roots?.map(id => result.cellOf(id)) ?? placedCells(result, inner);
   const findings = new Map<string, Finding>();
-  for (const [cell, shownAs] of walkBack(inner, cells)) {
-    const causes = absentOperands(inner, cell);
-    if (causes.length > 0 && !causes.includes(-1)) continue;
-    for (const finding of causesOf(inner, cell, shownAs))
-      findings.set(`${finding.place} ${finding.message}`, finding);
-  }
+  for (const finding of causesBehind(
+    inner,
+    roots?.map(id => result.cellOf(id)) ?? placedCells(result, inner),
+    new Map(),
+  ))
+    findings.set(`${finding.place} ${finding.message}`, finding);
   return [...findings.values()];
+}
+
+/** The absent cells that were walked over, by the sheet that they are of. */
+type Walked = Map<Inner, Set<number>>;
+
+/** What lies behind absent cells, in sheets that figures are carried from as well; nothing is walked over twice. */
+function* causesBehind(inner: Inner, roots: readonly number[], walked: Walked): Generator<Finding> {
+  const seen = walked.get(inner) ?? new Set<number>();
+  walked.set(inner, seen);
+  for (const { cell, shownAs, behind } of walkBack(inner, roots, seen)) {
+    if (behind.length > 0 && !behind.includes(-1)) continue;
+    yield* causesOf(inner, cell, shownAs, walked);
+  }
 }
 
 /** The absent cells that calculated figures depend on; an absent quote that nothing needed is not among them. */
 export function reachedAbsent(result: SheetResult): ReadonlySet<number> {
   const inner = innerOf(result);
-  return new Set(walkBack(inner, placedCells(result, inner)).keys());
+  return new Set(walkBack(inner, placedCells(result, inner), new Set()).map(({ cell }) => cell));
 }
 
-/** The absent cells behind some, each with the id it is shown under: its own, or that of the step it is written into. */
-function walkBack(inner: Inner, roots: readonly number[]): ReadonlyMap<number, string> {
-  const seen = new Map<number, string>();
+/**
+ * The absent cells behind some that were not seen before, each with the id it is shown under: its own, or that of the
+ * step it is written into.
+ */
+function walkBack(inner: Inner, roots: readonly number[], seen: Set<number>): Shown[] {
+  const found: Shown[] = [];
   const open = roots.map(cell => ({ cell, user: '' })).reverse();
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const { cell, user } = next;
     if (seen.has(cell) || !inner.isAbsent(cell)) continue;
     const { step, row } = inner.order.at(cell);
     const shownAs = step.home === undefined ? user : idIn(step, row);
-    seen.set(cell, shownAs);
-    const behind = absentOperands(inner, cell).filter(operand => operand >= 0);
-    open.push(...behind.map(operand => ({ cell: operand, user: shownAs })).reverse());
+    seen.add(cell);
+    const behind = absentOperands(inner, cell);
+    found.push({ cell, shownAs, behind });
+    const exist = behind.filter(operand => operand >= 0);
+    open.push(...exist.map(operand => ({ cell: operand, user: shownAs })).reverse());
   }
-  return seen;
+  return found;
+}
+
+/** An absent cell, the id that it is shown under and its operands that are absent; -1 for one that does not exist. */
+interface Shown {
+  readonly cell: number;
+  readonly shownAs: string;
+  readonly behind: readonly number[];
 }
 
 /** The cells of all placed steps that are calculated. */
@@ -68,11 +92,12 @@ function absentOperands(inner: Inner, cell: number): number[] {
   });
 }
 
-function causesOf(inner: Inner, cell: number, shownAs: string): Finding[] {
+function causesOf(inner: Inner, cell: number, shownAs: string, walked: Walked): Iterable<Finding> {
   const { step, row } = inner.order.at(cell);
   const before = step.kind.carried;
   const carriedId = before?.id(row);
-  if (before !== undefined && carriedId !== undefined) return sheetFindings(before.from, [carriedId]);
+  if (before !== undefined && carriedId !== undefined)
+    return causesBehind(innerOf(before.from), [before.from.cellOf(carriedId)], walked);
   const operands = inner.values(inner.order.operands(step, row));
   const reason = step.kind.reason?.(operands, row) ?? 'it cannot be calculated';
   const given = step.kind.givens?.[row];
