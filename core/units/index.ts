@@ -26,5 +26,5 @@ export { readTypedAmount, type TypedAmount } from './typed';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
 export { amountWords, thousandsApart } from './in-words';
 export { countedUnit, unitWords } from './unit-words';
-export { converted, unitFor, type Measured, type Measures } from './reader-measures';
+export { converted, measuresOf, unitFor, type Measured, type Measures } from './reader-measures';
 export { decimalsFor, roundText } from './rounding';

@@ -34,6 +34,11 @@ export function unitFor(unit: string, measures: Measures): string {
     .join('/');
 }
 
+/** The measures of those who write a length in this unit. */
+export function measuresOf(unit: string): Measures {
+  return unitFor(unit, 'us') === unit ? 'us' : 'metric';
+}
+
 /** An amount in another unit, as exact as it converts; as it is where it does not. */
 export function converted(value: string, unit: string, to: string): Measured {
   if (to === unit || !isUnit(unit) || !isUnit(to) || !isConvertible(unit, to)) return { value, unit };

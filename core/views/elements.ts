@@ -6,7 +6,7 @@ export const ELEMENT_TITLES: Readonly<Record<ElementKey, string>> = {
   labour: 'Labour',
   equipment: 'Equipment',
   material: 'Material',
-  disposal: 'Disposal',
+  disposal: 'Disposal, less scrap',
   subcontract: 'Subcontract',
   fee: 'Fee',
   'mark-up': 'Mark-up',

@@ -2,7 +2,7 @@ import { at, BASES, known } from '../base';
 import { why, type Why, type WhyStep } from '../sheet';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
-import { unitWords } from './measures';
+import { inMeasures, unitWords, type Measures } from './measures';
 import { decimalsFor, printed, roundText } from './number-text';
 import { inputOf } from './why-inputs';
 
@@ -121,11 +121,18 @@ export function valueText(value: string | undefined, unit: string): Pick<Shown, 
   return { text: printed(unit !== 'USD' && text.includes('.') ? text.replace(/\.?0+$/, '') : text) };
 }
 
-function shownStep(value: WhyStep, step: WhyStep, id: string, canFollow: boolean): Shown {
+/** The unit of a step, and the amount in the reader's own: the steps themselves stay in the units they are worked out in. */
+function unitOf({ value, unit }: WhyStep, measures: Measures): string {
+  const own = value === undefined || unit.includes('/') ? undefined : inMeasures(value, unit, measures);
+  if (own === undefined || own.unit === unit) return unitWords(unit);
+  return `${unitWords(unit)} (${valueText(own.value, own.unit).text} ${unitWords(own.unit)})`;
+}
+
+function shownStep(into: Reader, value: WhyStep, step: WhyStep, id: string, canFollow: boolean): Shown {
   const basis = BASES.find(one => one === step.given?.basis);
   return {
     ...valueText(value.value, value.unit),
-    unit: unitWords(value.unit),
+    unit: unitOf(value, into.measures),
     ...(canFollow ? { why: id } : {}),
     ...(step.given === undefined || basis === undefined ? {} : { basis, source: sourceWords(step.given) }),
   };
@@ -135,7 +142,10 @@ function sourceWords(given: NonNullable<WhyStep['given']>): string {
   return given.year === undefined ? given.source : `${given.source}, ${given.year}`;
 }
 
-interface Spread {
+/** Who reads: whose measures stand beside those of the sheets. */
+type Reader = Pick<EstimateContext, 'measures'>;
+
+interface Spread extends Reader {
   readonly explanation: Why;
   readonly rows: WhyRow[];
 }
@@ -151,7 +161,7 @@ function spread(into: Spread, parent: WhyStep, depth: number): void {
     into.rows.push({
       depth,
       operator: place === 0 ? '=' : operator,
-      value: shownStep(input, step, id, !isHidden({ ...step, id })),
+      value: shownStep(into, input, step, id, !isHidden({ ...step, id })),
       words: name,
       ...(range === undefined ? {} : { range }),
     });
@@ -177,29 +187,29 @@ export function sheetRows(
   const root = explanation?.steps.get(id);
   if (explanation === undefined || root === undefined) return undefined;
   const { step } = settled(explanation, root);
-  const into: Spread = { explanation, rows: [] };
+  const into: Spread = { explanation, rows: [], measures: context.measures };
   if (step.given === undefined) spread(into, step, 0);
   const input = inputOf(context, step.id) ?? inputOf(context, id);
   return {
     id,
     title: nameOf(root),
     path: pathOf(id),
-    value: shownStep(root, step, id, false),
+    value: shownStep(context, root, step, id, false),
     words: wordsOf(root, step),
-    rows: into.rows.length > 0 ? into.rows : givenRows(step),
+    rows: into.rows.length > 0 ? into.rows : givenRows(context, step),
     usedBy: users(whole, id),
     bases: BASES,
     ...(input === undefined ? {} : input),
   };
 }
 
-function givenRows(step: WhyStep): readonly WhyRow[] {
+function givenRows(reader: Reader, step: WhyStep): readonly WhyRow[] {
   const range = rangeOf(step);
   return [
     {
       depth: 0,
       operator: '=',
-      value: shownStep(step, step, step.id, false),
+      value: shownStep(reader, step, step, step.id, false),
       words: step.given === undefined ? step.words : 'as given',
       ...(range === undefined ? {} : { range }),
     },

@@ -137,9 +137,9 @@ const PAYEES: readonly {
   readonly title: string;
   readonly elements: readonly ElementKey[];
 }[] = [
-  { id: 'own-crew', title: 'Own crew', elements: ['labour'] },
+  { id: 'crews', title: 'Crews and staff', elements: ['labour'] },
   { id: 'hired-plant', title: 'Hired plant', elements: ['equipment'] },
-  { id: 'disposal', title: 'Disposal', elements: ['disposal'] },
+  { id: 'disposal', title: 'Disposal, less scrap', elements: ['disposal'] },
   { id: 'bought-in', title: 'Bought in', elements: ['material', 'subcontract'] },
   { id: 'fees', title: 'Fees', elements: ['fee'] },
   { id: 'mark-ups', title: 'Contractor’s mark-ups', elements: ['mark-up'] },
@@ -152,7 +152,7 @@ const PAYEE_COLUMNS: readonly Column[] = [
   { key: 'total', title: 'Cost', unit: '$', kind: 'number' },
 ];
 
-/** The same money by who is paid: own crew, hired plant, disposal, bought in, fees. */
+/** The same money by who is paid: crews and staff, hired plant, disposal, bought in, fees. */
 export function payeeTable(_context: EstimateContext, money: ShownMoney): TableRows {
   const rows = PAYEES.flatMap(payee => {
     const parts = payee.elements.flatMap(element => elementRows(money, payee.id, element));

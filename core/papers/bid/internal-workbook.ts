@@ -15,7 +15,7 @@ import type { PaperCell, PaperSheet, PaperWorkbook } from '../workbook/model';
 const WARNING =
   'Internal: the whole build-up of the bid. It does not leave the house; the bid is a file of its own.';
 const FIRST_ROW = 4;
-const TITLES = ['Labour', 'Equipment', 'Material', 'Disposal', 'Subcontract', 'Fee', 'Mark-ups'];
+const TITLES = ['Labour', 'Equipment', 'Material', 'Disposal, less scrap', 'Subcontract', 'Fee', 'Mark-ups'];
 
 /** The internal sheet of a bid as a workbook: lines, elements, facts, mark-ups, wages, quotes and margin. */
 export function internalWorkbook(evaluation: Evaluation): PaperWorkbook | undefined {

@@ -13,7 +13,7 @@ const ELEMENT_TITLES: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
   labour: 'Labour',
   equipment: 'Equipment',
   material: 'Material',
-  disposal: 'Disposal',
+  disposal: 'Disposal, less scrap',
   subcontract: 'Subcontract',
   fee: 'Fees',
   'mark-up': 'Mark-ups of the contractor',

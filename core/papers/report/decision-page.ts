@@ -7,6 +7,7 @@ import {
   type ComparedValue,
   type Comparison,
 } from '../../scenario';
+import { converted, measuresOf, roundText, unitFor, type Measures } from '../../units';
 import { letterOfScenario } from '../letter-of-scenario';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
@@ -23,7 +24,7 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
     ...weightParts(facts),
     ...riskParts(facts),
     heading(2, 'Where they differ'),
-    differences(comparison),
+    differences(facts, comparison),
     paragraph('Stage by stage the scenarios stand side by side in the workbook.'),
   );
 }
@@ -104,29 +105,35 @@ function riskParts({ comparison }: ReportFacts): Markup[] {
   ];
 }
 
-function differences({ evaluations }: Comparison): Markup {
+function differences({ project }: ReportFacts, { evaluations }: Comparison): Markup {
   return table(
     'What was chosen and what follows, only where the scenarios differ',
     [{ title: 'What' }, ...evaluations.map(({ letter }) => ({ title: letter, figures: true }))],
     differenceTable(evaluations)
       .filter(({ key }) => !key.startsWith('stage-'))
-      .map(({ title, values }) => [title, ...values.map(said)]),
+      .map(({ title, values }) => [
+        title,
+        ...values.map(value => said(value, measuresOf(project.vessel.length.unit))),
+      ]),
     undefined,
     'compared',
   );
 }
 
-/** A compared value as a reader sees it. */
-export function said(value: ComparedValue): string {
+/** A compared value as a reader of these measures sees it. */
+export function said(value: ComparedValue, measures: Measures): string {
   switch (value.kind) {
     case 'money':
       return dollarsAndCents(value.amount);
-    case 'number':
-      return `${numberWords(value.value)}${value.unit === '' ? '' : ` ${value.unit}`}`;
+    case 'number': {
+      const shown = converted(String(value.value), value.unit, unitFor(value.unit, measures));
+      const number = shown.unit === value.unit ? value.value : Number(roundText(shown.value, 2));
+      return `${numberWords(number)} ${shown.unit}`.trim();
+    }
     case 'share':
       return percentWords(value.value);
     case 'date':
-      return value.iso;
+      return dateWords(value.iso);
     case 'words':
       return value.words;
     case 'absent':

@@ -179,7 +179,15 @@ export function sampleLine(sample: boolean): Markup | undefined {
 function otherChoices({ otherChoices: all }: Decision, room: number): Child[] {
   const priced = all.filter(({ kind, amount }) => kind !== 'nothing' && amount !== undefined);
   const shown = priced.slice(0, Math.max(0, room));
-  const rest = priced.length > shown.length ? ['More choices stand in the comparison of this report.'] : [];
+  const hidden = priced.slice(shown.length);
+  const rest = [
+    ...(hidden.some(({ kind }) => kind === 'scenario')
+      ? ['More scenarios stand in the comparison of this report.']
+      : []),
+    ...hidden.flatMap(({ kind, title }) =>
+      kind === 'published' ? `${capitalised(title)}: see Decision in the program.` : [],
+    ),
+  ];
   const nothing = all.filter(({ kind }) => kind === 'nothing');
   return [
     ...shown.map(({ title, amount, note }): Child => [

@@ -13,7 +13,15 @@ export const ALL_STAGES_ROW = FIRST_STAGE_ROW + STAGES.length;
 /** The column of the totals: after title, key and the elements. */
 export const TOTAL_LETTER = letterOf(ELEMENTS.length + 3);
 
-const ELEMENT_HEADS = ['Labour', 'Equipment', 'Material', 'Disposal', 'Subcontract', 'Fees', 'Mark-ups'];
+const ELEMENT_HEADS = [
+  'Labour',
+  'Equipment',
+  'Material',
+  'Disposal, less scrap',
+  'Subcontract',
+  'Fees',
+  'Mark-ups',
+];
 
 /** Stages by element, live sums over the lines; sums of rows and columns meet in the total. */
 export function rollUpSheet(summary: EstimateSummary, emitted: EmittedWorkbook): PaperSheet {

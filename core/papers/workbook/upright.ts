@@ -1,16 +1,18 @@
 import type { Evaluation } from '../../evaluation';
+import { converted, measuresOf, unitFor } from '../../units';
 import { cautionRows, headingRow, number, text } from './cells';
 import { inOrder } from './rows';
 import type { PaperCell, PaperSheet } from './model';
 
 /** The roll-over screen, stage by stage: values of the program, and what it is not. */
-export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
+export function uprightSheet({ upright, project }: Evaluation): PaperSheet | undefined {
   if (upright === undefined) return undefined;
   const { verdict, reasons, greatestHeelDegrees, lowestGmMetres, sinkMinutes, missingInputs, caution } =
     upright;
+  const length = unitFor('m', measuresOf(project.vessel.length.unit));
   const facts: readonly (readonly [string, number | undefined, string])[] = [
     ['Greatest heel', greatestHeelDegrees, 'degrees'],
-    ['Lowest metacentric height', lowestGmMetres, 'm'],
+    ['Lowest metacentric height', inLength(lowestGmMetres, length), length],
     ['From opening to gone', sinkMinutes, 'minutes'],
   ];
   const lists = [...reasons, ...missingInputs.map(input => `Missing: ${input}`)];
@@ -30,13 +32,13 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
       ...inOrder(lists, first + 4, (words, row) => [text(row, 1, words)]),
       ...headingRow(top, [
         'Flooding, minutes',
-        'Level, m',
-        'GM, m',
+        `Level, ${length}`,
+        `GM, ${length}`,
         'Heel, degrees',
         'List, degrees',
-        'Trim, m',
+        `Trim, ${length}`,
       ]),
-      ...inOrder(upright.stages, top + 1, (stage, row) => stageRow(stage, row)),
+      ...inOrder(upright.stages, top + 1, (stage, row) => stageRow(stage, row, length)),
     ],
     widths: [40, 14, 14, 14, 14, 14],
     headingRows: 1,
@@ -46,8 +48,14 @@ export function uprightSheet({ upright }: Evaluation): PaperSheet | undefined {
 
 type Stage = NonNullable<Evaluation['upright']>['stages'][number];
 
-function stageRow({ t, level, gm, heel, list, trim }: Stage, row: number): PaperCell[] {
-  return [t / 60, level, gm, heel, list, trim].map((value, i) =>
+/** A length of the simulation, which counts in metres, in the unit in which the ship is told. */
+function inLength(metres: number | undefined, unit: string): number | undefined {
+  return metres === undefined ? undefined : Number(converted(metres.toFixed(6), 'm', unit).value);
+}
+
+function stageRow({ t, level, gm, heel, list, trim }: Stage, row: number, unit: string): PaperCell[] {
+  const [levelIn, gmIn, trimIn] = [level, gm, trim].map(metres => inLength(metres, unit));
+  return [t / 60, levelIn, gmIn, heel, list, trimIn].map((value, i) =>
     value === undefined
       ? text(row, i + 1, 'none')
       : number(row, i + 1, Math.round(value * 100) / 100, 2, 'result'),
