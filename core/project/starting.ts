@@ -64,6 +64,9 @@ const STARTING_CONTINGENCY = typed(
   '0.5',
 );
 
+/** The type of ship that the window begins with until another is chosen. */
+export const FIRST_HULL_TYPE = 'freighter';
+
 /** A project to start from: valid, estimable at once, and plain about what is only a starting value. */
 export function startingProject(library: Library, point: StartingPoint): Project {
   const type = library.hullTypes.find(candidate => candidate.id === point.hullType);

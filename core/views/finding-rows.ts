@@ -1,4 +1,5 @@
 import type { Finding } from '../base';
+import { datesSaid } from './dates-said';
 import { asSentence } from './finding-words';
 import type { FindingRow } from './rows';
 
@@ -41,8 +42,8 @@ function inSentences(finding: Finding): Finding {
   const { message, meaning, remedy } = finding;
   return {
     ...finding,
-    message: asSentence(message),
+    message: datesSaid(asSentence(message)),
     remedy: asSentence(remedy),
-    ...(meaning === undefined ? {} : { meaning: asSentence(meaning) }),
+    ...(meaning === undefined ? {} : { meaning: datesSaid(asSentence(meaning)) }),
   };
 }

@@ -1,9 +1,9 @@
 import { known } from '../base';
-import { holdingWords } from '../scheduling';
 import { aligned, editCell, memberCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
 import { dateWords } from './schedule-axis';
 import type { Column, Row, Shown, TableRows } from './rows';
+import { holdingSaid } from './dates-said';
 
 const COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Activity', kind: 'words' },
@@ -51,7 +51,7 @@ export function activityTable({ parts, evaluation }: EstimateContext): TableRows
             optional: true,
           },
         },
-        holds: words(first === undefined ? '' : holdingWords(parts.problem, first)),
+        holds: words(first === undefined ? '' : holdingSaid(parts.problem, first)),
       },
     };
   });

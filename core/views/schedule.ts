@@ -1,5 +1,5 @@
 import { dayOf, isoOf, type DayNumber } from '../calendar';
-import { holdingWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
+import { daysWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
 import { grantEnd, type Evaluation } from '../evaluation';
 import type { ItemRelationship } from '../work';
 import type { EstimateContext } from './context';
@@ -10,6 +10,7 @@ import { shades } from './schedule-shades';
 import { activityTable, calendarTable, closureTable } from './schedule-tables';
 import type { Sentence } from './rows';
 import type { ScheduleBar, ScheduleLane, ScheduleMark, ScheduleView } from './window-rows';
+import { holdingSaid } from './dates-said';
 
 const PARTS: Readonly<Record<string, ScheduleLane['part']>> = {
   tanks: 'tanks',
@@ -135,12 +136,14 @@ function heldBy(activity: ScheduledActivity): string | undefined {
 function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: boolean): ScheduleBar {
   const { parts } = context;
   const first = activity.heldBy[0];
-  const held = first === undefined ? 'nothing holds it' : holdingWords(parts.problem, first);
+  const held = first === undefined ? 'nothing holds it' : holdingSaid(parts.problem, first);
   const ready = couldStart(context, activity);
   const start = dayOf(activity.start);
   const isWaiting = problemById(parts.problem.activities).get(activity.id)?.waiting === true;
   const holder = heldBy(activity);
-  const float = isHolding ? 'It holds the finish.' : `It may slip ${activity.totalFloat} work days.`;
+  const float = isHolding
+    ? 'It holds the finish.'
+    : `It may slip ${daysWords(activity.totalFloat, 'work-day')}.`;
   return {
     id: activity.id,
     title: activity.title,
@@ -152,7 +155,7 @@ function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: b
     couldStart: ready,
     couldStartWords:
       ready < start ? `Could start ${shortDate(ready)}.` : `Starts ${dateWords(activity.start)}.`,
-    words: `${activity.title}: ${dateWords(activity.start)} to ${dateWords(activity.finish)}, ${activity.workDays} work days. ${capital(held)}. ${float}`,
+    words: `${activity.title}: ${dateWords(activity.start)} to ${dateWords(activity.finish)}, ${daysWords(activity.workDays, 'work-day')}. ${capital(held)}. ${float}`,
     why: `activity:${activity.id}`,
   };
 }

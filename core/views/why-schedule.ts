@@ -1,6 +1,6 @@
 import { BASES, withId } from '../base';
 import { isoOf } from '../calendar';
-import { holdingWords, type ScheduledActivity } from '../scheduling';
+import { type ScheduledActivity } from '../scheduling';
 import { stageTitle } from '../estimate';
 import { STAGES } from '../work';
 import { ABSENT, type EstimateContext } from './context';
@@ -8,6 +8,7 @@ import { shownNumber } from './number-text';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import { dateWords } from './schedule-axis';
 import { largestFirst, sumOf } from './why-sums';
+import { holdingSaid } from './dates-said';
 
 function frame(
   id: string,
@@ -30,7 +31,7 @@ function activityWhy(context: EstimateContext, id: string): WhyRows | undefined 
   const activity = parts.schedule.activities.find(one => one.id === id);
   if (activity === undefined) return undefined;
   const holds = activity.heldBy.map(holding =>
-    row('', holdingWords(parts.problem, holding), holderOf(activity, holding)),
+    row('', holdingSaid(parts.problem, holding), holderOf(activity, holding)),
   );
   const rows = [
     row(String(activity.workDays), 'work days from start to finish', `worked/${id}/days`, '='),

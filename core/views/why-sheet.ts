@@ -10,6 +10,8 @@ import { inputOf } from './why-inputs';
 const DEPTH = 3;
 /** Rows of a derivation before the rest is left to be followed. */
 const MOST = 44;
+/** A sum of more than this is not spread out inside another step, and its largest come first. */
+const MANY = 12;
 
 const OPERATORS: Readonly<Record<string, string>> = {
   sum: '+',
@@ -68,7 +70,8 @@ function living(explanation: Why, step: WhyStep): readonly WhyStep[] {
   const isAdded = OPERATORS[step.operation] === '+' || step.operation === 'difference';
   const kept = inputs.filter(input => {
     if (isAdded && isNothing(input.value)) return false;
-    return !(input.value === '1' && isNeutral(explanation, input));
+    const isUnused = input.value === '1' || (!isAdded && isNothing(input.value) && !isNothing(step.value));
+    return !(isUnused && isNeutral(explanation, input));
   });
   return kept.length === 0 ? inputs.slice(0, 1) : kept;
 }
@@ -152,11 +155,18 @@ interface Spread extends Reader {
 
 function spread(into: Spread, parent: WhyStep, depth: number): void {
   const operator = OPERATORS[parent.operation] ?? '';
-  living(into.explanation, parent).forEach((input, place) => {
+  const inputs = living(into.explanation, parent);
+  const isLong = operator === '+' && inputs.length > MANY;
+  const ordered = isLong ? inputs.toSorted((a, b) => sizeOf(b) - sizeOf(a)) : inputs;
+  ordered.forEach((input, place) => {
+    if (into.rows.length === MOST && depth === 0)
+      into.rows.push({ depth, operator, value: { text: '' }, words: `${ordered.length - place} more` });
     if (into.rows.length >= MOST) return;
     const { step, name, id } = settled(into.explanation, input);
     const isGiven = step.given !== undefined;
-    const isOpen = !isGiven && step.inputs.length > 0 && (depth < DEPTH || isHidden(step));
+    const isShort = !isLong && step.inputs.length <= MANY;
+    const isOpen =
+      !isGiven && step.inputs.length > 0 && (isHidden({ ...step, id }) || (depth < DEPTH && isShort));
     const range = rangeOf(step);
     into.rows.push({
       depth,
@@ -167,6 +177,10 @@ function spread(into: Spread, parent: WhyStep, depth: number): void {
     });
     if (isOpen && depth < DEPTH + 2) spread(into, step, depth + 1);
   });
+}
+
+function sizeOf({ value }: WhyStep): number {
+  return Math.abs(Number(value ?? 0));
 }
 
 function rangeOf(step: WhyStep): WhyRow['range'] {

@@ -1,5 +1,11 @@
 import { shippedLibrary } from '../../core/evaluation';
-import { copyForOthers, readProject, startingProject, writeProject } from '../../core/project';
+import {
+  copyForOthers,
+  readProject,
+  FIRST_HULL_TYPE,
+  startingProject,
+  writeProject,
+} from '../../core/project';
 import { importView } from '../../core/views';
 import { EvaluationDesk, type Work } from './evaluation-desk';
 import type { QuestionName, Questions } from './protocol';
@@ -22,7 +28,7 @@ const ANSWERS: Answers = {
   start: ({ template, hullType, today }) => ({
     project: startingProject(shippedLibrary(), {
       reader: template,
-      hullType: hullType ?? 'freighter',
+      hullType: hullType ?? FIRST_HULL_TYPE,
       title: 'New project',
       start: today,
     }),

@@ -60,7 +60,7 @@ function Step({ row }: { row: WhyRow }) {
         <Figure shown={value} />
       </span>
       <span className="why-name">
-        {row.words} <span className="unit">{value.unit}</span>
+        <Words words={row.words} why={value.why} /> <span className="unit">{value.unit}</span>
         {value.basis === undefined ? null : (
           <span className="why-source">
             <BasisMark basis={value.basis} source={value.source} /> {value.source}
@@ -69,6 +69,16 @@ function Step({ row }: { row: WhyRow }) {
         {row.range === undefined ? null : <Range range={row.range} />}
       </span>
     </li>
+  );
+}
+
+/** The words of a step open it as its number does; the keyboard stops at the number alone. */
+function Words({ words, why }: { words: string; why: string | undefined }) {
+  if (why === undefined) return <>{words}</>;
+  return (
+    <button type="button" className="why-step" tabIndex={-1} onClick={() => void askWhy(why)}>
+      {words}
+    </button>
   );
 }
 

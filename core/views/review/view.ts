@@ -10,6 +10,7 @@ import type { ReviewRow } from '../../review';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import { percentText } from '../bid/received';
 import type { EstimateContext } from '../context';
+import { datesSaid } from '../dates-said';
 import { asSentence } from '../finding-words';
 import { rowsOfFindings } from '../finding-rows';
 import { grantOf } from '../funding/grant-of';
@@ -93,7 +94,7 @@ function guides(rows: readonly ReviewRow[]): readonly PracticeGuide[] {
         id: practiceId,
         practice,
         standing,
-        evidence: evidence.slice(0, SHOWN).map(asSentence),
+        evidence: evidence.slice(0, SHOWN).map(one => datesSaid(asSentence(one))),
         more: evidence.length > SHOWN ? `${evidence.length - SHOWN} more` : '',
         remedy: asSentence(remedy),
       })),

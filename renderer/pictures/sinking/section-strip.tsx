@@ -2,21 +2,47 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { useId } from 'react';
 import { sectionOutline, type DrawnStage, type Point, type SinkingView } from '../../../core/views';
+import { lines } from '../text-width';
 
 const HEIGHT = 176;
+/** From one line of a caption to the next. */
+const CAPTION_LINE = 17;
 
 /** The ship through the sinking: sections to one scale at moments, water level inside, heel written under each. */
 export function SectionStrip({ view, width }: { view: SinkingView; width: number }) {
   const each = width / Math.max(1, view.strip.length);
   const span = Math.max(view.beam, view.depth) * 1.45;
   const perMetre = Math.min((each - 12) / span, (HEIGHT - 20) / span);
+  const most = Math.max(3, ...view.strip.map(stage => captionOf(stage, each).length));
   return (
-    <svg width={width} height={HEIGHT + 58} className="picture" role="img" aria-label={view.words}>
+    <svg
+      width={width}
+      height={HEIGHT + 7 + most * CAPTION_LINE}
+      className="picture"
+      role="img"
+      aria-label={view.words}
+    >
       {view.strip.map((stage, at) => (
         <Section key={stage.t} stage={stage} view={view} left={at * each} width={each} perMetre={perMetre} />
       ))}
     </svg>
   );
+}
+
+interface CaptionLine {
+  readonly words: string;
+  readonly className: string | undefined;
+}
+
+/** What stands under a section, in lines that fit its width. */
+function captionOf(stage: DrawnStage, width: number): readonly CaptionLine[] {
+  const isWorst = stage.heel === undefined || Math.abs(stage.heel) > 15;
+  const parts = [
+    [stage.time, 'strong-text'],
+    [stage.heelWords, isWorst ? 'accent-text' : undefined],
+    [stage.event, 'axis-text'],
+  ] as const;
+  return parts.flatMap(([text, className]) => lines(text, width - 8).map(words => ({ words, className })));
 }
 
 interface SectionProps {
@@ -38,7 +64,6 @@ function Section({ stage, view, left, width, perMetre }: SectionProps) {
       .x(point => middle + scale(point.along))
       .y(point => keel - scale(point.up))([...sectionOutline(view.beam, view.depth)]) ?? '';
   const heel = stage.heel ?? 90;
-  const isWorst = stage.heel === undefined || Math.abs(stage.heel) > 15;
   return (
     <g>
       <rect x={left + 3} y={surface} width={width - 6} height={HEIGHT - surface} fill="var(--water)" />
@@ -64,15 +89,11 @@ function Section({ stage, view, left, width, perMetre }: SectionProps) {
       </g>
       <path d={`M${left + 3} ${surface}H${left + width - 3}`} stroke="var(--data)" strokeWidth="1.2" />
       <g textAnchor="middle">
-        <text x={middle} y={HEIGHT + 16} className="strong-text">
-          {stage.time}
-        </text>
-        <text x={middle} y={HEIGHT + 33} className={isWorst ? 'accent-text' : undefined}>
-          {stage.heelWords}
-        </text>
-        <text x={middle} y={HEIGHT + 50} className="axis-text">
-          {stage.event}
-        </text>
+        {captionOf(stage, width).map(({ words, className }, at) => (
+          <text key={at} x={middle} y={HEIGHT + 16 + at * CAPTION_LINE} className={className}>
+            {words}
+          </text>
+        ))}
       </g>
     </g>
   );

@@ -1,3 +1,4 @@
+import { textWidth } from '../text-width';
 import type { PlacedBar, TimeLayout } from './layout';
 import { MIDDLE } from './layout';
 
@@ -96,6 +97,8 @@ export function Holding({ placed, layout }: { placed: PlacedBar; layout: TimeLay
   const holder = layout.bars.find(other => other.bar.id === bar.heldBy);
   const isNearEdge = x + width > layout.right - 300;
   const textX = isNearEdge ? x - 8 : x + width + 8;
+  const lead = `${bar.title}. ${bar.couldStartWords}`;
+  const wide = Math.max(1.1 * textWidth(lead), textWidth(bar.holds));
   return (
     <g pointerEvents="none">
       {could < x - 4 ? (
@@ -107,9 +110,16 @@ export function Holding({ placed, layout }: { placed: PlacedBar; layout: TimeLay
         />
       ) : null}
       {holder === undefined ? null : <Arrow from={holder} to={placed} />}
+      <rect
+        x={isNearEdge ? textX - wide - 4 : textX - 4}
+        y={middle - 20}
+        width={wide + 8}
+        height={36}
+        fill="var(--paper)"
+      />
       <g className="accent-text" textAnchor={isNearEdge ? 'end' : 'start'}>
         <text x={textX} y={middle - 6} fontWeight="600">
-          {bar.title}. {bar.couldStartWords}
+          {lead}
         </text>
         <text x={textX} y={middle + 10}>
           {bar.holds}

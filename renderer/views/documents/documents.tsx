@@ -43,7 +43,7 @@ const PAPERS: readonly Paper[] = [
     kind: 'bid',
     title: 'Bid file',
     forWhom:
-      'For the owner who asked for prices: items and prices alone. Hours, rates and suppliers stay inside.',
+      'For the owner who asked for prices: a workbook of items and prices alone; to print, make the report. Hours, rates and suppliers stay inside.',
     action: 'Make the bid file',
   },
   {

@@ -232,6 +232,22 @@ describe('what a reader still has to give', () => {
     expect(ids(own, [{ ...blocks, weight: 'warns' }])).toEqual([]);
   });
 
+  test('of a ship that has a name is her type and year, until the year is no longer one that was begun with', () => {
+    const project = begun('bid');
+    const named = (change: Partial<Project['vessel']>) =>
+      missing({ ...project, vessel: { ...project.vessel, name: 'Named', ...change } }).rows[0];
+    const asked = { id: 'built', words: 'her type and year', view: 'vessel', at: '/vessel/built' };
+    expect(named({})).toStrictEqual(asked);
+    // Another type was chosen, and the year is still the freighter's, or became the usual one of the type.
+    const other = LIBRARY.hullTypes.find(({ id }) => id === 'naval-auxiliary');
+    const usual = Number(other?.quantities['build-year']?.value);
+    expect(usual).not.toBe(project.vessel.built);
+    expect(named({ hullType: 'naval-auxiliary' })).toStrictEqual(asked);
+    expect(named({ hullType: 'naval-auxiliary', built: usual })).toStrictEqual(asked);
+    expect(named({ hullType: 'naval-auxiliary', built: usual + 1 })?.id).toBe('length');
+    expect(named({ hullType: 'unknown', built: 1900 })?.id).toBe('length');
+  });
+
   test('of a grant is its share, its period and the classes of its contracts, each at the first that lacks it', () => {
     const { funding } = DEMO;
     const [first, second, ...others] = funding?.sources ?? [];

@@ -7,6 +7,7 @@ import { scenariosView } from '../../../core/views/scenarios';
 import { scheduleWhy } from '../../../core/views/why-schedule';
 import { summaryOf } from '../../../core/views/window';
 import { awkward } from './awkward';
+import { datesSaid } from '../../../core/views/dates-said';
 
 const evaluation = awkward('the example');
 const { estimate } = evaluation;
@@ -107,7 +108,7 @@ describe('an activity that is asked for', () => {
       depth: 0,
       operator: '',
       value: { text: '', ...(why === undefined ? {} : { why }) },
-      words: holdingWords(problem, holding),
+      words: datesSaid(holdingWords(problem, holding)),
     });
   });
 });

@@ -207,7 +207,9 @@ describe('bars of the schedule', () => {
       expect(shownBar.kind).toBe(isWaiting ? 'waiting' : chain.has(one.id) ? 'held' : 'float');
       expect(
         shownBar.words.endsWith(
-          chain.has(one.id) ? 'It holds the finish.' : `It may slip ${one.totalFloat} work days.`,
+          chain.has(one.id)
+            ? 'It holds the finish.'
+            : `It may slip ${one.totalFloat} work ${one.totalFloat === 1 ? 'day' : 'days'}.`,
         ),
       ).toBe(true);
       // Ready on the day after the last of those that must be finished before it.
