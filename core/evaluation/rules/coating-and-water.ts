@@ -7,6 +7,7 @@ import type { ScheduleResult } from '../../scheduling';
 import { compareDecimals, convert, decimalDifference, isConvertible, isUnit, quantity } from '../../units';
 import { highestStaying } from '../../vessel';
 import type { WorkItem } from '../../work';
+import { heightAllowed } from '../upright-figures';
 
 const TBT = 'tbt-antifouling';
 
@@ -69,9 +70,7 @@ function clearanceFindings(project: Project, input: EstimateInput, work: WorkShe
   const points = input.library.tripPoints;
   const height = (metres: number) => Number(convert(quantity(metres.toFixed(6), 'm'), 'ft').value).toFixed(2);
   const usual = height(highestStaying(hullDepth, extent));
-  const allowed = decimalDifference(depth, required);
-  const metres = Number(convert(quantity(allowed, 'ft'), 'm').value);
-  const top = height(highestStaying(hullDepth, extent, metres));
+  const top = height(highestStaying(hullDepth, extent, heightAllowed(project)));
   const over = clearanceOver(points, { depth, top: least(top, usual), required });
   const rule = tripPoint(points, 'clearance-default').rule;
   const words = { top: short(top), usual: short(usual), depth: short(depth), required: short(required) };

@@ -104,7 +104,9 @@ function awardPage({ source, form, narrative, tieOut }: Award): Markup {
     'section',
     { class: 'page' },
     heading(2, source.title),
-    paragraph(`Budget as on ${form.kind}. The form, the narrative and the estimate agree line by line.`),
+    paragraph(
+      `Budget as on ${form.kind}. The form, the narrative and the estimate agree line by line. The basis at the end of a sentence of the narrative is the weakest of its line.`,
+    ),
     table(
       'Lines of the form against the estimate',
       [

@@ -57,7 +57,11 @@ function markLeading(work: Work, node: Node, mark: Uint8Array): void {
     fillMoments(work, node, r);
     raise(latest, moments, n);
   }
-  for (let t = 0; t < n; t++) if (valueAt(latest, t) <= node.notBefore) latest[t] = Number.NaN;
+  // What begins with the project waits for nobody; a first day of its own holds it beside those who end just then.
+  for (let t = 0; t < n; t++) {
+    const moment = valueAt(latest, t);
+    if (moment < node.notBefore || moment <= 0) latest[t] = Number.NaN;
+  }
   for (const p of node.after) markEqual(at(marks, p), mark, at(finishes, p), latest, n);
   for (const r of node.lagged) {
     fillMoments(work, node, r);

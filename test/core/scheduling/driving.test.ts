@@ -78,7 +78,8 @@ describe('what drives the finish', () => {
       const drives = days.map((d, i) => at(starts, i) + d === finish);
       for (let to = days.length - 1; to >= 0; to--) {
         const start = at(starts, to);
-        if (!drives[to] || start <= dayOf(problem.activities[to]?.notBefore)) continue;
+        // On the first day of all nobody has waited; on a first day of its own it waits for those who end then, too.
+        if (!drives[to] || start === 0) continue;
         for (const r of problem.relationships)
           if (position(r.to) === to && demanded(r, days, starts) === start) drives[position(r.from)] = true;
       }
