@@ -28,3 +28,4 @@ export { amountWords, thousandsApart } from './in-words';
 export { countedUnit, unitWords } from './unit-words';
 export { converted, measuresOf, unitFor, type Measured, type Measures } from './reader-measures';
 export { decimalsFor, roundText } from './rounding';
+export { saidIn } from './said-in-measures';

@@ -1,7 +1,7 @@
 import type { Evaluation } from '../evaluation';
+import { saidIn } from '../units';
 import type { Measures } from './measures';
 import type { TableRows } from './rows';
-import { saidIn } from './said-in-measures';
 import { choiceTable } from './sinking-tables';
 
 /** What would widen the margin of the roll-over screen, priced by the estimate. */

@@ -1,11 +1,11 @@
 import { openingWork, type OpeningWork } from '../evaluation';
 import type { UprightChoiceResult, UprightResult } from '../flooding';
+import { saidIn } from '../units';
 import { aligned, NOT_APPLYING, words } from './cells';
 import type { EstimateContext } from './context';
 import { exactIn, unitWords, type Measures } from './measures';
 import { decimalsFor, dollarChange, shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
-import { saidIn } from './said-in-measures';
 
 const WHY = 'upright:verdict';
 

@@ -1,12 +1,11 @@
 import { at } from '../base';
 import type { UprightResult } from '../flooding';
-import { amountIn, quantity } from '../units';
+import { amountIn, quantity, saidIn } from '../units';
 import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
 import { asSentence } from './finding-words';
 import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
-import { saidIn } from './said-in-measures';
 import { choiceTable, openingWorkTable, settlesWords, yardstickTable } from './sinking-tables';
 import type { DrawnStage, SinkingView } from './window-rows';
 

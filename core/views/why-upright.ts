@@ -1,8 +1,8 @@
 import { BASES } from '../base';
+import { saidIn } from '../units';
 import type { EstimateContext } from './context';
 import { shownNumber } from './number-text';
 import type { WhyRow, WhyRows } from './rows';
-import { saidIn } from './said-in-measures';
 
 /** The derivation of the verdict: what the roll-over screen found and why, and what it cannot see. */
 export function uprightWhy({ evaluation, measures }: EstimateContext, id: string): WhyRows | undefined {

@@ -1,5 +1,5 @@
 import type { Evaluation } from '../../evaluation';
-import { converted, measuresOf, unitFor } from '../../units';
+import { converted, measuresOf, saidIn, unitFor } from '../../units';
 import { cautionRows, headingRow, number, text } from './cells';
 import { inOrder } from './rows';
 import type { PaperCell, PaperSheet } from './model';
@@ -9,13 +9,17 @@ export function uprightSheet({ upright, project }: Evaluation): PaperSheet | und
   if (upright === undefined) return undefined;
   const { verdict, reasons, greatestHeelDegrees, lowestGmMetres, sinkMinutes, missingInputs, caution } =
     upright;
-  const length = unitFor('m', measuresOf(project.vessel.length.unit));
+  const measures = measuresOf(project.vessel.length.unit);
+  const length = unitFor('m', measures);
   const facts: readonly (readonly [string, number | undefined, string])[] = [
     ['Greatest heel', greatestHeelDegrees, 'degrees'],
     ['Lowest metacentric height', inLength(lowestGmMetres, length), length],
     ['From opening to gone', sinkMinutes, 'minutes'],
   ];
-  const lists = [...reasons, ...missingInputs.map(input => `Missing: ${input}`)];
+  const lists = [
+    ...reasons.map(reason => saidIn(reason, measures)),
+    ...missingInputs.map(input => `Missing: ${input}`),
+  ];
   const first = 3 + cautionRows(caution, 2).length;
   const top = first + 5 + lists.length;
   return {

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { evaluate } from '../../../core/evaluation';
+import { uprightSheet } from '../../../core/papers/workbook/upright';
+import { demoProject } from '../evaluation/demo';
 import { said } from '../../../core/papers/report/decision-page';
 import { measuresOf } from '../../../core/units';
 
@@ -23,5 +26,38 @@ describe('lengths of a paper', () => {
 
   it('stand beside dates in words', () => {
     expect(said({ kind: 'date', iso: '2029-07-05' }, 'us')).toBe('July 5, 2029');
+  });
+});
+
+describe('the sheet of the roll-over screen', () => {
+  const evaluation = evaluate(demoProject(), { today: '2026-11-24', seed: 1, schedules: 20 });
+  const { vessel } = evaluation.project;
+  const metres = { ...vessel.length, value: '130.15', unit: 'm' as const };
+  const cellsIn = (length: typeof vessel.length) =>
+    uprightSheet({ ...evaluation, project: { ...evaluation.project, vessel: { ...vessel, length } } })
+      ?.cells ?? [];
+  const wordsIn = (length: typeof vessel.length) =>
+    cellsIn(length).flatMap(cell => (cell.content.kind === 'text' ? [cell.content.text] : []));
+  const numbersIn = (length: typeof vessel.length) =>
+    cellsIn(length).flatMap(cell => (cell.content.kind === 'number' ? [cell.content.value] : []));
+
+  it('counts in feet for a ship of feet, in its reasons and headings too', () => {
+    const words = wordsIn(vessel.length);
+    expect(words).toContain('ft');
+    expect(words).toContain('Level, ft');
+    expect(words.filter(one => / m\b|, m$/.test(one))).toEqual([]);
+    expect(words.some(one => /KG [\d.]+ ft/.test(one))).toBe(true);
+  });
+
+  it('counts in metres for a ship of metres, the same lengths', () => {
+    const words = wordsIn(metres);
+    expect(words).toContain('Level, m');
+    expect(words.filter(one => / ft\b|, ft$/.test(one))).toEqual([]);
+    // The first number after the heel is the lowest metacentric height.
+    const [heel, inFeet = 0] = numbersIn(vessel.length);
+    const [same, inMetres = 0] = numbersIn(metres);
+    expect(same).toBe(heel);
+    expect(Math.abs(inFeet * 0.3048 - inMetres)).toBeLessThan(1e-6);
+    expect(inMetres).not.toBe(0);
   });
 });

@@ -1,5 +1,7 @@
-import { exactIn, unitWords, type Measures } from './measures';
-import { printed, roundText } from './number-text';
+import { thousandsApart } from './in-words';
+import { converted, unitFor, type Measured, type Measures } from './reader-measures';
+import { roundText } from './rounding';
+import { unitWords } from './unit-words';
 
 /** An amount in a sentence of the engine, which speaks in metres, tonnes and what is made of them. */
 const AMOUNT = /(\d[\d,]*(?:\.\d+)?) (t m|m3|m2|m|t)(?![\w%²³])/g;
@@ -17,17 +19,21 @@ function said(amount: string, unit: string, measures: Measures): string {
   const plain = amount.replaceAll(',', '');
   const decimals = plain.split('.')[1]?.length ?? 0;
   const [value, inUnit] = unit === 't m' ? momentIn(plain, measures) : lengthOrMassIn(plain, unit, measures);
-  return `${printed(roundText(value, decimals))} ${inUnit}`;
+  return `${thousandsApart(roundText(value, decimals))} ${inUnit}`;
+}
+
+function inReaders(value: string, unit: string, measures: Measures): Measured {
+  return converted(value, unit, unitFor(unit, measures));
 }
 
 function lengthOrMassIn(value: string, unit: string, measures: Measures): readonly [string, string] {
-  const shown = exactIn(value, unit, measures);
+  const shown = inReaders(value, unit, measures);
   return [shown.value, unitWords(shown.unit)];
 }
 
 /** A moment: its mass and its arm, each in the reader's unit. */
 function momentIn(value: string, measures: Measures): readonly [string, string] {
-  const mass = exactIn(value, 't', measures);
-  const moment = exactIn(mass.value, 'm', measures);
+  const mass = inReaders(value, 't', measures);
+  const moment = inReaders(mass.value, 'm', measures);
   return measures === 'us' ? [moment.value, 'foot-long tons'] : [value, 'tonne-metres'];
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { saidIn } from '../../../core/views/said-in-measures';
+import { saidIn } from '../../../core/units';
 
 // One foot is 0.3048 m and one long ton 1.0160469088 t (NIST Special Publication 811, appendix B.8).
 describe('a sentence of the engine in the reader’s measures', () => {
