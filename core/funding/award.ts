@@ -73,7 +73,8 @@ export function makeAward(input: AwardInput): AwardOutcome {
   const narrative = narrativeOf(shared.rows, {
     lines: input.lines,
     indirect,
-    contingencyMethod: 'estimated by a documented method, see the basis of estimate',
+    contingencyMethod:
+      input.contingency?.method ?? 'estimated by a documented method, see the basis of estimate',
   });
   const award: Award = {
     source,

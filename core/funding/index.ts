@@ -69,7 +69,7 @@ export {
   type FormSection,
   type SectionLine,
 } from './form-sections';
-export type { NarrativeSentence } from './narrative';
+export { perCentWords, type NarrativeSentence } from './narrative';
 export {
   bookOfForm,
   bookOfNarrative,

@@ -41,7 +41,7 @@ export function narrativeOf(rows: readonly SharedRow[], facts: NarrativeFacts): 
 function sentence(row: SharedRow, facts: NarrativeFacts): string {
   const amount = dollars(row.allowable);
   if (row.kind === 'indirect')
-    return `${amount} of indirect cost: ${printedRate(facts.indirect.rate)} of its part of the base of ${dollars(facts.indirect.base)}.`;
+    return `${amount} of indirect cost: ${perCentWords(facts.indirect.rate)} of its part of the base of ${dollars(facts.indirect.base)}.`;
   if (row.kind === 'contingency') return `${amount} of contingency: ${facts.contingencyMethod}.`;
   const line = facts.lines.find(one => one.id === row.lineId);
   if (!line) return `${amount} for ${row.title}.`;
@@ -50,7 +50,8 @@ function sentence(row: SharedRow, facts: NarrativeFacts): string {
   return `${amount} for ${line.title}${kind === undefined ? '' : `, ${kind}`}${workings}; ${basisWords(line)}${partWords(row)}.`;
 }
 
-function printedRate(rate: number): string {
+/** A share in per cent, as many decimals as it has. */
+export function perCentWords(rate: number): string {
   return `${Number((rate * 100).toFixed(4))} per cent`;
 }
 

@@ -41,6 +41,8 @@ export interface FundingSource {
 /** Contingency as it enters the books. */
 export interface Contingency {
   readonly amount: Cents;
+  /** What the whole of it is and where that comes from, in words, for the narrative. */
+  readonly method?: string;
   /** Estimated by a broadly accepted method (a percentage by class, a simulation). */
   readonly isByAcceptedMethod: boolean;
   readonly isDocumented: boolean;

@@ -1,6 +1,7 @@
 import type { Figure } from '../../base';
 import type { Cents, PaymentTerms } from '../../cash-flow';
 import {
+  perCentWords,
   termOf,
   type Contingency,
   type ContractClass,
@@ -11,7 +12,7 @@ import {
   type Scrap,
 } from '../../funding';
 import { roundToCents } from '../../money';
-import type { Funding, FundingSourceChoice } from '../../project';
+import type { Funding, FundingSourceChoice, Project } from '../../project';
 import type { BookBasis } from './book-lines';
 import { formMapping } from './form-mapping';
 import type { BookRules } from './shipped-rules';
@@ -128,11 +129,29 @@ function contingencyOf({ evaluation, summary }: BookBasis, funding: Funding): Co
   if (amount === undefined) return undefined;
   return {
     amount,
+    ...contingencyMethod(evaluation.project),
     isByAcceptedMethod: funding.contingency.byAcceptedMethod,
     isDocumented: funding.contingency.documented,
     isAcceptedByAgency: funding.contingency.acceptedByAgency,
     isReserve: funding.contingency.reserve,
     ...(statusDate !== undefined && { fromMonth: statusDate.slice(0, 7) }),
+  };
+}
+
+/** How the contingency is estimated, as the narrative of an award says it. */
+function contingencyMethod({ contingency, risk }: Project): Pick<Contingency, 'method'> {
+  const { policy, share, confidence } = contingency;
+  if (policy === 'confidence') {
+    if (confidence === undefined) return {};
+    const runs = `${risk?.trials ?? 'the'} simulated runs`;
+    return {
+      method: `its part of what keeps the cost of ${perCentWords(Number(confidence))} of ${runs} inside the budget, beyond the estimate`,
+    };
+  }
+  if (share === undefined) return {};
+  const year = share.year === undefined ? '' : `, ${share.year}`;
+  return {
+    method: `its part of ${perCentWords(Number(share.value))} of the estimate; ${share.basis} (${share.source}${year})`,
   };
 }
 

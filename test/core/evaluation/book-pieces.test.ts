@@ -43,6 +43,34 @@ const basis = (evaluation = example()) => {
 const lineOf = (change: Partial<Project>, id: string) =>
   basis(under(change)).lines.find(line => line.id === id);
 
+// 2 CFR 200.433(b): a contingency is estimated by a broadly accepted method that the documents of the award name.
+describe('the narrative of a contingency', () => {
+  const said = (change: Partial<Project>) =>
+    (grantView(under(change)).book?.awards ?? []).flatMap(award =>
+      award.narrative
+        .filter(({ rowId }) => rowId.startsWith('contingency/'))
+        .map(({ text }) => text.replace(/^\$[\d,.]+ /, '')),
+    );
+
+  it('names the share of the estimate and where it comes from', () => {
+    const share = figure('0.325', '1');
+    const texts = said({ contingency: { policy: 'percentage', share } });
+    expect(texts.length).toBeGreaterThan(0);
+    expect(new Set(texts)).toEqual(
+      new Set([
+        'of contingency: its part of 32.5 per cent of the estimate; quoted (made up for the test, 2026).',
+      ]),
+    );
+  });
+
+  it('names the runs that the budget keeps inside where that is the method', () => {
+    const texts = said({ contingency: { policy: 'confidence', confidence: '0.8' } });
+    expect(texts[0]).toBe(
+      'of contingency: its part of what keeps the cost of 80 per cent of 10000 simulated runs inside the budget, beyond the estimate.',
+    );
+  });
+});
+
 describe('the mapping of cost to the lines of the forms', () => {
   it('asks the rows of the user first, then for construction by kind and by work item, then the forms file', () => {
     const { forms } = shippedBookRules();
