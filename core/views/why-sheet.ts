@@ -2,7 +2,8 @@ import { at, BASES, known } from '../base';
 import { why, type Why, type WhyStep } from '../sheet';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
-import { inMeasures, unitWords, type Measures } from './measures';
+import { readersUnit } from './liquids';
+import { readable, unitWords, type Measures } from './measures';
 import { decimalsFor, printed, roundText } from './number-text';
 import { inputOf } from './why-inputs';
 
@@ -125,8 +126,10 @@ export function valueText(value: string | undefined, unit: string): Pick<Shown, 
 }
 
 /** The unit of a step, and the amount in the reader's own: the steps themselves stay in the units they are worked out in. */
-function unitOf({ value, unit }: WhyStep, measures: Measures): string {
-  const own = value === undefined || unit.includes('/') ? undefined : inMeasures(value, unit, measures);
+function unitOf({ id, value, unit }: WhyStep, measures: Measures): string {
+  const [table = '', row = ''] = id.split('/');
+  const wanted = readersUnit(table.startsWith('drivers-') ? row : '', unit, measures);
+  const own = value === undefined || unit.includes('/') ? undefined : readable(value, unit, wanted);
   if (own === undefined || own.unit === unit) return unitWords(unit);
   return `${unitWords(unit)} (${valueText(own.value, own.unit).text} ${unitWords(own.unit)})`;
 }

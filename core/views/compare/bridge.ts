@@ -56,6 +56,7 @@ function oneBridge(ends: readonly End[], { from, to, steps }: Bridge): Bridged {
       ]),
       note: [
         'Each step is the average over every order of making the changes, so none depends on coming first.',
+        'Rounded to whole dollars that add up; to the cent the steps stand in the report and the workbook.',
       ],
     },
   };

@@ -5,7 +5,8 @@ import { surveyOf } from '../../evaluation';
 import { basisReader, idOf } from '../../sheet';
 import { aligned, basisCell, NOT_APPLYING, words } from '../cells';
 import { dollarCell, figureCell, type EstimateContext } from '../context';
-import { readable, unitFor, unitWords, type Measured, type Measures } from '../measures';
+import { readersUnit } from '../liquids';
+import { readable, unitWords, type Measured, type Measures } from '../measures';
 import { decimalsFor, roundText, shownNumber } from '../number-text';
 import type { Column, Row, Shown, TableRows } from '../rows';
 import type { ShownMoney } from '../shown-money';
@@ -104,33 +105,17 @@ function driverRow(context: EstimateContext, family: string, looked: Looked): Ro
   };
 }
 
-/** Liquids are read in gallons by those who read feet. */
-const LIQUIDS = new Set([
-  'fuel-left',
-  'lube-left',
-  'hydraulic-left',
-  'sludge-volume',
-  'oily-water-volume',
-  'foam',
-  'antifreeze',
-  'sewage-volume',
-  'treated-ballast',
-  'ballast-left',
-]);
-
 /** An amount of a driver in the reader’s measures: all of a row in one unit, that in which it is typed. */
 function inReaders(value: string, unit: string, driver: Driver, measures: Measures): Measured {
-  if (!LIQUIDS.has(driver.id) || measures !== 'us' || driver.unit !== 'm3')
-    return readable(value, unit, unitFor(driver.unit, measures));
-  const { value: gallons, unit: shown } = readable(value, unit, 'gal');
-  return { value: shown === 'gal' ? roundText(gallons, 0) : gallons, unit: shown };
+  const shown = readable(value, unit, readersUnit(driver.id, driver.unit, measures));
+  return shown.unit === 'gal' ? { ...shown, value: roundText(shown.value, 0) } : shown;
 }
 
 function quantityCell(context: EstimateContext, driver: Driver): Shown {
   const { work } = context.parts;
   const step = work.drivers.columns.value;
   const figure = work.result.at(step, driver.id);
-  if (figure.text === undefined || !LIQUIDS.has(driver.id) || context.measures !== 'us')
+  if (figure.text === undefined || readersUnit(driver.id, driver.unit, context.measures) !== 'gal')
     return figureCell(context, work.result, step, driver.id, driver.decimals);
   const shown = inReaders(figure.text, figure.unit, driver, context.measures);
   return { text: shownNumber(shown.value, 0), unit: unitWords(shown.unit), why: idOf(step, driver.id) };

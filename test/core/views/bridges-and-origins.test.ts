@@ -60,6 +60,7 @@ describe('a bridge between two scenarios', () => {
     ]);
     expect(table.note).toEqual([
       'Each step is the average over every order of making the changes, so none depends on coming first.',
+      'Rounded to whole dollars that add up; to the cent the steps stand in the report and the workbook.',
     ]);
   });
 

@@ -26,4 +26,13 @@ describe('a derivation of the sheets, which count in metric units', () => {
     const lightship = new WhyDesk(EVALUATION, 'us').answer('ship/lightship')?.value;
     expect(lightship?.unit).toMatch(/^tonnes \([\d,.]+ long tons\)$/);
   });
+
+  it('tells a liquid in gallons, as the tables do', () => {
+    // A gallon is 0.003785411784 m³ (NIST Special Publication 811, appendix B.8).
+    const unitOf = (id: string) => new WhyDesk(EVALUATION, 'us').answer(id)?.value.unit;
+    const fuel = [1, 2, 3, 4, 5]
+      .map(n => unitOf(`drivers-${n}/fuel-left/value`))
+      .find(unit => unit !== undefined);
+    expect(fuel).toMatch(/^m³ \([\d,.]+ gal\)$/);
+  });
 });
