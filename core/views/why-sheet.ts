@@ -128,7 +128,7 @@ export function valueText(value: string | undefined, unit: string): Pick<Shown, 
 /** The unit of a step, and the amount in the reader's own: the steps themselves stay in the units they are worked out in. */
 function unitOf({ id, value, unit }: WhyStep, measures: Measures): string {
   const [table = '', row = ''] = id.split('/');
-  const wanted = readersUnit(table.startsWith('drivers-') ? row : '', unit, measures);
+  const wanted = readersUnit(table.startsWith('drivers') ? row : '', unit, measures);
   const own = value === undefined || unit.includes('/') ? undefined : readable(value, unit, wanted);
   if (own === undefined || own.unit === unit) return unitWords(unit);
   return `${unitWords(unit)} (${valueText(own.value, own.unit).text} ${unitWords(own.unit)})`;
