@@ -41,7 +41,12 @@ describe('the report', () => {
     const text = reportHtml(first, { evaluations: many, bridges: [], risks: [] }) ?? '';
     const page = text.slice(text.indexOf('<section class="answers">'), text.indexOf('</section>'));
     expect((page.match(/<b class="figure">/g) ?? []).length).toBeLessThanOrEqual(14);
-    expect(page).toContain('More choices stand');
+    expect(page).toContain('More scenarios stand');
+  });
+
+  test('of one scenario alone page one sends nobody to a comparison', () => {
+    const text = reportHtml(first, { evaluations: [first], bridges: [], risks: [] }) ?? '';
+    expect(text).not.toContain('stand in the comparison');
   });
 
   test('says that the example is invented and that stability is a screening', () => {
