@@ -24,7 +24,7 @@ export const scheduleBugs = bugs(
     '?.capacity ?? resource.capacity;',
     '?.capacity ?? resource.capacity + 1;',
     'test/core/scheduling/verify.test.ts',
-    'notices verify/capacity',
+    'says what is wrong and where: more in use than there is',
   ],
   [
     'no schedule is below a lower bound',
@@ -32,7 +32,7 @@ export const scheduleBugs = bugs(
     'if (bound > days)',
     'if (bound > days + 900)',
     'test/core/scheduling/verify.test.ts',
-    'notices verify/bound',
+    'says what is wrong and where: a bound above what was reached',
   ],
   [
     'work that has happened stays as it happened',
