@@ -1,5 +1,6 @@
 /** What each part asks: folders and files of tests. A part that is not named asks the folder of its own name. */
 const TESTS = {
+  'cash-flow': ['test/core/cash-flow', 'test/core/funding', 'test/core/bid'],
   sheet: ['test/core/sheet', 'test/property/sheet'],
   vessel: ['test/core/vessel', 'test/reference/take-off.test.ts', 'test/reference/hull-formulas.test.ts'],
   towing: ['test/reference/towing.test.ts', 'test/core/evaluation/tow.test.ts'],
