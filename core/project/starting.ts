@@ -64,6 +64,9 @@ const STARTING_CONTINGENCY = typed(
   '0.5',
 );
 
+/** The name that a new project begins with. */
+export const UNNAMED_SHIP = 'Unnamed ship';
+
 /** The type of ship that the window begins with until another is chosen. */
 export const FIRST_HULL_TYPE = 'freighter';
 
@@ -78,7 +81,7 @@ export function startingProject(library: Library, point: StartingPoint): Project
     sample: false,
     reader: point.reader,
     vessel: {
-      name: 'Unnamed ship',
+      name: UNNAMED_SHIP,
       hullType: point.hullType,
       built,
       length: point.length ?? STARTING_LENGTH,

@@ -1,4 +1,4 @@
-import { FIRST_HULL_TYPE, type Funding, type Project } from '../project';
+import { FIRST_HULL_TYPE, UNNAMED_SHIP, type Funding, type Project } from '../project';
 import type { Evaluation } from '../evaluation';
 import { isStarting } from './cells';
 
@@ -22,9 +22,6 @@ interface Rule extends Omit<Missing, 'at'> {
   readonly isMissing: (project: Project, evaluation: Evaluation) => boolean;
 }
 
-/** The name that a new project begins with. */
-const UNNAMED = 'Unnamed ship';
-
 /** The year in which a ship of a type was usually built: what a new project begins with. */
 function usualYear(type: string, { hullTypes }: Evaluation['library']): number | undefined {
   const year = hullTypes.find(({ id }) => id === type)?.quantities['build-year']?.value;
@@ -40,7 +37,7 @@ const SHIP: readonly Rule[] = [
     words: 'the name, type and year of the ship',
     view: 'vessel',
     at: () => '/vessel/name',
-    isMissing: ({ vessel }) => vessel.name === UNNAMED,
+    isMissing: ({ vessel }) => vessel.name === UNNAMED_SHIP,
   },
   {
     id: 'built',
@@ -49,7 +46,7 @@ const SHIP: readonly Rule[] = [
     at: () => '/vessel/built',
     // The document does not say whether they were given; a year that is no longer the usual one of the type was.
     isMissing: ({ vessel }, { library }) =>
-      vessel.name !== UNNAMED &&
+      vessel.name !== UNNAMED_SHIP &&
       [vessel.hullType, FIRST_HULL_TYPE].some(type => vessel.built === usualYear(type, library)),
   },
   {
