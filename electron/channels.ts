@@ -65,13 +65,21 @@ export interface MadePaper {
   readonly bytes: number;
 }
 
+/** A plan whose trials were run: the mark of the plan, and the scenarios they were run of. */
+export interface RememberedRun {
+  readonly plan: string;
+  readonly scenarios: readonly string[];
+}
+
 export interface Settings {
   readonly theme: 'system' | 'light' | 'dark' | 'contrast';
   readonly zoom: number;
   readonly measures: 'us' | 'metric';
+  /** The plans whose trials are run again when their document is opened, the last first. */
+  readonly ran: readonly RememberedRun[];
 }
 
-export const DEFAULT_SETTINGS: Settings = { theme: 'system', zoom: 100, measures: 'us' };
+export const DEFAULT_SETTINGS: Settings = { theme: 'system', zoom: 100, measures: 'us', ran: [] };
 
 export type SaveOutcome =
   | { readonly kind: 'saved'; readonly id: string; readonly name: string; readonly warning?: string }

@@ -30,6 +30,7 @@ export { shippedLibrary, TEMPLATE_FILES } from './templates';
 export { estimateJson, scheduleJson, uprightJson, type JsonObject } from './json';
 export {
   ELEMENTS,
+  ELEMENT_TITLES,
   columnOf,
   summarise,
   type ElementKey,
@@ -98,6 +99,7 @@ export {
   type QuoteScope,
   type QuoteView,
   type TabulationView,
+  elementKey,
 } from './books';
 export {
   awardChance,

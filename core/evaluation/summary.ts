@@ -17,6 +17,17 @@ export const ELEMENTS = [
 ] as const;
 export type ElementKey = (typeof ELEMENTS)[number];
 
+/** What a reader is told the elements are, in window and papers. */
+export const ELEMENT_TITLES: Readonly<Record<ElementKey, string>> = {
+  labour: 'Labour',
+  equipment: 'Equipment',
+  material: 'Material',
+  disposal: 'Disposal, less scrap',
+  subcontract: 'Subcontract',
+  fee: 'Fee',
+  'mark-up': 'Mark-ups',
+};
+
 /** One line of the estimate with its money; an absent figure is undefined. */
 export interface EstimateLine {
   readonly id: string;

@@ -22,6 +22,10 @@ export const settingsSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
   zoom: z.number().min(50).max(200),
   measures: z.enum(['us', 'metric']),
+  ran: z
+    .array(z.strictObject({ plan: z.string().max(64), scenarios: z.array(z.string().max(200)).max(100) }))
+    .max(20)
+    .default([]),
 });
 const recentSchema = z.array(z.string()).max(10);
 /** Work that was let go stays this long, in milliseconds, before it is removed. */

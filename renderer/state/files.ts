@@ -5,6 +5,7 @@ import type { ViewId } from '../frame/view-table';
 import { isEdited, markSaved, startHistory } from './history';
 import { addNotice, dropNotice, dropRecovery, newKey } from './recovery';
 import { change, EMPTY_STATE, state } from './store';
+import { runAgain } from './studies';
 import { workOut } from './working-out';
 
 function told(problem: Problem): void {
@@ -68,6 +69,7 @@ export async function show(
     });
   }
   await workOut();
+  if (opened.id !== '') await runAgain();
 }
 
 /** Lets others write the document that was open before. */

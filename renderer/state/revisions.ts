@@ -3,6 +3,11 @@ import type { Project } from '../../core/project';
 /** Sections that no run and no search looks at: a vote or a note leaves what was simulated as it is. */
 const APART: ReadonlySet<string> = new Set(['decision', 'notes', 'attachments']);
 
+/** Whether runs and searches look at a section of a document. */
+export function isOfPlan(section: string): boolean {
+  return !APART.has(section);
+}
+
 let count = 0;
 const whole = new WeakMap<Project, number>();
 const plans = new WeakMap<Project, number>();
@@ -29,5 +34,5 @@ export function planRevisionOf(project: Project): number {
 /** Parts that no edit touched are the same objects. */
 function isSamePlan(a: Project, b: Project): boolean {
   const [before, now] = [new Map(Object.entries(a)), new Map(Object.entries(b))];
-  return [...before.keys(), ...now.keys()].every(key => APART.has(key) || before.get(key) === now.get(key));
+  return [...before.keys(), ...now.keys()].every(key => !isOfPlan(key) || before.get(key) === now.get(key));
 }

@@ -3,7 +3,9 @@ import { create } from 'zustand';
 import type { Project } from '../../core/project';
 import type { BottomCell, WhyRows } from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
+import { markOf, studyAgain, withRun } from './remembered-runs';
 import { planRevisionOf, revisionOf } from './revisions';
+import { setSettings } from './settings';
 import { change, state, useWindow, type Working } from './store';
 import { takeRun } from './working-out';
 
@@ -57,12 +59,40 @@ function hear(said: StudySaid): void {
 function take(ask: StudyAsk, answer: StudyAnswers[StudyName] | undefined): void {
   const { name, project, scenario, document, runs } = ask;
   put(name, { ...(answer === undefined ? {} : { answer }), about: project, scenario, document });
-  if (runs) change({ status: name === 'crewPlans' ? 'The search is done.' : 'The runs are done.' });
+  if (runs) change({ status: doneWords(ask) });
+  if (runs && name !== 'crewPlans') void remember(ask);
   const { leaves } = useStudies.getState().risk.answer ?? {};
   if (name === 'risk' && leaves !== undefined) takeRun(document, scenario, leaves);
   // The bottom line tells what runs made elsewhere have found.
   if (runs && (name === 'compare' || name === 'decision')) study('risk');
   if (state().history?.project !== project) study(name);
+}
+
+function doneWords({ name, number }: StudyAsk): string {
+  if (name === 'crewPlans') return 'The search is done.';
+  return number === again ? 'The trials of last time were run again.' : 'The runs are done.';
+}
+
+/** Keeps in mind of which plan and scenarios trials were run. */
+async function remember({ name, project, scenario }: StudyAsk): Promise<void> {
+  const plan = await markOf(project);
+  const { ran } = state().settings;
+  setSettings({
+    ran: withRun(ran, plan, name === 'risk' ? [scenario] : project.scenarios.map(({ id }) => id)),
+  });
+}
+
+/** The number of the run that was begun by opening a document. */
+let again = 0;
+
+/** Runs the trials of a document that was just opened again, when they were run of the same plan before. */
+export async function runAgain(): Promise<void> {
+  const { history, scenario, settings } = state();
+  if (history === undefined) return;
+  const name = studyAgain(settings.ran, await markOf(history.project), scenario);
+  if (name === undefined || state().history !== history) return;
+  study(name, true);
+  again = count;
 }
 
 /** Asks a long question about the document as it stands. */

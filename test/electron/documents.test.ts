@@ -100,10 +100,21 @@ test('unsaved work is kept, listed, read and let go', async () => {
 });
 
 test('settings come back as they were written, and damaged ones count as absent', async () => {
-  await value('write-settings', { theme: 'dark', zoom: 125, measures: 'metric' });
-  expect(await value('read-settings', {})).toEqual({ theme: 'dark', zoom: 125, measures: 'metric' });
+  const settings = {
+    theme: 'dark',
+    zoom: 125,
+    measures: 'metric',
+    ran: [{ plan: 'a1', scenarios: ['base'] }],
+  };
+  await value('write-settings', settings);
+  expect(await value('read-settings', {})).toEqual(settings);
+  fs.writeFileSync(
+    path.join(folder, 'app', 'settings.json'),
+    '{"theme":"dark","zoom":125,"measures":"metric"}',
+  );
+  expect(await value('read-settings', {})).toEqual({ ...settings, ran: [] });
   fs.writeFileSync(path.join(folder, 'app', 'settings.json'), '{"theme":"purple"');
-  expect(await value('read-settings', {})).toEqual({ theme: 'system', zoom: 100, measures: 'us' });
+  expect(await value('read-settings', {})).toEqual({ theme: 'system', zoom: 100, measures: 'us', ran: [] });
 });
 
 test.each([

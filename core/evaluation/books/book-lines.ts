@@ -92,7 +92,8 @@ function bookLine(
   };
 }
 
-function elementKey(element: Element): ElementKey {
+/** The name that the summary of the estimate has for an element of the books. */
+export function elementKey(element: Element): ElementKey {
   return element === 'markUp' ? 'mark-up' : element;
 }
 

@@ -1,7 +1,9 @@
 import type { InternalSheet } from '../../bid';
 import { ELEMENTS, type Cents } from '../../cash-flow';
 import {
+  ELEMENT_TITLES,
   bidView,
+  elementKey,
   marginView,
   quoteView,
   type Evaluation,
@@ -15,7 +17,7 @@ import type { PaperCell, PaperSheet, PaperWorkbook } from '../workbook/model';
 const WARNING =
   'Internal: the whole build-up of the bid. It does not leave the house; the bid is a file of its own.';
 const FIRST_ROW = 4;
-const TITLES = ['Labour', 'Equipment', 'Material', 'Disposal, less scrap', 'Subcontract', 'Fee', 'Mark-ups'];
+const TITLES = ELEMENTS.map(element => ELEMENT_TITLES[elementKey(element)]);
 
 /** The internal sheet of a bid as a workbook: lines, elements, facts, mark-ups, wages, quotes and margin. */
 export function internalWorkbook(evaluation: Evaluation): PaperWorkbook | undefined {

@@ -1,23 +1,13 @@
 import { BASES } from '../../base';
 import { dollarsOf, fromCents } from '../../money';
 import { stageTitle } from '../../estimate';
-import { ELEMENTS } from '../../evaluation';
+import { ELEMENTS, ELEMENT_TITLES } from '../../evaluation';
 import { STAGES } from '../../work';
 import { barChart } from './charts';
 import { countyCostPart } from './county-cost';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
 import { dollarsAndCents, monthName, monthWords } from './words';
-
-const ELEMENT_TITLES: Readonly<Record<(typeof ELEMENTS)[number], string>> = {
-  labour: 'Labour',
-  equipment: 'Equipment',
-  material: 'Material',
-  disposal: 'Disposal, less scrap',
-  subcontract: 'Subcontract',
-  fee: 'Fees',
-  'mark-up': 'Mark-ups of the contractor',
-};
 
 /** What it costs: by stage with its picture, by element, by basis. */
 export function costPage({ summary }: ReportFacts): Markup {

@@ -1,5 +1,5 @@
 import { stageTitle } from '../../estimate';
-import { ELEMENTS, type EstimateLine, type EstimateSummary } from '../../evaluation';
+import { ELEMENTS, ELEMENT_TITLES, type EstimateLine, type EstimateSummary } from '../../evaluation';
 import { sumMoney, type Money } from '../../money';
 import { letterOf, type EmittedWorkbook } from '../../sheet';
 import { STAGES } from '../../work';
@@ -12,16 +12,6 @@ export const FIRST_STAGE_ROW = 4;
 export const ALL_STAGES_ROW = FIRST_STAGE_ROW + STAGES.length;
 /** The column of the totals: after title, key and the elements. */
 export const TOTAL_LETTER = letterOf(ELEMENTS.length + 3);
-
-const ELEMENT_HEADS = [
-  'Labour',
-  'Equipment',
-  'Material',
-  'Disposal, less scrap',
-  'Subcontract',
-  'Fees',
-  'Mark-ups',
-];
 
 /** Stages by element, live sums over the lines; sums of rows and columns meet in the total. */
 export function rollUpSheet(summary: EstimateSummary, emitted: EmittedWorkbook): PaperSheet {
@@ -49,7 +39,7 @@ export function rollUpSheet(summary: EstimateSummary, emitted: EmittedWorkbook):
     cells: [
       text(1, 1, 'Total by stage and element, US dollars', 'title'),
       text(2, 1, 'Live sums over the sheet Lines. Mark-ups stand with their line.', 'note'),
-      ...headingRow(3, ['Stage', 'Key', ...ELEMENT_HEADS, 'Total']),
+      ...headingRow(3, ['Stage', 'Key', ...ELEMENTS.map(key => ELEMENT_TITLES[key]), 'Total']),
       ...cells,
       text(ALL_STAGES_ROW, 1, 'All stages', 'total'),
       ...ELEMENTS.map((element, column) => sumCell(column + 3, summary.byElement[element])),

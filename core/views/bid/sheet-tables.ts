@@ -1,5 +1,6 @@
 import { at } from '../../base';
-import type { BidView } from '../../evaluation';
+import { ELEMENTS } from '../../cash-flow';
+import { ELEMENT_TITLES, elementKey, type BidView } from '../../evaluation';
 import { aligned, words } from '../cells';
 import { cents } from '../funding/tie-out-table';
 import { shortNumber } from '../number-text';
@@ -54,20 +55,14 @@ function sheetRows({ items, baseBid }: Made['sheet'], schedule: Made['schedule']
   ];
 }
 
-const ELEMENTS = ['labour', 'equipment', 'material', 'disposal', 'subcontract', 'fee', 'markUp'] as const;
-const TITLES = {
-  labour: 'Labour',
-  equipment: 'Equipment',
-  material: 'Material',
-  disposal: 'Disposal',
-  subcontract: 'Subcontract',
-  fee: 'Fee',
-  markUp: 'Mark-up',
-} as const;
-
 const INSIDE_COLUMNS: readonly Column[] = [
   { key: 'title', title: 'Item and the lines it is made of', kind: 'words' },
-  ...ELEMENTS.map((key): Column => ({ key, title: TITLES[key], unit: '$', kind: 'number' })),
+  ...ELEMENTS.map((key): Column => ({
+    key,
+    title: ELEMENT_TITLES[elementKey(key)],
+    unit: '$',
+    kind: 'number',
+  })),
   { key: 'total', title: 'Price', unit: '$', kind: 'number' },
 ];
 

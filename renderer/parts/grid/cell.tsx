@@ -1,9 +1,10 @@
-import { useState, type ReactNode } from 'react';
+import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Column, Edit, Shown } from '../../../core/views';
 import { asItIsNow } from '../../edits/edits';
 import { change, state, useWindow } from '../../state/store';
 import { BasisMark } from '../basis-mark';
 import { takeTyped } from '../field';
+import type { Leaving } from './use-grid';
 
 /** What stands in a cell that is not being edited. */
 export function CellContent({ shown, column }: { shown: Shown | undefined; column: Column }): ReactNode {
@@ -43,10 +44,13 @@ function chosenTitle(edit: Edit): string {
 interface EditorProps {
   readonly edit: Edit;
   readonly first: string | undefined;
-  readonly onDone: (move: 'stay' | 'down' | 'right' | 'left') => void;
+  readonly onDone: (way: Leaving) => void;
 }
 
-/** The editor inside a cell. Enter takes and goes down, Tab takes and goes on, Escape leaves it as it was. */
+/**
+ * The editor inside a cell. Enter takes and goes down, Tab takes and goes on, going elsewhere takes, Escape leaves it as
+ * it was. A choice made by keys waits for one of these; one picked from the list is taken at once.
+ */
 export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
   const scenario = useWindow(window => window.scenario);
   const [edit] = useState(() => asItIsNow(shown, state().history?.project, scenario));
@@ -54,10 +58,17 @@ export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
   const [fault, setFault] = useState<string>();
   // A number typed anew was entered, by whatever key the cell is left.
   const [isRetyped, setRetyped] = useState(first !== undefined);
-  const take = (move: 'stay' | 'down' | 'right' | 'left', text = typed) => {
-    const wrong = takeTyped(edit, scenario, text, isRetyped || move === 'down');
+  const isByKey = useRef(false);
+  const isLeft = useRef(false);
+  const leave = (way: Leaving) => {
+    isLeft.current = true;
+    onDone(way);
+  };
+  const take = (way: Leaving, text = typed) => {
+    if (isLeft.current) return;
+    const wrong = takeTyped(edit, scenario, text, isRetyped || way === 'down');
     setFault(wrong);
-    if (wrong === undefined) onDone(move);
+    if (wrong === undefined) leave(way);
     else change({ status: wrong });
   };
   if (edit.choices !== undefined) {
@@ -67,12 +78,17 @@ export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
         className="cell-input"
         aria-label={edit.label}
         value={typed}
-        onChange={event => take('stay', event.target.value)}
-        onBlur={() => onDone('stay')}
+        onMouseDown={() => {
+          isByKey.current = false;
+        }}
+        onChange={event => {
+          if (isByKey.current) setTyped(event.target.value);
+          else take('stay', event.target.value);
+        }}
+        onBlur={() => take('gone')}
         onKeyDown={event => {
-          if (event.key !== 'Escape') return;
-          event.stopPropagation();
-          onDone('stay');
+          isByKey.current = true;
+          leaveByKey(event, take, leave);
         }}
       >
         {(edit.choices ?? []).map(choice => (
@@ -99,15 +115,10 @@ export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
           setTyped(event.target.value);
           setRetyped(true);
         }}
-        onBlur={() => take('stay')}
+        onBlur={() => take('gone')}
         onKeyDown={event => {
           event.stopPropagation();
-          if (event.key === 'Enter') take('down');
-          if (event.key === 'Escape') onDone('stay');
-          if (event.key === 'Tab') {
-            event.preventDefault();
-            take(event.shiftKey ? 'left' : 'right');
-          }
+          leaveByKey(event, take, leave);
         }}
       />
       {fault === undefined ? null : (
@@ -117,4 +128,14 @@ export function CellEditor({ edit: shown, first, onDone }: EditorProps) {
       )}
     </>
   );
+}
+
+/** Enter, Tab and Escape leave an editor. */
+function leaveByKey(event: KeyboardEvent, take: (way: Leaving) => void, leave: (way: Leaving) => void): void {
+  if (event.key === 'Enter') take('down');
+  else if (event.key === 'Escape') leave('stay');
+  else if (event.key === 'Tab') take(event.shiftKey ? 'left' : 'right');
+  else return;
+  event.preventDefault();
+  event.stopPropagation();
 }

@@ -186,13 +186,15 @@ interface TableCellProps {
 function TableCell({ row, column, place, grid }: TableCellProps) {
   const shown = row.cells[column.key];
   const isHere = grid.at.row === place.row && grid.at.column === place.column;
-  const editing = isHere ? grid.editing : undefined;
+  const { place: open } = grid.editing ?? {};
+  const editing = open?.row === place.row && open.column === place.column ? grid.editing : undefined;
   const isEdited = editing !== undefined && shown?.edit !== undefined;
   const isNumber = column.kind === 'number' || column.kind === 'share' || column.kind === 'range';
   const isEditable = shown?.edit !== undefined;
   const className = [
     isNumber ? 'number' : column.kind === 'unit' || column.kind === 'action' ? column.kind : '',
     isEditable ? 'editable' : '',
+    isEdited ? 'edited' : '',
     shown?.edit !== undefined && isTight(shown.edit.kind, shown.text) ? 'tight' : '',
     column.wide === true ? 'wide-only' : '',
   ]
@@ -223,7 +225,14 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       }}
     >
       {isEdited ? (
-        <CellEditor edit={shown.edit} first={editing.first} onDone={grid.doneEditing} />
+        <>
+          <span className="cell-under" aria-hidden="true">
+            <CellContent shown={shown} column={column} />
+          </span>
+          <span className="cell-over">
+            <CellEditor edit={shown.edit} first={editing.first} onDone={grid.doneEditing} />
+          </span>
+        </>
       ) : (
         <CellContent shown={shown} column={column} />
       )}

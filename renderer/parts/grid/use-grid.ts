@@ -10,17 +10,31 @@ import { isInside, moved, rangeOf, type Place } from './move';
 export interface GridState {
   readonly at: Place;
   readonly isChosen: (place: Place) => boolean;
-  readonly editing: { readonly first: string | undefined } | undefined;
+  readonly editing: Editing | undefined;
   readonly focus: (place: Place, extend: boolean) => void;
   readonly act: (place: Place) => void;
-  readonly doneEditing: (move: 'stay' | 'down' | 'right' | 'left') => void;
+  readonly doneEditing: (way: Leaving) => void;
   readonly onKeyDown: (event: KeyboardEvent) => void;
   readonly onCopy: (event: ClipboardEvent) => void;
   readonly onPaste: (event: ClipboardEvent) => void;
   readonly body: React.RefObject<HTMLTableElement | null>;
 }
 
+/** The cell whose editor is open, and the sign with which typing began there. */
+interface Editing {
+  readonly place: Place;
+  readonly first: string | undefined;
+}
+
+/** How an editor is left: to the cell itself or one beside it, or to wherever the reader has gone already. */
+export type Leaving = 'stay' | 'down' | 'right' | 'left' | 'gone';
+
 const AFTER = { stay: '', down: 'ArrowDown', right: 'ArrowRight', left: 'ArrowLeft' } as const;
+
+/** Whether an event comes from an editor, which has its own keys and its own clipboard. */
+function isFromEditor({ target }: { readonly target: EventTarget }): boolean {
+  return target instanceof HTMLInputElement || target instanceof HTMLSelectElement;
+}
 
 /** Where the focus is in a grid, what is chosen, and what the keys do. */
 export function useGrid(
@@ -30,15 +44,19 @@ export function useGrid(
 ): GridState {
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
   const [anchor, setAnchor] = useState<Place>({ row: 0, column: 0 });
-  const [editing, setEditing] = useState<{ first: string | undefined }>();
+  const [editing, setEditing] = useState<Editing>();
   const body = useRef<HTMLTableElement>(null);
+  // Of several places asked for within a frame the last one has the focus.
+  const wanted = useRef<Place>(undefined);
   const extent = { rows: rows.length, columns: columns.length };
   const cell = (place: Place) => rows[place.row]?.cells[columns[place.column]?.key ?? ''];
 
   const focus = useCallback((place: Place, extend: boolean) => {
     setAt(place);
     if (!extend) setAnchor(place);
+    wanted.current = place;
     requestAnimationFrame(() => {
+      if (wanted.current !== place) return;
       const cell = body.current?.querySelector<HTMLElement>(`[data-place="${place.row}-${place.column}"]`);
       if (cell?.contains(window.document.activeElement) === false) cell.focus();
     });
@@ -47,19 +65,20 @@ export function useGrid(
   const act = (place: Place) => {
     const row = rows[place.row];
     const shown = cell(place);
-    if (shown?.edit !== undefined) setEditing({ first: undefined });
+    if (shown?.edit !== undefined) setEditing({ place, first: undefined });
     else if (shown?.remove !== undefined) makeEdit(removeEntry(shown.remove, state().scenario));
     else if (row?.kind === 'group' && shown?.why === undefined) onToggle(row);
     else if (shown?.why !== undefined) void askWhy(shown.why);
   };
 
-  const doneEditing = (move: keyof typeof AFTER) => {
+  const doneEditing = (way: Leaving) => {
     setEditing(undefined);
-    focus(moved(AFTER[move], false, at, extent) ?? at, false);
+    if (way === 'gone' || editing === undefined) return;
+    focus(moved(AFTER[way], false, editing.place, extent) ?? editing.place, false);
   };
 
   const onKeyDown = (event: KeyboardEvent) => {
-    if (editing !== undefined) return;
+    if (isFromEditor(event)) return;
     const to = moved(event.key, event.ctrlKey || event.metaKey, at, extent);
     if (to !== undefined && !event.altKey) {
       event.preventDefault();
@@ -71,20 +90,20 @@ export function useGrid(
     if (event.altKey && event.key === 'Enter' && shown?.why !== undefined) void askWhy(shown.why);
     else if (event.key === 'Enter' || event.key === 'F2') act(at);
     else if (isTyping(event) && shown?.edit !== undefined && shown.edit.choices === undefined)
-      setEditing({ first: event.key });
+      setEditing({ place: at, first: event.key });
     else return;
     event.preventDefault();
   };
 
   const onCopy = (event: ClipboardEvent) => {
-    if (editing !== undefined) return;
+    if (isFromEditor(event)) return;
     event.preventDefault();
     event.clipboardData.setData('text/plain', copied(rows, columns, rangeOf(at, anchor)));
     change({ status: 'Copied.' });
   };
 
   const onPaste = (event: ClipboardEvent) => {
-    if (editing !== undefined) return;
+    if (isFromEditor(event)) return;
     event.preventDefault();
     const done = pasted(
       event.clipboardData.getData('text/plain'),
