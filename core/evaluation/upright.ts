@@ -1,3 +1,4 @@
+import type { Finding } from '../base';
 import type { EstimateInput } from '../estimate';
 import {
   sizedOpenings,
@@ -8,6 +9,7 @@ import {
 } from '../flooding';
 import type { Project } from '../project';
 import { Sheet, evaluateSheet, type Given } from '../sheet';
+import { measuresOf, saidIn, type Measures } from '../units';
 import { takeOff, type OpeningMeasure } from '../vessel';
 import type { EstimateParts } from './evaluate';
 import { atDocument, weightListFindings } from './upright-findings';
@@ -40,8 +42,19 @@ export function screenUpright(project: Project, parts: EstimateParts): UprightRe
   const findings = [
     ...found.findings.map(finding => atDocument(finding, screenInput)),
     ...weightListFindings(project, screenInput.displacement.likely),
-  ];
+  ].map(finding => inMeasures(finding, measuresOf(project.vessel.length.unit)));
   return withMeasurementPrice({ ...found, findings }, parts);
+}
+
+/** A finding of the screen, which counts in metric units, in the measures in which the ship is given. */
+function inMeasures(finding: Finding, measures: Measures): Finding {
+  const { message, meaning, remedy } = finding;
+  return {
+    ...finding,
+    message: saidIn(message, measures),
+    ...(meaning === undefined ? {} : { meaning: saidIn(meaning, measures) }),
+    remedy: saidIn(remedy, measures),
+  };
 }
 
 /** The input of the screen of an estimate: weights as its work moves them, openings as its work cuts them. */

@@ -6,7 +6,12 @@ import type { Project } from './schema';
 
 /** What the schema cannot see in the sections on funding, bid and record: dates that do not exist, and names of nothing. */
 export function checkFunding(project: Project, library: Library): Finding[] {
-  return [...checkDates(project), ...checkPeriods(project), ...checkNames(project, library)];
+  return [
+    ...checkDates(project),
+    ...checkPeriods(project),
+    ...checkShortPeriods(project),
+    ...checkNames(project, library),
+  ];
 }
 
 function checkDates({ funding, record, receivedBids = [] }: Project): Finding[] {
@@ -53,6 +58,28 @@ function checkPeriods({ funding }: Project): Finding[] {
           ),
         ],
   );
+}
+
+/** An award of fewer days than this is more likely a date in the wrong field than a grant (judgement, 2026). */
+const SHORT_AWARD = 28;
+
+function checkShortPeriods({ funding }: Project): Finding[] {
+  return (funding?.sources ?? []).flatMap(({ id, title, period }): Finding[] => {
+    const [start, finish] = [parseIsoDate(period?.start ?? ''), parseIsoDate(period?.finish ?? '')];
+    if (start === undefined || finish === undefined || finish < start) return [];
+    const days = finish - start + 1;
+    if (days >= SHORT_AWARD) return [];
+    return [
+      {
+        code: 'funding/period-short',
+        weight: 'warns',
+        place: `/funding/sources/${id}/period`,
+        message: `The award of ${title} lasts ${days === 1 ? 'one day' : `${days} calendar days`}.`,
+        meaning: 'Work outside these days is counted as not paid by the grant.',
+        remedy: 'Check the first and the last day of the award.',
+      },
+    ];
+  });
 }
 
 function checkNames(project: Project, library: Library): Finding[] {

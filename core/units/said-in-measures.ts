@@ -6,6 +6,9 @@ import { unitWords } from './unit-words';
 /** An amount in a sentence of the engine, which speaks in metres, tonnes and what is made of them. */
 const AMOUNT = /(\d[\d,]*(?:\.\d+)?) (t m|m3|m2|m|t)(?![\w%²³])/g;
 
+/** More decimals than these are not said. */
+const MOST_DECIMALS = 2;
+
 /**
  * A sentence of the engine in the reader's measures: lengths, areas, volumes, masses and moments, each with as many
  * decimals as the sentence has. Thousands are separated either way.
@@ -17,9 +20,12 @@ export function saidIn(text: string, measures: Measures): string {
 
 function said(amount: string, unit: string, measures: Measures): string {
   const plain = amount.replaceAll(',', '');
-  const decimals = plain.split('.')[1]?.length ?? 0;
+  const given = plain.split('.')[1]?.length ?? 0;
   const [value, inUnit] = unit === 't m' ? momentIn(plain, measures) : lengthOrMassIn(plain, unit, measures);
-  return `${thousandsApart(roundText(value, decimals))} ${inUnit}`;
+  const rounded = roundText(value, Math.min(given, MOST_DECIMALS));
+  // More decimals come from a length that was given in other measures, and so is round in those.
+  const said = given > MOST_DECIMALS ? rounded.replace(/\.?0+$/, '') : rounded;
+  return `${thousandsApart(said)} ${inUnit}`;
 }
 
 function inReaders(value: string, unit: string, measures: Measures): Measured {

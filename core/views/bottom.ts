@@ -7,6 +7,7 @@ import { dollarChange, dollars, roundText, shownNumber, tenthsText } from './num
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
+import { isStartingShip } from './still-missing';
 import { roundedDollars } from './whole-dollars';
 
 /** The figures of the bottom line as amounts, to tell how an edit moved them. */
@@ -66,9 +67,10 @@ export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom 
   };
 }
 
-function totalCell({ parts }: EstimateContext, total: number | undefined): BottomCell {
+function totalCell({ parts, evaluation }: EstimateContext, total: number | undefined): BottomCell {
+  const label = isStartingShip(evaluation.project) ? 'Total of the starting ship' : 'Total';
   if (total !== undefined)
-    return { key: 'total', label: 'Total', value: { text: dollars(total * 100), why: 'sums/total' } };
+    return { key: 'total', label, value: { text: dollars(total * 100), why: 'sums/total' } };
   const soFar = parts.money === undefined ? undefined : parts.money.result.money(parts.money.sums.knownSoFar);
   if (soFar === undefined || soFar.cents === 0)
     return { key: 'total', label: 'Total', value: { text: 'no total yet', absent: true } };

@@ -206,6 +206,11 @@ const READERS: Readonly<Record<Project['reader'], { readonly of: string; readonl
     comparison: { of: 'a decision', rules: [...SHIP, ...COMPARISON, BLOCKED] },
   };
 
+/** Whether nothing of the ship was entered yet: what is estimated is the one a new project begins with. */
+export function isStartingShip({ vessel }: Project): boolean {
+  return vessel.name === UNNAMED_SHIP && isOpen(vessel.length) && vessel.lightship === undefined;
+}
+
 /** What the reader of a project still has to give, in his order; nothing when all is there. */
 export function stillMissing(evaluation: Evaluation): StillMissing {
   const { project } = evaluation;

@@ -62,7 +62,15 @@ export function particulars(context: EstimateContext): TableRows {
     yearRow('lastCoating', 'Last antifouling', project.vessel.lastCoating),
     ...LINES.flatMap(line => particular(context, line)),
   ];
-  return { id: 'particulars', caption: 'Particulars', columns: COLUMNS, rows: aligned(COLUMNS, rows) };
+  return {
+    id: 'particulars',
+    caption: 'Particulars',
+    columns: COLUMNS,
+    rows: aligned(COLUMNS, rows),
+    note: [
+      'A number that is typed counts as judgement. A click on its basis lets you say where it comes from.',
+    ],
+  };
 }
 
 function particular(context: EstimateContext, [field, title, unit, measure]: Line): Row[] {

@@ -31,10 +31,11 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
 export function Frame() {
   const panel = useWindow(window => window.panel);
   const view = useWindow(window => window.view);
+  const isBehind = useWindow(window => window.isBehind);
   return (
     <div className="frame">
       <ViewList />
-      <main className="surface" id="surface" data-view={view} tabIndex={-1}>
+      <main className="surface" id="surface" data-view={view} data-behind={isBehind} tabIndex={-1}>
         <Surface />
       </main>
       <WhyPanel />

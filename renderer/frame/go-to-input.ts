@@ -5,6 +5,8 @@ const FACES = '.title-line .view-switches .switch';
 /** Long enough for a face to be shown, in milliseconds, and how often a view is waited for. */
 const SHOWN = 90;
 const MOST = 40;
+/** A view may still grow for so long after an input was found in it, in milliseconds. */
+const STILL_LOADING = [250, 700, 1500, 3000];
 
 const wait = () => new Promise(resolve => window.setTimeout(resolve, SHOWN));
 
@@ -40,9 +42,18 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
 /** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
 function lookAt(field: HTMLElement): void {
   field.scrollIntoView({ block: 'center' });
+  for (const later of STILL_LOADING) window.setTimeout(() => keepInSight(field), later);
   field.dataset['found'] = 'true';
   field.addEventListener('blur', () => delete field.dataset['found'], { once: true });
   field.focus();
+}
+
+/** An input that is still looked at comes back into sight when what stands above it has grown since. */
+function keepInSight(field: HTMLElement): void {
+  const surface = field.closest('.surface');
+  if (surface === null || window.document.activeElement !== field) return;
+  const [{ top, bottom }, around] = [field.getBoundingClientRect(), surface.getBoundingClientRect()];
+  if (top < around.top || bottom > around.bottom) field.scrollIntoView({ block: 'center' });
 }
 
 /** The faces of a view once it is shown; before that none. */

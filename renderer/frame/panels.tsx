@@ -22,6 +22,9 @@ const TITLES = {
   import: 'Bring in a table',
 } as const;
 
+/** What a project that has no file yet is asked. */
+const FIRST_SAVE = 'Save the project';
+
 const BODIES: Readonly<Record<keyof typeof TITLES, () => ReactNode>> = {
   menu: () => <MenuPanel />,
   find: () => <Finder />,
@@ -37,6 +40,7 @@ const BODIES: Readonly<Record<keyof typeof TITLES, () => ReactNode>> = {
 /** The panel that is open above the window, if any: one at a time, left with Escape. */
 export default function Panels() {
   const panel = useWindow(window => window.panel);
+  const isFirstSave = useWindow(window => window.document?.id === '');
   if (panel === 'none') return null;
   return (
     <ModalOverlay
@@ -51,7 +55,7 @@ export default function Panels() {
         <Dialog className="panel-body">
           <div className="panel-head">
             <Heading slot="title" className="serif panel-title">
-              {TITLES[panel]}
+              {panel === 'save-as' && isFirstSave ? FIRST_SAVE : TITLES[panel]}
             </Heading>
             <button type="button" className="text-button" onClick={() => change({ panel: 'none' })}>
               Close

@@ -10,6 +10,7 @@ describe('a sentence of the engine in the reader’s measures', () => {
     ['101.6 t m list her 2 degrees', '328.1 foot-long tons list her 2 degrees'],
     ['a cut of 10.0 m2', 'a cut of 107.6 sq ft'],
     ['12 min and 4 tugs in 3 months', '12 min and 4 tugs in 3 months'],
+    ['a draught of 2.7432 m, a depth of 1.5240 m', 'a draught of 9 ft, a depth of 5 ft'],
   ])('%s', (metric, us) => {
     expect(saidIn(metric, 'us')).toBe(us);
   });

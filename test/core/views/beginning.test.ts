@@ -49,6 +49,31 @@ test('a new grant budget is told what is missing, and each thing given leaves th
   expect(missingOf({ ...project, statusDate: TODAY })).not.toContain('start');
 });
 
+test('the total of a ship of which nothing was entered says so, until her name, length or lightship is', () => {
+  const labelOf = (project: Project) =>
+    windowRows(project, evaluate(project, { today: TODAY, seed: 1 }), 'us', undefined)?.rows.bottom.find(
+      cell => cell.key === 'total',
+    )?.label;
+  const project = begun('grant');
+  const { vessel } = project;
+  expect(labelOf(project)).toBe('Total of the starting ship');
+  const long = { value: '180', unit: 'ft', basis: 'judgement', source: 'Entered by hand' } as const;
+  expect(labelOf({ ...project, vessel: { ...vessel, name: 'Corrigan' } })).toBe('Total');
+  expect(labelOf({ ...project, vessel: { ...vessel, length: long } })).toBe('Total');
+});
+
+// One foot is 0.3048 m (NIST Special Publication 811, appendix B.8).
+test('what the roll-over screen finds wrong with a ship given in feet is told in feet', () => {
+  const project = begun('grant');
+  const feet = (value: string) =>
+    ({ value, unit: 'ft', basis: 'surveyed', source: 'The docking plan' }) as const;
+  const vessel = { ...project.vessel, length: feet('180'), depth: feet('5'), draughtLight: feet('9') };
+  const { findings } = evaluate({ ...project, vessel }, { today: TODAY, seed: 1 });
+  expect(findings.map(one => one.message)).toContain(
+    'The draught of 9 ft is not below the depth of 5 ft: the deck would be under water.',
+  );
+});
+
 test('a bid is asked for its own wages and mark-ups, a comparison for what counts and for the vote', () => {
   expect(missingOf(begun('bid'))).toEqual(expect.arrayContaining(['survey', 'wages', 'mark-ups', 'quotes']));
   expect(missingOf(begun('comparison'))).toEqual(expect.arrayContaining(['last-date', 'weights', 'vote']));

@@ -181,6 +181,19 @@ export const projectExamples = examples(
     checked({ funding: { ...funding(), awardDate: '2026-02-30' } }),
   ],
   [
+    'funding/period-short',
+    'an award that begins and ends on the same day',
+    checked({
+      funding: {
+        ...funding(),
+        sources: funding().sources.map(source => ({
+          ...source,
+          period: { start: '2027-03-01', finish: '2027-03-01' },
+        })),
+      },
+    }),
+  ],
+  [
     'funding/period-order',
     'an award period that ends before it starts',
     checked({
