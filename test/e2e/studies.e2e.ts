@@ -81,6 +81,32 @@ test('a run is made on demand, can be stopped, keeps typing free, and tells P80 
   await context.close();
 }, 240_000);
 
+test('the trials of a saved project are run again when it is opened, and of the sample they are not', async () => {
+  const { page, context, complaints } = await own.open();
+  const p80 = page.locator('.bottom-cell', { hasText: 'P80 cost' });
+  await openSample(page);
+  await goToView(page, 'Risk');
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).click(LONG);
+  await p80.waitFor({ timeout: 120_000 });
+  const before = await p80.innerText();
+  await page.keyboard.press('Control+Shift+S');
+  await page.getByRole('textbox', { name: 'Name' }).fill('Trials kept');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await expect.poll(() => page.locator('.bottom-head').innerText(), LONG).toContain('Saved');
+  await page.keyboard.press('Control+Shift+W');
+  await page.getByRole('button', { name: 'Open a file' }).click(LONG);
+  await page.getByRole('dialog').getByRole('button', { name: 'Trials kept.reef.json' }).first().click(LONG);
+  await p80.waitFor({ timeout: 120_000 });
+  expect(await p80.innerText()).toBe(before);
+  await page.keyboard.press('Control+Shift+W');
+  await openSample(page);
+  await goToView(page, 'Risk');
+  await page.locator('button:not([disabled])', { hasText: 'Run the trials' }).waitFor(LONG);
+  expect(await p80.count()).toBe(0);
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 240_000);
+
 test('an event of the library is taken in, its chance changed, and both undone', async () => {
   const { page, context, complaints } = await own.open();
   await openSample(page);
