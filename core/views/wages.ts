@@ -30,7 +30,7 @@ export function wageTable(project: Project, library: Library, measures: Measures
       kind: 'line',
       cells: {
         title: words(trade.title),
-        book: { text: book.text, why: `given:/rates/overrides/${asStep(`trades/${trade.id}/wage`)}/figure` },
+        book: { text: book.text, why: `book:${wagePlace(trade.id)}` },
         own: cell,
         basis: basisCell(own?.basis ?? trade.wage.basis, own?.source ?? trade.wage.source, cell.why),
         source: words(own?.source ?? trade.wage.source),

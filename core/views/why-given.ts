@@ -1,4 +1,5 @@
 import { at as entryAt, BASES, figureSchema, type Figure } from '../base';
+import { asStep } from './cells';
 import type { EstimateContext } from './context';
 import { figureInMeasures, unitWords } from './measures';
 import { printed } from './number-text';
@@ -33,8 +34,7 @@ function figureAt(
     .map(name => name.replaceAll('~1', '/').replaceAll('~0', '~'));
   const found = figureSchema.safeParse(steps.reduce<unknown>(step, context.evaluation.project));
   const rate = rateFigures(context.evaluation.library).find(one => one.place === steps[2]);
-  const title =
-    rate === undefined ? '' : [rate.title, rate.beside].filter(part => part !== undefined).join(', ');
+  const title = rate === undefined ? '' : titleOfRate(rate);
   if (found.success)
     return { figure: found.data, title: rate === undefined ? titleOf(context, steps) : title, isOwn: true };
   return rate === undefined ? undefined : { figure: rate.figure, title, isOwn: false };
@@ -63,6 +63,7 @@ function titleOf({ parts }: EstimateContext, steps: readonly string[]): string {
 /** Where a given number comes from. */
 export function givenWhy(context: EstimateContext, id: string): WhyRows | undefined {
   if (id.startsWith('rate:')) return libraryRate(context, id.slice(5));
+  if (id.startsWith('book:')) return bookRate(context, id.slice(5));
   if (!id.startsWith('given:')) return undefined;
   const at = id.slice(6);
   const found = figureAt(context, at);
@@ -79,6 +80,23 @@ function libraryRate(context: EstimateContext, item: string): WhyRows | undefine
     title: `${row.title}: hours for one`,
     isOwn: false,
   });
+}
+
+/** A number as the rate book has it, whatever the project puts in its place. */
+function bookRate(context: EstimateContext, place: string): WhyRows | undefined {
+  const rate = rateFigures(context.evaluation.library).find(one => one.place === place);
+  if (rate === undefined) return undefined;
+  return figureWhy(context, {
+    id: `book:${place}`,
+    at: `/rates/overrides/${asStep(place)}/figure`,
+    figure: rate.figure,
+    title: titleOfRate(rate),
+    isOwn: false,
+  });
+}
+
+function titleOfRate({ title, beside }: ReturnType<typeof rateFigures>[number]): string {
+  return [title, beside].filter(part => part !== undefined).join(', ');
 }
 
 interface Found {

@@ -112,6 +112,14 @@ describe('a given number that is asked for', () => {
       'given in this project',
       '50',
     ]);
+    const kept = deskOf({ rates: { ...DEMO.rates, overrides } }).answer(
+      `book:trades/${trade?.id ?? ''}/wage`,
+    );
+    expect([kept?.title, kept?.rows[0]?.words, kept?.value.text]).toEqual([
+      trade?.title,
+      'from the library',
+      book?.value.text,
+    ]);
     const [hire] = LIBRARY.rateBook.equipment.filter(one => one.mobilisation !== undefined);
     const beside = deskOf().answer(
       `given:/rates/overrides/equipment~1${hire?.id ?? ''}~1mobilisation/figure`,
