@@ -1,6 +1,6 @@
 import { withId } from '../base';
 import { givenFrom, totalWhere, rounded, type Sheet, type Step, type Table } from '../sheet';
-import type { EstimateInput } from './inputs';
+import { rateAt, type EstimateInput } from './inputs';
 
 /** The people of a crew. */
 export interface CrewColumns {
@@ -27,8 +27,15 @@ export function crewTables(sheet: Sheet, input: EstimateInput): CrewTables {
     },
     t => ({
       crew: t.key('crew', 'Crew', row => row.crew.id),
-      people: t.field('people', 'People', 'person', row =>
-        givenFrom(row.member.people, 'person', `templates/rates/crews/${row.crew.id}/${row.member.trade}`),
+      people: t.field(
+        'people',
+        'People',
+        'person',
+        ({ crew, member }) => {
+          const { figure, place } = rateAt(input, `crews/${crew.id}/${member.trade}`, member.people);
+          return givenFrom(figure, 'person', place);
+        },
+        [input.overrides, input.library],
       ),
     }),
   );

@@ -48,7 +48,7 @@ function holdingCrew({ parts, evaluation }: EstimateContext): HoldingCrew | unde
   const [id] = most;
   const crew = withId(evaluation.library.rateBook.crews, id);
   const { capacity } = withId(parts.problem.resources, id);
-  const size = crew.members.reduce((sum, member) => sum + Number(member.people.value), 0);
+  const size = parts.work.result.number(parts.work.crews.crews.columns.people, id) ?? 0;
   const people = Math.round(size * capacity);
   return {
     id: crew.id,
