@@ -1,5 +1,6 @@
 import type { Figure } from '../base';
 import type { Presence, ShipYears } from '../materials';
+import { isCrewLimit } from '../rate-book';
 import { SheetMemory, type Given } from '../sheet';
 import type { Plant, ShipGivens } from '../vessel';
 import type { Library } from '../work';
@@ -74,12 +75,15 @@ export function rateAt(
     : { figure: override, place: `/rates/overrides/${place}` };
 }
 
-/** How many of a crew the project says can be fielded at once, and where it says so; none where the rate book holds. */
+/**
+ * How many of a crew the project says can be fielded at once, and where it says so; none where the rate book holds,
+ * which it does where the project names fewer than one.
+ */
 export function crewsAvailable(
   overrides: EstimateInput['overrides'],
   crew: string,
 ): { readonly figure: Figure; readonly place: string } | undefined {
   const at = `crews/${crew}/available`;
   const figure = overrides.get(at);
-  return figure && { figure, place: `/rates/overrides/${at}` };
+  return figure && isCrewLimit(figure) ? { figure, place: `/rates/overrides/${at}` } : undefined;
 }

@@ -2,7 +2,7 @@ import { BugError, keeping, type Figure, type Finding } from '../base';
 import { simulatedFor, simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
-import type { Project } from '../project';
+import { checkGiven, rateGivens, type Project } from '../project';
 import { givenFrom, type Given } from '../sheet';
 import { isUnit, type PlainUnit, type Unit } from '../units';
 import { plantOf, type Particular, type ShipGivens } from '../vessel';
@@ -54,15 +54,25 @@ export function estimateInput(
   };
 }
 
-/** Overrides of the rate book by place; the same map for the same section of the document. */
-const overridesOf = keeping(
-  12,
-  ({ wages, overrides }: Project['rates']): ReadonlyMap<string, Figure> =>
-    new Map([
-      ...wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, figure]),
-      ...overrides.map(({ at, figure }): [string, Figure] => [at, figure]),
-    ]),
-);
+/**
+ * Overrides of the rate book by place; the same map for the same section of the document. One beyond its limits is in
+ * no unit, so that nothing is worked out from it.
+ */
+const overridesOf = keeping(12, (rates: Project['rates']): ReadonlyMap<string, Figure> => {
+  const faulty = new Set(
+    rateGivens(rates)
+      .filter(given => checkGiven(given).length > 0)
+      .map(({ figure }) => figure),
+  );
+  const held = (figure: Figure) => (faulty.has(figure) ? { ...figure, unit: NOT_USED } : figure);
+  return new Map([
+    ...rates.wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, held(figure)]),
+    ...rates.overrides.map(({ at, figure }): [string, Figure] => [at, held(figure)]),
+  ]);
+});
+
+/** What stands for the unit of a rate that is withheld. */
+const NOT_USED = 'not used';
 
 /** The chosen value of every option: the document's, else the library's default. */
 export function chosenOptions(project: Project, library: Library): Record<string, string> {

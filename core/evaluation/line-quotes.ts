@@ -67,7 +67,8 @@ function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): 
     const before = result.money(lines.columns.computed, cover.item);
     return before === undefined ? [] : [{ cover, before }];
   });
-  if (whole === undefined || covered.length === 0 || known.length < covered.length) return undefined;
+  // Below zero it is refused as a figure of the document; nothing is put in place of the lines.
+  if (whole === undefined || whole.cents < 0 || covered.length === 0 || known.length < covered.length) return undefined;
   const ratios = known.map(({ cover, before }) =>
     decimalProduct(String(Math.max(0, before.cents)), cover.share),
   );

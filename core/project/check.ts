@@ -5,6 +5,7 @@ import type { Library } from '../work';
 import { checkCounts } from './check-counts';
 import { checkFunding } from './check-funding';
 import { checkItems, knownItems } from './check-items';
+import { checkRates } from './check-rates';
 import { checkRisk } from './check-risk';
 import { placedGivens, type PlacedGiven } from './given-rules';
 import { withScenario } from './overlay';
@@ -22,6 +23,7 @@ export function checkProject(project: Project, library: Library): Finding[] {
     ...checkCounts(project),
     ...checkDates(project),
     ...checkFunding(project, library),
+    ...checkRates(project, library),
     ...checkRisk(project, library),
     ...Object.entries(keyedLists(project)).flatMap(([place, ids]) => checkTwins(place, ids)),
     ...project.scenarios.flatMap(scenario => withScenario(project, scenario).findings),
@@ -105,7 +107,7 @@ function outOfLimits(place: string, amount: Quantity, rule: PlacedGiven['rule'])
     place: `${place}/value`,
     message: `${rule.title} is given as ${amount.toString()}; it must be ${limit} and at most ${rule.to} ${rule.unit}.`,
     meaning: 'The figure and everything that depends on it is left out.',
-    remedy: 'Correct the amount or its unit.',
+    remedy: rule.remedy ?? 'Correct the amount or its unit.',
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Figure } from '../base';
-import type { Unit } from '../units';
+import { isUnit, type Unit } from '../units';
 import type { Benefits, BidChoices, Funding } from './funding-schema';
 import type { Quote } from './schema';
 import type { ReceivedBid } from './sections/received-bids';
@@ -106,13 +106,17 @@ export function receivedBidGivens(bids: readonly ReceivedBid[]): SectionGiven[] 
   ]);
 }
 
-/** What brings the quotes to one scope. */
+/** The quotes, each a lump sum or a price for a unit, and what brings them to one scope. */
 export function quoteGivens(quotes: readonly Quote[]): SectionGiven[] {
-  return quotes.flatMap(({ id, vendor, adjustments = [] }) =>
-    adjustments.flatMap(({ title, amount }, index) =>
+  return quotes.flatMap(({ id, vendor, amount: whole, adjustments = [] }) => [
+    // A unit that cannot be put in place of the lines is told where the quote is spread over them.
+    ...(isUnit(whole.unit)
+      ? at(`/quotes/${id}/amount`, whole, { ...money(`Quote of ${vendor}`), unit: whole.unit })
+      : []),
+    ...adjustments.flatMap(({ title, amount }, index) =>
       at(`/quotes/${id}/adjustments/${index}`, amount, signedMoney(`${title}, quote of ${vendor}`)),
     ),
-  );
+  ]);
 }
 
 /** Every given of the record. */

@@ -1,5 +1,6 @@
 import type { Figure } from '../base';
 import { hullGivens } from './hull-rules';
+import { rateGivens } from './rate-rules';
 import { riskGivens } from './risk-rules';
 import type { Project } from './schema';
 import type { PlainUnit, Unit } from '../units';
@@ -20,6 +21,8 @@ export interface GivenRule {
   readonly above?: string;
   readonly from?: string;
   readonly to: string;
+  /** What to do about an amount beyond them, where that is not plain. */
+  readonly remedy?: string;
 }
 
 /** One given of the document with its rule and place. */
@@ -122,6 +125,7 @@ export function placedGivens(project: Project): PlacedGiven[] {
     ...(funding ? fundingGivens(funding) : []),
     ...(bid ? bidGivens(bid) : []),
     ...(benefits ? benefitGivens(benefits) : []),
+    ...rateGivens(project.rates),
     ...quoteGivens(project.quotes),
     ...receivedBidGivens(project.receivedBids ?? []),
     ...(project.record ? recordGivens(project.record) : []),

@@ -31,6 +31,11 @@ export const crewSchema = z.strictObject({
   employer: z.enum(['contractor', 'owner']),
 });
 
+/** Whether a number of crews at once can be kept to: with fewer than one, no work of theirs could ever begin. */
+export function isCrewLimit({ value }: Pick<z.infer<typeof figureSchema>, 'value'>): boolean {
+  return Number(value) >= 1;
+}
+
 /** Other numbers of crews than the usual one, what crowding costs, and what it takes to hire a person and to let one go. */
 export const crewSizesSchema = z.strictObject({
   /** Shares of the usual number of crews that may be planned instead, each with its name. */

@@ -43,6 +43,18 @@ const ownItem = (change: Partial<Project['ownItems'][number]>): Project['ownItem
   return [{ ...like, id: 'own-work', after: [], ...change }];
 };
 
+/** The tank cleaning crew with some of its numbers set. */
+const rates = (...set: (readonly [field: string, value: string, unit?: string])[]) =>
+  checked({
+    rates: {
+      ...base.rates,
+      overrides: set.map(([field, value, unit = 'person']) => ({
+        at: `crews/tank-crew/${field}`,
+        figure: figure(value, unit),
+      })),
+    },
+  });
+
 export const documentExamples = examples(
   [
     'document/bad-character',
@@ -169,6 +181,19 @@ export const projectExamples = examples(
     'items/names-nothing',
     'an own item of a crew that is not there',
     checked({ ownItems: ownItem({ crew: 'no-such' }) }),
+  ],
+  [
+    'rates/crew-of-nobody',
+    'a tank cleaning crew without its people',
+    rates(['tank-cleaner', '0'], ['foreman', '0'], ['equipment-operator', '0']),
+  ],
+  ['rates/no-crew-at-once', 'no tank cleaning crew at once', rates(['available', '0', 'each'])],
+  [
+    'rates/mark-up-above-cost',
+    'a profit of 12 instead of 0.12',
+    checked({
+      rates: { ...base.rates, overrides: [{ at: 'markUps/profit/share', figure: figure('12', '1') }] },
+    }),
   ],
   [
     'scenario/change-does-not-fit',
