@@ -58,7 +58,8 @@ function rateTable(
 ): TableRows {
   const rows = lines.map((line): Row => {
     const figure = overrides.get(line.place) ?? line.figure;
-    const value = givenCell(`/rates/overrides/${asStep(line.place)}/figure`, line.title, figure, measures);
+    const cell = givenCell(`/rates/overrides/${asStep(line.place)}/figure`, line.title, figure, measures);
+    const value = figure.year === undefined ? cell : { ...cell, edit: { ...cell.edit, year: figure.year } };
     return { id: line.place, kind: 'line', cells: rateCells(line, figure, value) };
   });
   return { id, caption, columns: COLUMNS, rows: aligned(COLUMNS, rows) };

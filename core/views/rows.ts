@@ -32,6 +32,8 @@ export interface Edit {
   readonly takesAlong?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */
   readonly basis?: Basis;
+  /** The price year that a number typed here is meant at: that of the figure it replaces. */
+  readonly year?: number;
   /** The place is a list of words, and the last step of the path is in it or not. */
   readonly member?: true;
 }

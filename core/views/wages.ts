@@ -74,8 +74,10 @@ export function tradesBesideWages(
       return row;
     const { figure } = given;
     const at = `/rates/overrides/${asStep(row.id)}/figure`;
+    const cell = givenCell(at, trade.title, figure, measures);
     const value = {
-      ...givenCell(at, trade.title, figure, measures),
+      ...cell,
+      edit: { ...cell.edit, ...(figure.year !== undefined && { year: figure.year }) },
       why: `given:/rates/wages/${trade.id}/figure`,
     };
     return {

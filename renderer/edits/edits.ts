@@ -75,7 +75,10 @@ export function asItIsNow(edit: Edit, project: Project | undefined, scenario: st
   return typeof found === 'string' ? { ...edit, value: found } : edit;
 }
 
-/** Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. */
+/**
+ * Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. A rate is
+ * meant at the prices of the year of the number it replaces, so the same number typed again changes nothing.
+ */
 export function setGiven(edit: Edit, scenario: string, change: GivenChange): NamedEdit {
   return {
     label: `change ${edit.label}`,
@@ -84,12 +87,15 @@ export function setGiven(edit: Edit, scenario: string, change: GivenChange): Nam
       if (place === undefined) return;
       const before = place.holder[place.field];
       const unit = change.unit ?? edit.unit ?? (isHolder(before) ? before['unit'] : '1');
+      const kept = edit.at.startsWith('/rates/') && isHolder(before) ? before['year'] : undefined;
+      const year = edit.year ?? kept;
       const note = change.note === undefined || change.note === '' ? {} : { note: change.note };
       place.holder[place.field] = {
         value: change.value,
         unit,
         basis: change.basis ?? edit.basis ?? ENTERED.basis,
         source: change.source ?? ENTERED.source,
+        ...(year === undefined ? {} : { year }),
         ...note,
       };
     },

@@ -66,6 +66,20 @@ test('the first change of an item and of a rate makes its entry, and taking it b
   });
 });
 
+test('a rate typed by hand is of the price year of the figure it replaces, now and when it is typed again', () => {
+  const edit: Edit = { ...wage, at: '/rates/overrides/streams~1used-oil~1unitPrice/figure', year: 2026 };
+  const first = edited(startHistory(demo()), setGiven(edit, 'none', { value: '80' }));
+  const { year: _year, ...bare } = edit;
+  const again = edited(first, setGiven(bare, 'none', { value: '91.4' }));
+  for (const [{ project }, value] of [
+    [first, '80'],
+    [again, '91.4'],
+  ] as const)
+    expect(
+      project.rates.overrides.find(({ at }) => at === 'streams/used-oil/unitPrice')?.figure,
+    ).toMatchObject({ value, year: 2026 });
+});
+
 test('what a scenario changes is edited in the scenario, and the project stays as it was', () => {
   const project = demo();
   const scenario = project.scenarios.find(one => one.changes.length > 0);
