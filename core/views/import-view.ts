@@ -75,6 +75,8 @@ const TITLES: Readonly<Record<string, string>> = {
   validUntil: 'Valid until',
   trade: 'Trade',
   wage: 'Wage',
+  basis: 'Basis',
+  source: 'Source',
 };
 
 /** The field of each kind whose words must be words of the document. */
@@ -112,7 +114,7 @@ export function importView(project: Project, library: Library, ask: ImportAsk): 
     })),
     meanings: meaningsOf(kind, table, mapping),
     meaningChoices: choicesOf(kind, library),
-    summary: `${preview.added} rows are new, ${preview.changed} change what is there, ${preview.same} say what is there already.`,
+    summary: `${preview.added} rows are new, ${preview.changed} change what is there, ${preview.same} say what is there already${preview.left.length === 0 ? '' : `, ${preview.left.length} cannot be taken`}.`,
     changes: changeTable(preview),
     findings: preview.findings.map(findingWords),
     sections: { vessel, survey, rates, quotes, imports },

@@ -73,6 +73,16 @@ describe('the command import', () => {
     expect(fs.existsSync(out)).toBe(false);
   });
 
+  test('rows that cannot be taken are listed with the reason, and counted', async () => {
+    const { lines } = await importCommand.run(
+      call([DEMO, table('Trade,Wage\nForeman,abc\nJuggler,30\nBurner,41.20\n')], { as: 'wages' }),
+    );
+    const shown = lines.join('\n');
+    expect(shown).toMatch(/left out +The row "Foreman · abc" has no number where one is needed/);
+    expect(shown).toMatch(/left out +The rate book has no trade "Juggler"/);
+    expect(shown).toMatch(/1 new, 0 changed, 0 the same, 2 left out/);
+  });
+
   test('wrong use is told: no kind, no table, a mapping for something else', async () => {
     const used = async (files: readonly string[], options: Readonly<Record<string, string>>) =>
       importCommand.run(call(files, options));

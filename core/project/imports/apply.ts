@@ -20,6 +20,8 @@ export interface ImportPreview {
   readonly changed: number;
   /** Rows that say what the project says already. */
   readonly same: number;
+  /** Rows and columns that were not taken, each with the reason; they are among the findings too. */
+  readonly left: readonly Finding[];
   /** Why rows or columns were left out, and what the project so changed would be told. */
   readonly findings: readonly Finding[];
 }
@@ -50,6 +52,7 @@ export function importTable(
     added: changes.filter(change => change.kind === 'added').length,
     changed: changes.filter(change => change.kind === 'changed').length,
     same,
+    left: findings,
     findings: [...findings, ...checkProject(after, library).filter(finding => !known.has(told(finding)))],
   };
 }

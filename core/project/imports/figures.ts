@@ -1,4 +1,4 @@
-import { figureSchema, type Figure, type Finding } from '../../base';
+import { BASES, figureSchema, type Figure, type Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
 import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
@@ -146,13 +146,22 @@ function dates(fields: MappedRow['fields'], mapping: ImportMapping): Pick<PriceR
   return { ...(dated === undefined ? {} : { dated }), ...(validUntil === undefined ? {} : { validUntil }) };
 }
 
-/** A wage table: dollars an hour by trade. */
+/**
+ * A wage table: dollars an hour by trade. It is somebody's own table and rests on judgement, unless it says by a column,
+ * or the mapping for all of it, on what it rests and where it comes from.
+ */
 export function importWages(
   table: TextTable,
   mapping: ImportMapping,
 ): Imported<Project['rates']['wages'][number]> {
-  return importRows(table, mapping, 'published', ({ fields }, figure) => {
+  return importRows(table, mapping, 'judgement', ({ fields }, figure) => {
     const [trade, wage] = [cellOf(fields, 'trade'), figure('wage', 'USD/h')];
-    return wage === undefined || trade === '' ? undefined : { trade, figure: wage };
+    if (wage === undefined || trade === '') return undefined;
+    const basis = BASES.find(known => known === (fields['basis'] ?? '').trim().toLowerCase());
+    const source = figureSchema.shape.source.safeParse((fields['source'] ?? '').trim());
+    return {
+      trade,
+      figure: { ...wage, ...(basis && { basis }), ...(source.success && { source: source.data }) },
+    };
   });
 }

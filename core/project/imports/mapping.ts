@@ -14,7 +14,7 @@ export const IMPORT_FIELDS: Readonly<Record<ImportKind, readonly { field: string
   tanks: fields(['title', 'capacity', 'unit'], ['contents', 'sounding']),
   weights: fields(['title', 'mass', 'massUnit', 'vcg', 'lcg', 'tcg', 'lengthUnit'], []),
   prices: fields(['item', 'unit', 'price'], ['title', 'vendor', 'quantity', 'dated', 'validUntil']),
-  wages: fields(['trade', 'wage'], []),
+  wages: fields(['trade', 'wage'], ['basis', 'source']),
 };
 
 function fields(required: readonly string[], optional: readonly string[]) {

@@ -30,6 +30,8 @@ const HEADINGS: ReadonlyMap<string, readonly string[]> = new Map(
     validUntil: ['valid until', 'expires'],
     trade: ['classification', 'craft'],
     wage: ['base wage', 'hourly', 'rate'],
+    basis: ['rests on'],
+    source: ['reference'],
   }),
 );
 

@@ -143,7 +143,7 @@ function pairs(call: Call, name: string): Record<string, string> {
 }
 
 function outcomeOf(
-  { mapping, changes, added, changed, same, findings }: ImportPreview,
+  { mapping, changes, added, changed, same, left, findings }: ImportPreview,
   out: string | undefined,
   blocked: boolean,
   before: Outcome['findings'],
@@ -160,7 +160,8 @@ function outcomeOf(
         ({ kind, title, before: old, after }) =>
           `  ${kind === 'added' ? 'new    ' : 'changes'}  ${title}: ${old === undefined ? '' : `${old} -> `}${after}`,
       ),
-      `${added} new, ${changed} changed, ${same} the same`,
+      ...left.map(({ message, meaning = '' }) => `  left out  ${message} ${meaning}`.trimEnd()),
+      `${added} new, ${changed} changed, ${same} the same${left.length === 0 ? '' : `, ${left.length} left out`}`,
       written
         ? `Wrote ${out}; the mapping is kept in it.`
         : `Nothing was written${blocked ? ': see the findings' : '; --out FILE writes the project with these changes'}.`,

@@ -178,7 +178,12 @@ describe('other tables', () => {
       mapping('wages', { trade: 'Trade', wage: 'Wage' }),
     );
     expect(wages.rows).toMatchObject([
-      { trade: 'burner', figure: { value: '41.20', unit: 'USD/h', basis: 'published' } },
+      { trade: 'burner', figure: { value: '41.20', unit: 'USD/h', basis: 'judgement' } },
     ]);
+    const said = importWages(
+      readCsv('Trade,Wage,Basis\nburner,41.20,Published\n'),
+      mapping('wages', { trade: 'Trade', wage: 'Wage', basis: 'Basis' }),
+    );
+    expect(said.rows).toMatchObject([{ figure: { basis: 'published' } }]);
   });
 });
