@@ -2,7 +2,7 @@ import { BASES, type Basis, type Finding } from '../../base';
 import type { ProposedEdit } from './edits';
 import { unitShown } from '../unit-shown';
 import { inputCells, type InputCell, type WholeEvaluation } from './input-cells';
-import { faultOf, readTyped, unitWords, type TypedRow } from './typed-values';
+import { DECIMALS, faultOf, readTyped, unitWords, type TypedRow } from './typed-values';
 
 /** What a workbook or a CSV file would change, and what of it cannot be taken. */
 export interface Proposal {
@@ -79,7 +79,12 @@ function mayBeBlank({ kind }: InputCell): boolean {
 
 function isSame(value: string | undefined, { value: own }: InputCell): boolean {
   if (value === undefined || own === undefined) return value === own;
-  return Number(value) === Number(own);
+  return asKept(value) === asKept(own);
+}
+
+/** The number as a spreadsheet keeps it, fifteen significant digits, and to the decimals that a figure may have. */
+function asKept(value: string): number {
+  return Number(Number(Number(value).toPrecision(15)).toFixed(DECIMALS));
 }
 
 /** What a typed figure rests on when nobody says: a quote is quoted, a survey result surveyed, all else judgement. */

@@ -24,7 +24,7 @@ export interface TypedRow {
 }
 
 /** The most decimals a figure of the document keeps. */
-const DECIMALS = 12;
+export const DECIMALS = 12;
 
 /**
  * A typed value as decimal text in the unit of the cell; nothing for a blank; a finding with its address for anything

@@ -54,6 +54,23 @@ describe('figures taken back from a workbook', () => {
     expect(project.rates.overrides).toEqual([]);
   });
 
+  test('a figure of more digits than a spreadsheet keeps is no change when it comes back at fifteen', () => {
+    const key = '/rates/streams/used-oil/unitPrice';
+    const figure = {
+      value: '81.6071428',
+      unit: 'USD/short-ton',
+      basis: 'judgement',
+      source: 'A test',
+    } as const;
+    const at = 'streams/used-oil/unitPrice';
+    const again = evaluated({ ...project, rates: { ...project.rates, overrides: [{ at, figure }] } });
+    const long = { ...again, estimate: estimated(again) };
+    const gate = inputCells(long).find(cell => cell.key === key)?.value ?? '';
+    expect(gate.replace(/\D/g, '').length).toBeGreaterThan(15);
+    const value = Number(Number(gate).toFixed(12));
+    expect(takeBack(long, [row(key, { kind: 'number', value })], options).edits).toEqual([]);
+  });
+
   test('a survey result replaces the assumption of its driver and keeps what the person says of it', () => {
     const key = '/survey/measured/steam-lagging';
     const { project: changed } = taken(
