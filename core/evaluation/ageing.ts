@@ -25,7 +25,7 @@ function wageFindings(project: Project, library: Library): Finding[] {
     return [
       {
         code: 'rates/below-wage-table',
-        weight: 'warns',
+        weight: 'notes',
         place: `/rates/wages/${id}`,
         message: `The rate book pays ${trade.title} ${amountWords(trade.wage)}; the wage table asks ${amountWords(figure)}.`,
         meaning: 'The wage table is used.',

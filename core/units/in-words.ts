@@ -11,11 +11,13 @@ export function thousandsApart(text: string): string {
 }
 
 /**
- * A figure as a sentence says it, its unit in words and dollars before the number.
+ * A figure as a sentence says it, its unit in words and dollars before the number, with both digits of the cents where
+ * it has any.
  * @example amountWords({ value: '10803', unit: 'USD/t' }) // '$10,803 per tonne'
  */
 export function amountWords({ value, unit }: { readonly value: string; readonly unit: string }): string {
-  const number = thousandsApart(value);
   const words = unitWords(unit);
-  return words.startsWith('$') ? `$${number}${words.slice(1)}` : `${number} ${words}`.trim();
+  return words.startsWith('$')
+    ? `$${thousandsApart(value.replace(/\.\d$/, '$&0'))}${words.slice(1)}`
+    : `${thousandsApart(value)} ${words}`.trim();
 }

@@ -276,6 +276,8 @@ describe('figures out of date', () => {
     });
     const codes = (project: Project) => evaluated(project).findings.map(finding => finding.code);
     expect(codes(wages(1.1))).toContain('rates/below-wage-table');
+    const told = evaluated(wages(1.1)).findings.find(({ code }) => code === 'rates/below-wage-table');
+    expect(told?.weight).toBe('notes');
     expect(codes(wages(0.9))).not.toContain('rates/below-wage-table');
   });
 

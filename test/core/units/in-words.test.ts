@@ -16,6 +16,7 @@ test.each([
   ['10803', 'USD/t', '$10,803 per tonne'],
   ['5200', 'USD/work-day', '$5,200 per work day'],
   ['12', 'USD/1', '$12 each'],
+  ['21.9', 'USD/h', '$21.90 per h'],
   ['90000', 'USD', '$90,000'],
   ['1887', 'ft2', '1,887 sq ft'],
   ['2.5', 'h/ft2', '2.5 h per sq ft'],
