@@ -2,7 +2,7 @@ import type { Finding } from '../../base';
 import { marginView, type BidView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { reconciliationTable } from '../funding/sources';
-import { findingWords } from '../finding-words';
+import { asSentence, findingWords } from '../finding-words';
 import { dollars } from '../number-text';
 import type { Sentence } from '../rows';
 import { bidId, bidOf } from './bid-of';
@@ -34,8 +34,10 @@ export function bidRows(context: EstimateContext): BidRows {
   };
 }
 
-function sentence({ sheet, internal }: BidView): Sentence {
+function sentence({ sheet, internal, findings }: BidView): Sentence {
   if (sheet === undefined) return ['There is no bid yet: a line of the estimate is absent.'];
+  const blocking = findings.find(({ weight }) => weight === 'blocks');
+  if (blocking !== undefined) return [asSentence(`No bid can be made yet: ${blocking.message}`)];
   const built = internal?.buildUp;
   const base = { text: dollars(sheet.baseBid), why: bidId('base') };
   if (built === undefined) return ['The base bid is ', base, '.'];

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bidView, classOf, historyView, reviewRows, tabulationView } from '../../../core/evaluation';
 import type { Project } from '../../../core/project';
 import { WhyDesk } from '../../../core/views';
+import { bidRows } from '../../../core/views/bid/view';
 import { bidderTables, comparisonRows, percentText } from '../../../core/views/bid/received';
 import { insideTable, sheetTable } from '../../../core/views/bid/sheet-tables';
 import type { EstimateContext } from '../../../core/views/context';
@@ -31,6 +32,18 @@ const exactly = (cents: number) =>
   `${cents < 0 ? '−' : ''}${(Math.abs(cents) / 100).toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
 
 describe('the sheets of the bid', () => {
+  test('say first that no bid can be made, where an item priced by unit has no quantity', () => {
+    const { bid } = example().project;
+    if (bid === undefined) throw new Error('the example is bid');
+    const items = bid.items.map((item, place) =>
+      place === 0 ? { ...item, unitPriced: true, quantity: figure('0', 'each') } : item,
+    );
+    expect(plain(bidRows(contextOf()).sentence)).toMatch(/items make a base bid of/);
+    expect(plain(bidRows(contextOf({ bid: { ...bid, items } })).sentence)).toMatch(
+      /^No bid can be made yet: .* is priced by unit and has no quantity\.$/,
+    );
+  });
+
   test('that leaves has each item with its price, and the base bid under them', () => {
     const view = bidView(example());
     const { sheet, schedule } = view;
