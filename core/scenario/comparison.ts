@@ -83,6 +83,9 @@ export function comparisonJson(comparison: Comparison): JsonObject {
       values: values.map(value => plainValue(value)),
     })),
     decision: {
+      readFrom: decision.reading,
+      alike: decision.alike,
+      notCompared: decision.notCompared,
       weights: decision.weights.map(({ criterion, weight }) => ({ criterion, weight: rounded(weight) })),
       boardsOwn: decision.isBoardsOwn,
       ranked: decision.ranked.map(({ scenario, score, scores }) => ({

@@ -1,38 +1,16 @@
 import { at, BugError } from '../base';
-import { dayOf } from '../calendar';
-import { benefitView, type Evaluation } from '../evaluation';
+import type { Evaluation } from '../evaluation';
 import { CRITERIA, type Criterion, type DecisionChoices } from '../project';
+import { criterionValue, readingOf, USUAL_WEIGHTS, type Reading } from './criteria';
 import type { RiskFacts } from './risk-facts';
 import { isPermittable, summaryOf } from './totals';
-
-/** What each criterion asks, in words; less is better unless it says more. */
-export const CRITERION_TITLES: Readonly<Record<Criterion, string>> = {
-  cost: 'Low budget',
-  finish: 'Early finish',
-  confidence: 'Likely done before the grant ends, or by the last date',
-  upright: 'Sinks upright by the screening',
-  checked: 'Small share not yet checked',
-  benefit: 'Benefit against cost',
-};
-
-/**
- * Weights until the board sets its own: cost and an upright sinking first (judgement, 2026). The chance of the grant period
- * or the deadline counts once every scenario was simulated; until then the others keep their proportions.
- */
-export const USUAL_WEIGHTS: DecisionChoices['weights'] = [
-  { criterion: 'cost', weight: '0.32' },
-  { criterion: 'upright', weight: '0.24' },
-  { criterion: 'confidence', weight: '0.2' },
-  { criterion: 'finish', weight: '0.16' },
-  { criterion: 'checked', weight: '0.08' },
-];
 
 /** One scenario in the decision table: its score by criterion, 0 for the worst of those compared and 1 for the best. */
 export interface ScoredScenario {
   readonly scenario: string;
   readonly letter: string;
   readonly title: string;
-  /** A criterion that has no figure in some scenario counts for none of them and is left out. */
+  /** Of what separates the scenarios. What is alike in all, or has no figure in one, counts for none and is left out. */
   readonly scores: Readonly<Partial<Record<Criterion, number>>>;
   /** Weighted sum, 0 to 1. */
   readonly score: number;
@@ -52,7 +30,14 @@ export interface WeightRange {
 
 /** The decision table: only scenarios that may be carried out are ranked. */
 export interface DecisionTable {
+  /** What cost and finish are read from. */
+  readonly reading: Reading;
+  /** What counts: the criteria that separate the scenarios, with weights that sum to 1. */
   readonly weights: readonly { readonly criterion: Criterion; readonly weight: number }[];
+  /** Criteria in which all scenarios are the same: they turn no order. */
+  readonly alike: readonly Criterion[];
+  /** Criteria for which a scenario has no figure yet. */
+  readonly notCompared: readonly Criterion[];
   readonly isBoardsOwn: boolean;
   readonly ranked: readonly ScoredScenario[];
   readonly leftOut: readonly {
@@ -77,10 +62,13 @@ export function decisionTable(
   const able = evaluations.filter(one => isPermittable(one) && summaryOf(one)?.total !== undefined);
   const own = choices?.weights ?? [];
   const given = own.length > 0 ? own : USUAL_WEIGHTS;
-  const usable = given.flatMap(({ criterion, weight }) => {
-    const values = able.flatMap(one => READ[criterion](one, risks) ?? []);
-    return values.length === able.length ? [{ criterion, weight, values }] : [];
+  const reading = readingOf(able, risks);
+  const read = given.map(({ criterion, weight }) => {
+    const values = able.flatMap(one => criterionValue(criterion, one, risks, reading) ?? []);
+    const isComplete = values.length === able.length;
+    return { criterion, weight, values, isComplete, isAlike: isComplete && isAlike(values) };
   });
+  const usable = read.filter(one => one.isComplete && !one.isAlike);
   const sum = usable.reduce((all, { weight }) => all + Number(weight), 0);
   const shares = usable.map(({ criterion, weight, values }) => ({
     criterion,
@@ -91,7 +79,10 @@ export function decisionTable(
   const scored = able.map((one, i) => scoredScenario(one, i, shares));
   const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));
   return {
+    reading,
     weights,
+    alike: read.filter(one => one.isAlike).map(({ criterion }) => criterion),
+    notCompared: read.filter(one => !one.isComplete).map(({ criterion }) => criterion),
     isBoardsOwn: own.length > 0,
     ranked,
     leftOut: evaluations.filter(one => !able.includes(one)).map(leftOut),
@@ -100,37 +91,12 @@ export function decisionTable(
   };
 }
 
-/** What a criterion reads, more being better. */
-const READ: Readonly<
-  Record<Criterion, (evaluation: Evaluation, risks: readonly RiskFacts[]) => number | undefined>
-> = {
-  cost: one => negative(summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents),
-  finish: ({ estimate }) => negative(estimate?.schedule.finish && dayOf(estimate.schedule.finish)),
-  confidence: ({ scenario }, risks) => chanceInTime(risks.find(risk => risk.scenario === scenario.id)),
-  upright: ({ upright }) => (upright === undefined ? undefined : VERDICTS[upright.verdict]),
-  checked: one => negative(summaryOf(one)?.uncheckedShare),
-  benefit: one => benefitView(one).case?.likely?.benefitCostRatio,
-};
-
-/** The chance that the money is still there; without a grant that ends, of the deadline. */
-function chanceInTime(risk: RiskFacts | undefined): number | undefined {
-  return risk?.missesGrant === undefined ? risk?.chanceOfDeadline : 1 - risk.missesGrant;
+/** Whether values of several scenarios are all the same. One scenario alone stands beside none. */
+function isAlike(values: readonly number[]): boolean {
+  return values.length > 1 && values.every(value => value === values[0]);
 }
 
-/** How good a verdict of the roll-over screen is; one that cannot tell is as bad as one that warns. */
-const VERDICTS: Readonly<Record<string, number>> = {
-  'stays up': 2,
-  leans: 1,
-  'may roll over': 0,
-  'cannot tell': 0,
-  'does not sink': 0,
-};
-
-function negative(value: number | '' | undefined): number | undefined {
-  return value === undefined || value === '' ? undefined : -value;
-}
-
-/** 0 for the least of the values and 1 for the greatest; 1 for all when they are alike. */
+/** 0 for the least of the values and 1 for the greatest; 1 for the only one. */
 function fromWorstToBest(values: readonly number[]): number[] {
   const [least, most] = [Math.min(...values), Math.max(...values)];
   return values.map(value => (most > least ? (value - least) / (most - least) : 1));

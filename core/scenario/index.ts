@@ -2,15 +2,15 @@
 export { averagedSteps, type Changed } from './averaged-steps';
 export { differenceBridge, type Bridge, type BridgeStep } from './bridge';
 export { compareScenarios, comparisonJson, decisionOf, pairedRisks, type Comparison } from './comparison';
+export { CRITERION_TITLES, USUAL_WEIGHTS, criterionTitle, criterionValue, type Reading } from './criteria';
 export {
-  CRITERION_TITLES,
-  USUAL_WEIGHTS,
   decisionTable,
   scoreIn,
   type DecisionTable,
   type ScoredScenario,
   type WeightRange,
 } from './decision-table';
+export { comparedWords, dominanceWords, listed } from './decision-words';
 export { differenceTable, type ComparedValue, type DifferenceRow } from './difference-table';
 export { GROUPS, GROUP_TITLES, type GroupKey } from './groups';
 export { factsOf, pairedRisk, riskFacts, type PairedRisk, type RiskFacts } from './risk-facts';

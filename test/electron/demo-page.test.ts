@@ -43,9 +43,21 @@ describe('the page of the example says what the commands print', () => {
     }
     const early = text.slice(text.indexOf('to early-sinking'));
     const saved = dollars(found(early, /How long things take and when +-([\d.]+)/));
+    const order = found(text, /Order by usual weights: (.*)/);
+    expect(order).toMatch(/^D .*, A /);
+    const [first = '', second = ''] = order.split(', ').map(one => one.split(' ')[1]);
+    expect(PAGE).toContain(`By the plan D comes first with a score of ${first} and A second with ${second}.`);
+    expect(text).toContain('Left out: the chance to be done in time.');
     const wages = dollars(found(early, /Rates and price date +([\d.]+)/));
     expect(PAGE).toContain(`saves ${saved} of time and costs ${wages} more`);
   });
+
+  test('who comes first once the trials are run', async () => {
+    const runs = await printed(compareCommand, { trials: '200' });
+    expect(found(runs, /Order by usual weights: (.*)/)).toMatch(/^A .*, D /);
+    expect(runs).toContain('Low budget that 80 in 100 runs stay under');
+    expect(PAGE).toContain('that 80 in 100 runs keep, A comes first and D second');
+  }, 300_000);
 
   test('how sure A and D are', async () => {
     const [a, d] = await Promise.all(

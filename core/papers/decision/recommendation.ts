@@ -1,7 +1,7 @@
 import { at } from '../../base';
-import { dayOf } from '../../calendar';
 import type { Evaluation } from '../../evaluation';
-import { summaryOf, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
+import type { Criterion } from '../../project';
+import { criterionValue, listed, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
 
 /** The scenario to choose, and why in three sentences at most. */
 export interface Recommendation {
@@ -42,10 +42,10 @@ function reasonsFor(
   const others = able.filter(other => other.letter !== own.letter);
   if (others.length === 0) return [alone(table), uprightReason(own, others)].flatMap(reason => reason ?? []);
   return [
-    costReason(own, others, table),
+    costReason(own, lettersBetter('cost', own, others, table, risks), table),
     grantReason(own, others, risks),
     uprightReason(own, others),
-    timeReason(own, others),
+    timeReason(lettersBetter('finish', own, others, table, risks), table),
     weightReason(own, table),
   ].flatMap(reason => reason ?? []);
 }
@@ -56,23 +56,40 @@ function alone({ leftOut }: DecisionTable): string {
     : 'It is the only scenario of this project.';
 }
 
-function costReason(own: Evaluation, others: readonly Evaluation[], { ranked }: DecisionTable): string {
-  const cost = (one: Evaluation) => summaryOf(one)?.budget?.cents ?? summaryOf(one)?.total?.cents ?? Infinity;
-  const cheaper = others.filter(other => cost(other) < cost(own));
-  if (cheaper.length === 0) return 'It costs least of the scenarios that may be carried out.';
-  return ranked[0]?.scenario === own.scenario.id
-    ? `It costs more than ${lettersOf(cheaper)}, and comes first when all that counts is weighed.`
-    : `It costs more than ${lettersOf(cheaper)}.`;
+/** Who is better in a criterion; all the others are, where the own scenario has no figure for it. */
+function lettersBetter(
+  criterion: Criterion,
+  own: Evaluation,
+  others: readonly Evaluation[],
+  { reading }: DecisionTable,
+  risks: readonly RiskFacts[],
+): string[] {
+  const value = (one: Evaluation) => criterionValue(criterion, one, risks, reading);
+  const mine = value(own);
+  return others
+    .filter(other => mine === undefined || (value(other) ?? -Infinity) > mine)
+    .map(({ letter }) => letter);
 }
 
-function timeReason(own: Evaluation, others: readonly Evaluation[]): string | undefined {
-  const day = ({ estimate }: Evaluation) =>
-    estimate?.schedule.finish === undefined ? undefined : dayOf(estimate.schedule.finish);
-  const finish = day(own);
-  if (finish === undefined) return undefined;
-  const earlier = others.filter(other => (day(other) ?? Infinity) < finish);
-  if (earlier.length === 0) return 'None of the others is done earlier.';
-  return undefined;
+function costReason(own: Evaluation, cheaper: readonly string[], { ranked, reading }: DecisionTable): string {
+  const isPlan = reading === 'plan';
+  if (cheaper.length === 0)
+    return isPlan
+      ? 'By the plan it costs least of the scenarios that may be carried out.'
+      : 'The cost that 80 in 100 runs stay under is the least of the scenarios that may be carried out.';
+  const said = isPlan
+    ? `By the plan it costs more than ${listed(cheaper)}`
+    : `The cost that 80 in 100 runs stay under is more than that of ${listed(cheaper)}`;
+  return ranked[0]?.scenario === own.scenario.id
+    ? `${said}, yet it comes first when all that counts is weighed.`
+    : `${said}.`;
+}
+
+function timeReason(earlier: readonly string[], { reading }: DecisionTable): string | undefined {
+  if (earlier.length > 0) return undefined;
+  return reading === 'plan'
+    ? 'By the plan none of the others is done earlier.'
+    : 'With none of the others are 80 in 100 runs done earlier.';
 }
 
 function uprightReason({ upright }: Evaluation, others: readonly Evaluation[]): string | undefined {
@@ -122,8 +139,4 @@ function weightReason(
   return isFirm
     ? `It comes first by ${whose}, and no change of a single weight turns that.`
     : `It comes first by ${whose}; other weights could turn the order.`;
-}
-
-function lettersOf(evaluations: readonly Evaluation[]): string {
-  return evaluations.map(({ letter }) => letter).join(' and ');
 }

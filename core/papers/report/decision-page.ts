@@ -1,7 +1,8 @@
-import { at } from '../../base';
 import {
-  CRITERION_TITLES,
+  comparedWords,
+  criterionTitle,
   differenceTable,
+  dominanceWords,
   pairedRisks,
   scoreIn,
   type ComparedValue,
@@ -30,7 +31,7 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
 }
 
 function weightParts({ decision }: ReportFacts): Markup[] {
-  const { isBoardsOwn, ranked, sensitivity, leftOut, dominance } = decision.table;
+  const { isBoardsOwn, ranked, sensitivity, leftOut, alike, reading } = decision.table;
   const whose = isBoardsOwn
     ? 'The board set these weights.'
     : 'The board has set no weights yet; these are usual ones, by judgement.';
@@ -46,32 +47,25 @@ function weightParts({ decision }: ReportFacts): Markup[] {
         ...ranked.map(({ letter }) => ({ title: letter, figures: true })),
         { title: 'The order holds for weights', figures: true },
       ],
-      sensitivity.map(({ criterion, weight, from, to }) => [
-        CRITERION_TITLES[criterion],
-        percentWords(weight),
-        ...ranked.map(one => scoreIn(one, criterion).toFixed(2)),
-        `${percentWords(from)} to ${percentWords(to)}`,
-      ]),
+      [
+        ...sensitivity.map(({ criterion, weight, from, to }) => [
+          criterionTitle(criterion, reading),
+          percentWords(weight),
+          ...ranked.map(one => scoreIn(one, criterion).toFixed(2)),
+          `${percentWords(from)} to ${percentWords(to)}`,
+        ]),
+        ...alike.map(criterion => [
+          criterionTitle(criterion, reading),
+          '\u2013',
+          ...ranked.map(() => '\u2013'),
+          'no difference',
+        ]),
+      ],
       ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
     ),
     ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
-    ...(dominance.length === 0 ? [] : [paragraph(dominanceSentences(dominance).join(' '))]),
+    paragraph([...comparedWords(decision.table), ...dominanceWords(decision.table)].join(' ')),
   ];
-}
-
-/** A sentence for each scenario that leaves others behind, whichever way the board weighs what counts. */
-function dominanceSentences(pairs: readonly { readonly better: string; readonly worse: string }[]): string[] {
-  const better = [...new Set(pairs.map(pair => pair.better))];
-  return better.map(one => {
-    const worse = pairs.filter(pair => pair.better === one).map(pair => pair.worse);
-    return `Scenario ${one} is at least as good as ${listed(worse)} in all that counts, and better in some.`;
-  });
-}
-
-/** `B`, `B and C`, `A, B and C`. */
-function listed(letters: readonly string[]): string {
-  const last = at(letters, letters.length - 1);
-  return letters.length < 2 ? last : `${letters.slice(0, -1).join(', ')} and ${last}`;
 }
 
 function riskParts({ comparison }: ReportFacts): Markup[] {

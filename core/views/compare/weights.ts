@@ -1,5 +1,14 @@
-import { CRITERIA } from '../../project';
-import { CRITERION_TITLES, USUAL_WEIGHTS, type Comparison, type DecisionTable } from '../../scenario';
+import { CRITERIA, type Criterion } from '../../project';
+import {
+  comparedWords,
+  criterionTitle,
+  CRITERION_TITLES,
+  dominanceWords,
+  listed,
+  USUAL_WEIGHTS,
+  type Comparison,
+  type DecisionTable,
+} from '../../scenario';
 import { aligned, editCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from '../cells';
 import { inHundred } from '../risk/words';
 import type { Addition, Column, Row, Shown, TableRows } from '../rows';
@@ -30,12 +39,9 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
       id: criterion,
       kind: 'line',
       cells: {
-        what: words(CRITERION_TITLES[criterion]),
+        what: words(criterionTitle(criterion, table.reading)),
         weight: own.length > 0 ? editCell(edit) : words(weight),
-        share:
-          used === undefined
-            ? words(criterion === 'confidence' ? 'after the trials' : 'not known')
-            : words(inHundred(used.weight)),
+        share: words(used === undefined ? notCounted(table, criterion) : inHundred(used.weight)),
         ...Object.fromEntries(table.ranked.map(one => [one.scenario, scoreCell(one.scores[criterion])])),
         reach: words(reachWords(table, criterion)),
         ...(own.length > 0 ? { remove: removeCell(place, label.toLowerCase()) } : {}),
@@ -58,17 +64,24 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
     columns,
     rows: aligned(columns, table.ranked.length === 0 ? rows : [...rows, total]),
     note: [
-      '0 is the worst of the scenarios compared and 1 the best. Only those that may be carried out are ranked.',
+      '0 is the worst of the scenarios compared and 1 the best. What is alike in all of them counts for none. Only those that may be carried out are ranked.',
     ],
     ...add,
   };
+}
+
+/** Why a criterion has no share. */
+function notCounted({ alike }: DecisionTable, criterion: Criterion): string {
+  if (alike.includes(criterion)) return 'no difference';
+  return criterion === 'confidence' ? 'after the trials' : 'not known';
 }
 
 function scoreCell(score: number | undefined): Shown {
   return score === undefined ? NOT_APPLYING : words(score.toFixed(2));
 }
 
-function reachWords({ sensitivity, ranked }: DecisionTable, criterion: string): string {
+function reachWords({ sensitivity, ranked, alike }: DecisionTable, criterion: Criterion): string {
+  if (alike.includes(criterion)) return 'alike in all scenarios: it turns no order';
   const range = sensitivity.find(one => one.criterion === criterion);
   if (range === undefined) return 'left out: a scenario has no figure for it';
   const { from, to, firstBelow, firstAbove } = range;
@@ -95,25 +108,23 @@ function addition(taken: readonly string[]): Addition {
   };
 }
 
-/** The ranking in words: who comes first by how much, who stands outside and why, who is beaten in everything. */
-export function rankingWords({ ranked, leftOut, dominance, isBoardsOwn }: DecisionTable): readonly string[] {
-  const [first, second] = ranked;
-  const whose = isBoardsOwn ? 'the board’s weights' : 'usual weights, which the board has not set yet';
+/** The ranking in words: who comes first by how much, by what, who stands outside and why, who is beaten in everything. */
+export function rankingWords(table: DecisionTable): readonly string[] {
+  const { leftOut } = table;
   return [
-    first === undefined
-      ? 'No scenario can be ranked: none may be carried out.'
-      : second === undefined
-        ? `Only ${first.letter} may be carried out and ranked.`
-        : `${first.letter} comes first with ${first.score.toFixed(2)}, then ${second.letter} with ${second.score.toFixed(2)}, by ${whose}.`,
+    firstWords(table),
+    ...comparedWords(table),
     ...leftOut.map(({ letter, reason }) => `${letter} is not ranked: it ${reason}.`),
-    ...beaten(dominance),
+    ...dominanceWords(table),
   ];
 }
 
-/** Who is at least as good as whom in everything, one sentence for each that beats others. */
-function beaten(pairs: DecisionTable['dominance']): readonly string[] {
-  return [...new Set(pairs.map(({ better }) => better))].map(better => {
-    const worse = pairs.filter(pair => pair.better === better).map(pair => pair.worse);
-    return `${better} is at least as good as ${worse.join(' and ')} in all that counts, and better in some.`;
-  });
+function firstWords({ ranked, weights, isBoardsOwn }: DecisionTable): string {
+  const [first, second] = ranked;
+  if (first === undefined) return 'No scenario can be ranked: none may be carried out.';
+  if (second === undefined) return `Only ${first.letter} may be carried out and ranked.`;
+  if (weights.length === 0)
+    return `Nothing that is compared separates ${listed(ranked.map(({ letter }) => letter))}.`;
+  const whose = isBoardsOwn ? 'the board’s weights' : 'usual weights, which the board has not set yet';
+  return `${first.letter} comes first with ${first.score.toFixed(2)}, then ${second.letter} with ${second.score.toFixed(2)}, by ${whose}.`;
 }

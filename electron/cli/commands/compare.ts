@@ -2,6 +2,7 @@ import type { Finding } from '../../../core/base';
 import { evaluate, summarise, type Evaluation } from '../../../core/evaluation';
 import { moneyText } from '../../../core/money';
 import {
+  comparedWords,
   compareScenarios,
   comparisonJson,
   decisionOf,
@@ -70,11 +71,13 @@ function once(findings: readonly Finding[]): Finding[] {
 
 /** The order by the weights, and who is not in it. */
 function rankingLines(comparison: Comparison): string[] {
-  const { ranked, leftOut, isBoardsOwn } = decisionOf(comparison);
+  const table = decisionOf(comparison);
+  const { ranked, leftOut, isBoardsOwn } = table;
   const order = ranked.map(({ letter, score }) => `${letter} ${score.toFixed(2)}`).join(', ');
   return [
     '',
     `Order by ${isBoardsOwn ? 'the weights of the board' : 'usual weights'}: ${order || 'none'}`,
+    ...comparedWords(table),
     ...leftOut.map(({ letter, reason }) => `${letter} is not ranked: it ${reason}`),
   ];
 }

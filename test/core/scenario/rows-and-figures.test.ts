@@ -210,7 +210,8 @@ describe('what a decision reads', () => {
       { criterion: 'finish' as const, weight: '1' },
       { criterion: 'cost' as const, weight: '1' },
     ];
-    expect(decisionTable([a, open], { weights }).weights).toEqual([{ criterion: 'cost', weight: 1 }]);
+    const table = decisionTable([a, open], { weights });
+    expect([table.weights, table.alike, table.notCompared]).toEqual([[], ['cost'], ['finish']]);
   });
 
   test('of benefits: what comes back for each dollar', () => {
@@ -223,7 +224,16 @@ describe('what a decision reads', () => {
   test('by the usual weights: cost first, then the screen, the chance to be in time, the finish, what is checked', () => {
     const one = named('x', 'X', { upright: leaning });
     const facts = {
-      ...{ scenario: 'x', trials: 1, seed: 1, p50: 1, p80: 1, p90: 1, finishP50: '', finishP80: '' },
+      ...{
+        scenario: 'x',
+        trials: 1,
+        seed: 1,
+        p50: 1,
+        p80: 1,
+        p90: 1,
+        finishP50: '',
+        finishP80: '2029-01-01',
+      },
       ...{ drivers: [], cost: new Float64Array(1), chanceOfDeadline: 0.5 },
     };
     const table = decisionTable([one], undefined, [facts]);

@@ -2,12 +2,15 @@ import { describe, expect, test } from 'vitest';
 import { summarise, type Evaluation } from '../../../core/evaluation';
 import {
   averagedSteps,
+  comparedWords,
   compareScenarios,
   comparisonJson,
+  criterionTitle,
   decisionOf,
   decisionTable,
   differenceBridge,
   differenceTable,
+  dominanceWords,
   isPermittable,
   pairedRisks,
   scoreIn,
@@ -51,7 +54,12 @@ describe('the decision table by hand', () => {
     finishing('y', 'Y', '2029-01-05'),
     finishing('z', 'Z', '2029-01-11'),
   ];
-  const risks = [0.2, 0.4, 0.6].map((chanceOfDeadline, i) => facts('xyz'.charAt(i), { chanceOfDeadline }));
+  const risks = three.map(({ scenario, estimate }, i) =>
+    facts(scenario.id, {
+      chanceOfDeadline: (i + 1) / 5,
+      finishP80: estimate?.schedule.finish ?? never(),
+    }),
+  );
   const choices = (finish: string, confidence: string) => ({
     weights: [
       { criterion: 'finish' as const, weight: finish },
@@ -98,6 +106,66 @@ describe('the decision table by hand', () => {
       { better: 'X', worse: 'Z' },
       { better: 'Y', worse: 'Z' },
     ]);
+  });
+
+  test('what is alike in all counts for none, and its weight goes to what separates', () => {
+    const weights = [
+      { criterion: 'cost' as const, weight: '3' },
+      { criterion: 'finish' as const, weight: '1' },
+      { criterion: 'benefit' as const, weight: '1' },
+    ];
+    const table = decisionTable(
+      three.map(one => ({ ...one, project: { ...project, benefits: undefined } })),
+      { weights },
+    );
+    expect([table.weights, table.alike, table.notCompared]).toEqual([
+      [{ criterion: 'finish', weight: 1 }],
+      ['cost'],
+      ['benefit'],
+    ]);
+    expect(table.ranked.map(({ letter, score, scores }) => [letter, score, scores.cost])).toEqual([
+      ['X', 1, undefined],
+      ['Y', near(0.6), undefined],
+      ['Z', 0, undefined],
+    ]);
+    expect(comparedWords(table)).toEqual([
+      'Compared: “Early finish by the plan”.',
+      'No difference, so it turns no order: “Low budget by the plan”.',
+      'Left out, because a scenario has no figure for it: “Benefit against cost”.',
+    ]);
+    expect(dominanceWords(table)[0]).toBe(
+      'By the plan X is at least as good as Y and Z in all that is compared, and better in some.',
+    );
+  });
+
+  test('once all that are ranked were run, cost and finish are those that 80 in 100 runs keep', () => {
+    // The plan of X is done first; in its runs it is last and dearest.
+    const weights = [
+      { criterion: 'cost' as const, weight: '1' },
+      { criterion: 'finish' as const, weight: '1' },
+    ];
+    const run = [
+      facts('x', { p80: 9, finishP80: '2030-01-11' }),
+      facts('y', { p80: 5, finishP80: '2030-01-01' }),
+      facts('z', { p80: 7, finishP80: '2030-01-06' }),
+    ];
+    const after = decisionTable(three, { weights }, run);
+    expect(after.reading).toBe('runs');
+    expect(after.ranked.map(({ letter, score }) => [letter, score])).toEqual([
+      ['Y', 1],
+      ['Z', near(0.5)],
+      ['X', 0],
+    ]);
+    expect(after.weights.map(({ criterion }) => criterionTitle(criterion, after.reading))).toEqual([
+      'Low budget that 80 in 100 runs stay under',
+      'Early finish that 80 in 100 runs keep',
+    ]);
+    expect(dominanceWords(after)).toEqual([
+      'Y is at least as good as X and Z in all that is compared, and better in some.',
+      'Z is at least as good as X in all that is compared, and better in some.',
+    ]);
+    const before = decisionTable(three, { weights }, run.slice(0, 2));
+    expect([before.reading, before.ranked[0]?.letter]).toEqual(['plan', 'X']);
   });
 
   test('leaves out who misses a goal or has no total, and says why', () => {
@@ -236,8 +304,14 @@ describe('the comparison as JSON', () => {
     const first = { ...finishing('x', 'X', '2029-01-01'), project: { ...project, decision: { weights } } };
     const second = finishing('y', 'Y', '2029-01-05');
     const { estimate: _, ...empty } = named('e', 'E');
-    const risks = [facts('x', { chanceOfDeadline: 0.2 }), facts('y', { chanceOfDeadline: 0.4 })];
+    const risks = [
+      facts('x', { chanceOfDeadline: 0.2 }),
+      facts('y', { chanceOfDeadline: 0.4, finishP80: '2029-02-09' }),
+    ];
     expect(comparisonJson(compareScenarios([first, second, empty], risks))['decision']).toEqual({
+      readFrom: 'runs',
+      alike: [],
+      notCompared: [],
       weights: [
         { criterion: 'finish', weight: 0.6667 },
         { criterion: 'confidence', weight: 0.3333 },

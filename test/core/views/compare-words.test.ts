@@ -198,6 +198,9 @@ describe('what counts', () => {
   });
   const TABLE: DecisionTable = {
     weights: [{ criterion: 'cost', weight: 1 }],
+    reading: 'plan',
+    alike: [],
+    notCompared: [],
     isBoardsOwn: false,
     ranked: [one('A', 0.75), one('B', 0.25)],
     leftOut: [],
@@ -250,12 +253,30 @@ describe('what counts', () => {
     ]);
   });
 
+  test('says of a criterion in which all are alike that it separates nobody', () => {
+    const table = { alike: ['finish' as const], notCompared: ['confidence' as const] };
+    const usual = { ...first, project: { ...DEMO, decision: { weights: [] } } };
+    const row = tableOf(usual, table).rows.find(({ id }) => id === 'finish');
+    expect(['share', 'scenario-A', 'reach'].map(key => row?.cells[key]?.text)).toEqual([
+      'no difference',
+      '–',
+      'alike in all scenarios: it turns no order',
+    ]);
+    expect(rankingWords({ ...TABLE, ...table }).slice(1)).toEqual([
+      'Compared: “Low budget by the plan”.',
+      'No difference, so it turns no order: “Early finish by the plan”.',
+      'Left out: the chance to be done in time. It counts once the trials are run for every scenario.',
+    ]);
+    expect(rankingWords({ ...TABLE, weights: [] })).toEqual(['Nothing that is compared separates A and B.']);
+  });
+
   test.each([
     [true, 'by the board’s weights.'],
     [false, 'by usual weights, which the board has not set yet.'],
   ])('tells whose weights they are: the board’s own is %s', (isBoardsOwn, whose) => {
     expect(rankingWords({ ...TABLE, isBoardsOwn })).toEqual([
       `A comes first with 0.75, then B with 0.25, ${whose}`,
+      'Compared: “Low budget by the plan”.',
     ]);
   });
 });

@@ -179,6 +179,9 @@ test('weights are told with their share, the scores they give and how far they r
   });
   const table: DecisionTable = {
     weights: [{ criterion: 'cost', weight: 0.25 }],
+    reading: 'plan',
+    alike: [],
+    notCompared: [],
     isBoardsOwn: true,
     ranked: [scored('A', 1, 0.754), scored('B', undefined, 0.5)],
     leftOut: [],

@@ -1,0 +1,36 @@
+import type { Criterion } from '../project';
+import { criterionTitle } from './criteria';
+import type { DecisionTable } from './decision-table';
+
+/** What the scenarios are compared by, what is alike in all, and what has not been looked at yet. */
+export function comparedWords({ reading, weights, alike, notCompared, ranked }: DecisionTable): string[] {
+  if (ranked.length < 2) return [];
+  const titles = (criteria: readonly Criterion[]) =>
+    listed(criteria.map(criterion => `“${criterionTitle(criterion, reading)}”`));
+  const counted = weights.map(({ criterion }) => criterion);
+  const unread = notCompared.filter(criterion => criterion !== 'confidence');
+  return [
+    ...(counted.length === 0 ? [] : [`Compared: ${titles(counted)}.`]),
+    ...(alike.length === 0 ? [] : [`No difference, so it turns no order: ${titles(alike)}.`]),
+    ...(notCompared.includes('confidence')
+      ? ['Left out: the chance to be done in time. It counts once the trials are run for every scenario.']
+      : []),
+    ...(unread.length === 0 ? [] : [`Left out, because a scenario has no figure for it: ${titles(unread)}.`]),
+  ];
+}
+
+/** A sentence for each scenario that leaves others behind, whichever way the board weighs what is compared. */
+export function dominanceWords({ dominance, reading }: DecisionTable): string[] {
+  const better = [...new Set(dominance.map(pair => pair.better))];
+  return better.map(one => {
+    const worse = dominance.filter(pair => pair.better === one).map(pair => pair.worse);
+    const said = `${one} is at least as good as ${listed(worse)} in all that is compared, and better in some.`;
+    return reading === 'plan' ? `By the plan ${said}` : said;
+  });
+}
+
+/** `B`, `B and C`, `A, B and C`. */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
