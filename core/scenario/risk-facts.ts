@@ -19,6 +19,8 @@ export interface RiskFacts {
   readonly chanceOfDeadline?: number;
   /** Chance that the grant period ends before all is done; absent without one. */
   readonly missesGrant?: number;
+  /** Chance that the tow or the sinking needs a later season than planned; absent when it never does. */
+  readonly anotherSeason?: number;
   /** How likely the cost stays inside the award itself; absent without one. */
   readonly award?: AwardChance;
   /** The largest drivers of cost, each with its share of the variance. */
@@ -73,6 +75,7 @@ export function factsOf(evaluation: Evaluation, result: SimulationResult, first:
     finishP80: date(orderStatistic(finish, 0.8)),
     ...(deadline !== undefined && { chanceOfDeadline: 1 - missing(deadline) }),
     ...(end !== undefined && { missesGrant: missing(end) }),
+    ...(result.anotherSeason > 0 && { anotherSeason: result.anotherSeason }),
     ...(award !== undefined && { award }),
     drivers: result.drivers
       .slice(0, DRIVERS)

@@ -8,6 +8,7 @@ import { countyMoney, type CountyMoney } from './county-money';
 import { notStudied } from './not-studied';
 import { recommendation, type Recommendation } from './recommendation';
 import { requestSentence } from './request';
+import { trialWords } from './trial-facts';
 import { troubles, type Trouble } from './troubles';
 
 /** Everything a board decides by, worked out once: the window and the papers show the same. */
@@ -27,6 +28,8 @@ export interface Decision {
   readonly budget: Money | undefined;
   /** How sure that is; nothing when no simulation was run. */
   readonly risk?: RiskFacts;
+  /** What its trials say against the dates of the plan. */
+  readonly againstPlan?: string;
   readonly county: CountyMoney;
   readonly sunkOn: string | undefined;
   readonly finish: string | undefined;
@@ -49,6 +52,7 @@ export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): 
   const summary = summaryOf(evaluation);
   const recommended = recommendation(compared, table);
   const risk = compared.risks.find(one => one.scenario === scenario.id);
+  const againstPlan = trialWords(risk);
   const unmet = estimate?.unmetGoals.map(({ title }) => title) ?? [];
   return {
     letter,
@@ -62,6 +66,7 @@ export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): 
     contingency: summary?.contingency,
     budget: summary?.budget,
     ...(risk !== undefined && { risk }),
+    ...(againstPlan !== undefined && { againstPlan }),
     county: countyMoney(evaluation),
     sunkOn: sinkingDay(evaluation),
     finish: estimate?.schedule.finish,

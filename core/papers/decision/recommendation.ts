@@ -2,6 +2,7 @@ import { at } from '../../base';
 import type { Evaluation } from '../../evaluation';
 import type { Criterion } from '../../project';
 import { criterionValue, listed, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
+import { trialWords } from './trial-facts';
 
 /** The scenario to choose, and why in three sentences at most. */
 export interface Recommendation {
@@ -11,6 +12,8 @@ export interface Recommendation {
   /** Set when the board itself has chosen it, and not the table. */
   readonly isBoardsChoice: boolean;
   readonly reasons: readonly string[];
+  /** What to know beside them: what the trials say against its dates, or that nobody has looked yet. */
+  readonly besides?: string;
 }
 
 /** The first of the ranking, or the one the board has chosen. One that may not be carried out is never recommended. */
@@ -24,12 +27,17 @@ export function recommendation(
   const evaluation = evaluations.find(({ scenario }) => scenario.id === first?.scenario);
   if (first === undefined || evaluation === undefined) return undefined;
   const able = evaluations.filter(one => table.ranked.some(({ scenario }) => scenario === one.scenario.id));
+  const besides =
+    table.reading === 'runs'
+      ? trialWords(risks.find(risk => risk.scenario === first.scenario))
+      : 'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.';
   return {
     letter: first.letter,
     scenario: first.scenario,
     title: first.title,
     isBoardsChoice: chosen !== undefined,
     reasons: reasonsFor(evaluation, able, table, risks).slice(0, 3),
+    ...(besides !== undefined && { besides }),
   };
 }
 

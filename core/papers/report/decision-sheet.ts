@@ -68,6 +68,7 @@ function asked({ request, budget, recommended, letter, scenario }: Decision): Ma
         ]),
     heading(2, title),
     points(reasons),
+    ...(recommended?.besides === undefined ? [] : [paragraph(recommended.besides)]),
   ];
 }
 
@@ -138,11 +139,18 @@ function countyLine({ of, fiscalYears, fiscalYearStart }: Decision['county']): M
   );
 }
 
-function time({ sunkOn, finish }: Decision): Markup[] {
+/** The date of the plan; where another scenario is recommended, what the trials of this one say against it. */
+function time({ sunkOn, finish, againstPlan, recommended, scenario }: Decision): Markup[] {
+  const said = recommended?.scenario === scenario ? recommended.besides : undefined;
+  const against = againstPlan === undefined || againstPlan === said ? '.' : `. ${againstPlan}`;
   return [
     sunkOn === undefined
-      ? paragraph('No day of sinking is known. The last activity ends on ', figure(dateWords(finish)), '.')
-      : paragraph('The ship is sunk by ', figure(dateWords(sunkOn)), '.'),
+      ? paragraph(
+          'No day of sinking is known. By the plan the last activity ends on ',
+          figure(dateWords(finish)),
+          against,
+        )
+      : paragraph('By the plan the ship is sunk by ', figure(dateWords(sunkOn)), against),
   ];
 }
 

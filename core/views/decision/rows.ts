@@ -17,6 +17,8 @@ export interface DecisionRows {
       }
     | undefined;
   readonly reasons: readonly string[];
+  /** What to know beside them; empty when there is nothing. */
+  readonly besides: string;
   /** Set when the scenario shown is not the one recommended. */
   readonly notThisOne: string;
   readonly figures: TableRows;

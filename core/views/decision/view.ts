@@ -32,6 +32,7 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
     reasons: recommended?.reasons ?? [
       'Each scenario leaves a clean-up goal unmet, or has no total. See Review.',
     ],
+    besides: recommended?.besides ?? '',
     notThisOne:
       recommended === undefined || recommended.scenario === decision.scenario
         ? ''
@@ -83,6 +84,8 @@ const RULES: Readonly<Record<string, string>> = {
   'finish-p80':
     'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
   sunk: 'The last day of the sinking in the plan.',
+  season:
+    'The runs in which the tow or the sinking starts in a later season than in the plan are counted; here they are of 100.',
   after: 'What the obligations after the sinking cost in a year, at the prices of their years.',
   'county-money': COUNTY_RULE,
   'other-choices':
@@ -132,11 +135,20 @@ function figureTable(decision: Decision): TableRows {
       risk?.award === undefined ? '' : awardWords(risk.award),
       risk?.award && words(`${inHundred(risk.award.chance)} in 100 runs`),
     ),
-    ...row('sunk', 'The ship is sunk by', sunkOn === undefined ? undefined : words(dateWords(sunkOn))),
+    ...row(
+      'sunk',
+      'By the plan the ship is sunk by',
+      sunkOn === undefined ? undefined : words(dateWords(sunkOn)),
+    ),
     ...row(
       'finish',
-      'All is done by',
+      'By the plan all is done by',
       finish === undefined ? undefined : { text: dateWords(finish), why: 'schedule:finish' },
+    ),
+    ...row(
+      'season',
+      'Another season is needed for the tow or the sinking in',
+      risk?.anotherSeason === undefined ? undefined : words(`${inHundred(risk.anotherSeason)} in 100 runs`),
     ),
     ...row('finish-p80', '80 in 100 runs end by', risk && words(dateWords(risk.finishP80))),
     ...row(

@@ -104,6 +104,7 @@ function Recommended({ rows }: { rows: DecisionRows }) {
           <li key={words}>{words}</li>
         ))}
       </ul>
+      {rows.besides === '' ? null : <p className="caution">{rows.besides}</p>}
     </section>
   );
 }

@@ -92,6 +92,38 @@ describe('why a scenario is recommended', () => {
   });
 });
 
+describe('beside the recommendation', () => {
+  const [a, , , d] = evaluations;
+  if (a === undefined || d === undefined) throw new Error('the example has four scenarios');
+  const run = [
+    { ...facts(a, 0.25, 5e6), chanceOfDeadline: 1 },
+    { ...facts(d, 0.6, 7e6), chanceOfDeadline: 0.1, anotherSeason: 0.91 },
+  ];
+
+  test('stands what the trials say against its dates, and on the page of another what they say of that', () => {
+    const comparison = compareScenarios([a, d], run);
+    const against =
+      'Of 100 runs 91 need another season for the tow or the sinking, 90 end after the last date and 60 end after the grant.';
+    expect(decisionAbout(a, comparison).recommended).toMatchObject({
+      letter: 'A',
+      besides: 'Of 100 runs 25 end after the grant.',
+    });
+    const text = words(reportHtml(d, comparison) ?? '');
+    expect(text).toMatch(/By the plan the ship is sunk by [A-Z][a-z]+ \d+, \d{4} ?\. Of 100 runs 91/);
+    expect(text).toContain(against);
+    expect(text).toContain('Of 100 runs 25 end after the grant.');
+    // What stands beside the recommendation is not said twice.
+    const own = words(reportHtml(a, comparison) ?? '');
+    expect(own.split('Of 100 runs 25').length).toBe(2);
+  });
+
+  test('before the trials stands that nobody has looked at the chance to be in time', () => {
+    expect(decisionAbout(a, compareScenarios([a, d])).recommended?.besides).toBe(
+      'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.',
+    );
+  });
+});
+
 describe('a comparison in the report and in the workbook', () => {
   const [a, b] = evaluations;
   if (a === undefined || b === undefined) throw new Error('the example has two scenarios');
@@ -186,7 +218,7 @@ describe('pages with little to tell', () => {
     const estimate = estimated(plain);
     const items = estimate.items.map(({ window: _window, ...item }) => item);
     const text = words(reportHtml({ ...plain, estimate: { ...estimate, items } }) ?? '');
-    expect(text).toContain('No day of sinking is known. The last activity ends on');
+    expect(text).toContain('No day of sinking is known. By the plan the last activity ends on');
   });
 });
 

@@ -55,8 +55,18 @@ describe('the page a board votes on', () => {
               'decision:decision-figures|award|value',
             ],
           ]),
-      ['sunk', 'The ship is sunk by', dated(sunkOn), 'decision:decision-figures|sunk|value'],
-      ['finish', 'All is done by', dated(finish), 'schedule:finish'],
+      ['sunk', 'By the plan the ship is sunk by', dated(sunkOn), 'decision:decision-figures|sunk|value'],
+      ['finish', 'By the plan all is done by', dated(finish), 'schedule:finish'],
+      ...(risk.anotherSeason === undefined
+        ? []
+        : [
+            [
+              'season',
+              'Another season is needed for the tow or the sinking in',
+              `${inHundred(risk.anotherSeason)} in 100 runs`,
+              'decision:decision-figures|season|value',
+            ],
+          ]),
       [
         'finish-p80',
         '80 in 100 runs end by',
@@ -84,6 +94,7 @@ describe('the page a board votes on', () => {
         row.cells['value']?.why,
       ]),
     ).toEqual(expected);
+    expect(rows.besides).toBe(decision.recommended?.besides ?? '');
     expect([rows.letter, rows.figures.caption]).toEqual([letter, `Cost and time of scenario ${letter}`]);
   });
 
