@@ -1,22 +1,36 @@
 import type { Criterion } from '../project';
-import { criterionTitle } from './criteria';
+import { criterionTitle, type Reading } from './criteria';
 import type { DecisionTable } from './decision-table';
 
 /** What the scenarios are compared by, what is alike in all, and what has not been looked at yet. */
-export function comparedWords({ reading, weights, alike, notCompared, ranked }: DecisionTable): string[] {
+export function comparedWords(table: DecisionTable): string[] {
+  const { reading, weights, alike, ranked } = table;
   if (ranked.length < 2) return [];
-  const titles = (criteria: readonly Criterion[]) =>
-    listed(criteria.map(criterion => `“${criterionTitle(criterion, reading)}”`));
+  const titles = (criteria: readonly Criterion[]) => titled(criteria, reading);
   const counted = weights.map(({ criterion }) => criterion);
-  const unread = notCompared.filter(criterion => criterion !== 'confidence');
   return [
     ...(counted.length === 0 ? [] : [`Compared: ${titles(counted)}.`]),
     ...(alike.length === 0 ? [] : [`No difference, so it turns no order: ${titles(alike)}.`]),
+    ...notComparedWords(table),
+  ];
+}
+
+/** What has not been looked at yet, for several scenarios that are ranked. */
+export function notComparedWords({ reading, notCompared, ranked }: DecisionTable): string[] {
+  if (ranked.length < 2) return [];
+  const unread = notCompared.filter(criterion => criterion !== 'confidence');
+  return [
     ...(notCompared.includes('confidence')
       ? ['Left out: the chance to be done in time. It counts once the trials are run for every scenario.']
       : []),
-    ...(unread.length === 0 ? [] : [`Left out, because a scenario has no figure for it: ${titles(unread)}.`]),
+    ...(unread.length === 0
+      ? []
+      : [`Left out, because a scenario has no figure for it: ${titled(unread, reading)}.`]),
   ];
+}
+
+function titled(criteria: readonly Criterion[], reading: Reading): string {
+  return listed(criteria.map(criterion => `“${criterionTitle(criterion, reading)}”`));
 }
 
 /** A sentence for each scenario that leaves others behind, whichever way the board weighs what is compared. */

@@ -1,8 +1,8 @@
 import {
-  comparedWords,
   criterionTitle,
   differenceTable,
   dominanceWords,
+  notComparedWords,
   pairedRisks,
   scoreIn,
   type ComparedValue,
@@ -32,6 +32,7 @@ export function weighingPage(facts: ReportFacts): Markup | undefined {
 
 function weightParts({ decision }: ReportFacts): Markup[] {
   const { isBoardsOwn, ranked, sensitivity, leftOut, alike, reading } = decision.table;
+  const said = [...notComparedWords(decision.table), ...dominanceWords(decision.table)];
   const whose = isBoardsOwn
     ? 'The board set these weights.'
     : 'The board has set no weights yet; these are usual ones, by judgement.';
@@ -64,7 +65,7 @@ function weightParts({ decision }: ReportFacts): Markup[] {
       ['Weighted score', '', ...ranked.map(({ score }) => score.toFixed(2)), ''],
     ),
     ...leftOut.map(({ letter, reason }) => paragraph(`Scenario ${letter} is not ranked: it ${reason}.`)),
-    paragraph([...comparedWords(decision.table), ...dominanceWords(decision.table)].join(' ')),
+    ...(said.length === 0 ? [] : [paragraph(said.join(' '))]),
   ];
 }
 
