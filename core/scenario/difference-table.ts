@@ -164,7 +164,7 @@ const UPRIGHT_ROWS: readonly ReadRow[] = [
   },
   {
     key: 'heel',
-    title: 'Greatest heel while sinking',
+    title: 'Greatest heel while judged (later stages are not)',
     read: ({ upright }) => numberOf(upright?.greatestHeelDegrees, 'degrees', 1),
   },
   {

@@ -153,7 +153,7 @@ const RISK_FACTS: readonly Fact[] = [
 const SCREEN: readonly Fact[] = [
   {
     id: 'heel',
-    title: 'Greatest heel',
+    title: 'Greatest heel while judged (later stages are not)',
     unit: 'degrees',
     why: 'upright:verdict',
     read: ({ upright }) => number(upright?.greatestHeelDegrees, 1),

@@ -50,7 +50,7 @@ describe('results side by side', () => {
         { kind: 'words', words: 'not run' },
       ],
       heel: [
-        'Greatest heel while sinking',
+        'Greatest heel while judged (later stages are not)',
         { kind: 'number', value: 12.3, unit: 'degrees' },
         { kind: 'absent' },
         { kind: 'absent' },
