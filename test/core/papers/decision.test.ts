@@ -35,6 +35,9 @@ describe('the decision', () => {
       letter: 'B',
       isBoardsChoice: true,
     });
+    const asked = (one: Evaluation) => decisionAbout(one, compareScenarios([first, second])).request;
+    expect(asked(second)).toMatch(/^The board of .+ has chosen scenario B, [^.]+$/);
+    expect(asked(first)).toMatch(/^The board of .+ has chosen scenario B, .+, and not scenario A$/);
     const bad = unmet(second);
     expect(decisionAbout(first, compareScenarios([first, bad])).recommended).toMatchObject({
       letter: 'A',
