@@ -25,6 +25,10 @@ export interface CountyMoney {
   readonly cost?: CountyCost;
 }
 
+/** What the sum that the county pays rests on, to follow it in a sentence. */
+export const AT_THE_BUDGET =
+  ', if the work costs what is budgeted; beyond that no grant has promised anything';
+
 /** The month in which a fiscal year begins where the document does not say: October (common practice). */
 const USUAL_START = 10;
 

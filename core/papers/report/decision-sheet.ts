@@ -1,5 +1,5 @@
 import { fromCents, roundToCents } from '../../money';
-import type { Decision } from '../decision';
+import { AT_THE_BUDGET, type Decision } from '../decision';
 import { capitalised } from './words';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, type Child, type Markup } from './markup';
@@ -88,7 +88,13 @@ function cost(decision: Decision): Markup[] {
     riskLine(risk, budget),
     ...(county.cost === undefined
       ? []
-      : [paragraph('The county pays in all ', figure(dollarsAndCents(fromCents(county.cost.total))), '.')]),
+      : [
+          paragraph(
+            'The county pays in all ',
+            figure(dollarsAndCents(fromCents(county.cost.total))),
+            `${AT_THE_BUDGET}.`,
+          ),
+        ]),
     countyLine(county),
     ...(county.peakGap === undefined
       ? []

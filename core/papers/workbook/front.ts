@@ -4,7 +4,7 @@ import { ABSENT, CHANGED_SINCE, cautionRows, headingRow, moneyFormula, number, t
 import type { PaperCell, PaperCheck, PaperName, PaperSheet } from './model';
 import { ALL_STAGES_ROW, TOTAL_LETTER } from './roll-up';
 
-/** The name of the budget: while no contingency is chosen it is absent, and a check against it cannot be made. */
+/** The name of the budget: while no contingency is chosen there is none, and nothing to be checked against it. */
 const BUDGET = 'sums_budget';
 
 /** The checks of the workbook: each a difference that must be nothing. */
@@ -52,7 +52,7 @@ export function coverSheet(evaluation: Evaluation, summary: EstimateSummary, che
       content: {
         kind: 'formula',
         formula: masterCheck(checks),
-        result: checksHold(summary) ? 'OK' : 'REVIEW',
+        result: summary.total === undefined ? 'REVIEW' : 'OK',
         format: 'text',
         decimals: undefined,
       },
@@ -85,10 +85,6 @@ function moneyRow(row: number, title: string, name: string, amount: EstimateSumm
   return [text(row, 1, title), moneyFormula(row, 2, name, amount, 'total')];
 }
 
-function checksHold(summary: EstimateSummary): boolean {
-  return summary.total !== undefined && summary.budget !== undefined;
-}
-
 const FIRST_CHECK = 3;
 
 /** One word for all checks: a single one to be looked at makes it so. */
@@ -114,10 +110,13 @@ export function changedName(summary: EstimateSummary, checks: PaperSheet): Paper
  * changed since the program wrote the workbook.
  */
 export function checksSheet(summary: EstimateSummary, sheets: readonly PaperSheet[]): PaperSheet {
-  const checks: PaperCheck[] = [...CHECKS, ...sheets.flatMap(sheet => sheet.checks ?? [])];
+  const known = summary.total !== undefined;
+  const own = CHECKS.filter(
+    ({ formula }) => !known || summary.budget !== undefined || !formula.includes(BUDGET),
+  );
+  const checks: PaperCheck[] = [...own, ...sheets.flatMap(sheet => sheet.checks ?? [])];
   const rows = checks.flatMap(({ title, formula }, i): PaperCell[] => {
     const row = i + FIRST_CHECK;
-    const known = formula.includes(BUDGET) ? checksHold(summary) : summary.total !== undefined;
     const difference: PaperCell = known
       ? {
           row,

@@ -1,7 +1,8 @@
 import type { Evaluation } from '../../evaluation';
-import { decisionAbout, type Decision } from '../../papers';
+import { AT_THE_BUDGET, decisionAbout, type Decision } from '../../papers';
 import type { Comparison } from '../../scenario';
 import { aligned, editCell, NOT_APPLYING, words } from '../cells';
+import { grantId } from '../funding/names';
 import { dollars } from '../number-text';
 import { awardWords, inHundred, perCent, simulatedDollars } from '../risk/words';
 import { dateWords } from '../schedule-axis';
@@ -56,7 +57,7 @@ function countyNote({ county }: Decision, told: Derivations): Sentence {
   const { peakGap, mostOut, cost } = county;
   const said = [
     COUNTY_NOTES[county.of],
-    ...(cost === undefined ? [] : [`The county pays in all ${dollars(cost.total)}.`]),
+    ...(cost === undefined ? [] : [`The county pays in all ${dollars(cost.total)}${AT_THE_BUDGET}.`]),
     ...(peakGap === undefined
       ? []
       : [
@@ -67,7 +68,12 @@ function countyNote({ county }: Decision, told: Derivations): Sentence {
       : [`It has ${dollars(mostOut.amount)} out at most, at the end of ${monthWords(mostOut.month)}.`]),
   ];
   const origin = { path: 'Decision', home: 'funding' };
-  return told.sentence('county-money-note', said.join(' '), origin, COUNTY_RULE, PLAN);
+  const inAll =
+    cost && step({ text: 'in all', why: grantId('county', 'total') }, 'its parts and their sources');
+  return told.sentence('county-money-note', said.join(' '), origin, COUNTY_RULE, [
+    ...(inAll === undefined ? [] : [inAll]),
+    ...PLAN,
+  ]);
 }
 
 const PLAN: readonly WhyRow[] = [

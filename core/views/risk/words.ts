@@ -32,6 +32,6 @@ export function perCent(share: number): string {
 /** Staying inside what the grant has a part in, in words: the total, with the contingency only where it is shared. */
 export function awardWords({ budget, holdsContingency }: Omit<AwardChance, 'chance'>): string {
   return holdsContingency
-    ? `Inside the total with its contingency, ${simulatedDollars(budget)}, which the grant has a part in`
-    : `Inside the total without its contingency, ${simulatedDollars(budget)}, since the grant has no part in that`;
+    ? `Inside ${simulatedDollars(budget)}, the total with the contingency that the grant shares`
+    : `Inside ${simulatedDollars(budget)}, the total without the contingency, which the grant does not share`;
 }

@@ -50,7 +50,7 @@ describe('the page a board votes on', () => {
         : [
             [
               'award',
-              expect.stringMatching(/^Inside the total with/),
+              expect.stringMatching(/^Inside \$[\d,]+, the total with/),
               `${inHundred(risk.award.chance)} in 100 runs`,
               'decision:decision-figures|award|value',
             ],
@@ -108,7 +108,11 @@ describe('the page a board votes on', () => {
     expect(plain(rows.county.note)).toBe(
       [
         'What no grant and no partner bears.',
-        ...(cost === undefined ? [] : [`The county pays in all ${dollars(cost.total)}.`]),
+        ...(cost === undefined
+          ? []
+          : [
+              `The county pays in all ${dollars(cost.total)}, if the work costs what is budgeted; beyond that no grant has promised anything.`,
+            ]),
         ...(peakGap === undefined
           ? []
           : [
@@ -120,6 +124,8 @@ describe('the page a board votes on', () => {
       ].join(' '),
     );
     expect(rows.county.caption).toBe(`What the county pays in scenario ${decision.letter}, and when`);
+    const note = Object.values(rows.whys).find(({ id }) => id.includes('county-money-note'));
+    expect(note?.rows.map(row => row.value.why)).toContain('grant:county|total');
   });
 
   test('tells the other choices, the dates of the board and the vote', () => {

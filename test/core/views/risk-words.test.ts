@@ -130,10 +130,10 @@ describe('a run', () => {
         .map(row => [row.cells['what']?.text, row.cells['chance']?.text]);
     expect(rowOf(joint.budget, true)).toEqual([]);
     expect(rowOf(2_000_000, true)).toEqual([
-      ['Inside the total with its contingency, $2,000,000, which the grant has a part in', '50'],
+      ['Inside $2,000,000, the total with the contingency that the grant shares', '50'],
     ]);
     expect(rowOf(1_900_000, false)).toEqual([
-      ['Inside the total without its contingency, $1,900,000, since the grant has no part in that', '50'],
+      ['Inside $1,900,000, the total without the contingency, which the grant does not share', '50'],
     ]);
   });
 
