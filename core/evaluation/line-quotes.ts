@@ -68,7 +68,8 @@ function spread(quote: Quote, covered: readonly Cover[], computed: MoneySheet): 
     return before === undefined ? [] : [{ cover, before }];
   });
   // Below zero it is refused as a figure of the document; nothing is put in place of the lines.
-  if (whole === undefined || whole.cents < 0 || covered.length === 0 || known.length < covered.length) return undefined;
+  if (whole === undefined || whole.cents < 0 || covered.length === 0 || known.length < covered.length)
+    return undefined;
   const ratios = known.map(({ cover, before }) =>
     decimalProduct(String(Math.max(0, before.cents)), cover.share),
   );
