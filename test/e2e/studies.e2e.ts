@@ -182,7 +182,7 @@ test('the decision asks the board in one sentence, and its vote is kept and undo
   const other = options.find(one => one !== 'not yet' && !one.startsWith(letter)) ?? '';
   await chosen.locator('select').selectOption({ label: other });
   await page.getByText('chosen by the board').waitFor(LONG);
-  await expect.poll(sentence, LONG).toContain(`choose scenario ${other.charAt(0)}, `);
+  await expect.poll(sentence, LONG).toContain(`has chosen scenario ${other.charAt(0)}, `);
   await page.keyboard.press('Control+z');
   await page.getByText('comes first', { exact: false }).first().waitFor(LONG);
   expect(await violations(page)).toEqual([]);
