@@ -127,12 +127,9 @@ export const KEYBOARD: Hand = {
     const editor = page.locator('.cell-input');
     await editor.waitFor();
     const isChoice = await editor.evaluate(element => element.tagName === 'SELECT');
-    if (isChoice) await page.keyboard.type(value);
-    else {
-      await page.keyboard.press('Control+A');
-      await page.keyboard.type(value);
-      await page.keyboard.press('Enter');
-    }
+    if (!isChoice) await page.keyboard.press('Control+A');
+    await page.keyboard.type(value);
+    await page.keyboard.press('Enter');
   },
   command: (page, _title, keys) => page.keyboard.press(keys),
   giveName: async (page, value) => {
