@@ -57,6 +57,11 @@ export function isStarting({ source }: Pick<Figure, 'source'>): boolean {
   return source.startsWith('Starting value');
 }
 
+/** The edit of a rate: a number typed for it is meant at the prices of the year of the one it replaces. */
+export function atItsPrices(edit: Edit, { year }: Figure): Edit {
+  return year === undefined ? edit : { ...edit, year };
+}
+
 export function basisCell(basis: Basis | undefined, source?: string, why?: string): Shown {
   if (basis === undefined) return NOT_APPLYING;
   return {

@@ -1,7 +1,7 @@
 import { withId, type Figure } from '../base';
 import type { Project } from '../project';
 import type { Library } from '../work';
-import { aligned, asStep, basisCell, givenCell, words, type GivenShown } from './cells';
+import { aligned, asStep, atItsPrices, basisCell, givenCell, words, type GivenShown } from './cells';
 import type { Measures } from './measures';
 import type { Column, Row, TableRows } from './rows';
 import { tradesBesideWages, wageTable } from './wages';
@@ -59,7 +59,7 @@ function rateTable(
   const rows = lines.map((line): Row => {
     const figure = overrides.get(line.place) ?? line.figure;
     const cell = givenCell(`/rates/overrides/${asStep(line.place)}/figure`, line.title, figure, measures);
-    const value = figure.year === undefined ? cell : { ...cell, edit: { ...cell.edit, year: figure.year } };
+    const value = { ...cell, edit: atItsPrices(cell.edit, figure) };
     return { id: line.place, kind: 'line', cells: rateCells(line, figure, value) };
   });
   return { id, caption, columns: COLUMNS, rows: aligned(COLUMNS, rows) };

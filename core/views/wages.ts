@@ -1,6 +1,6 @@
 import type { Project } from '../project';
 import type { Library } from '../work';
-import { aligned, asStep, basisCell, givenCell, words } from './cells';
+import { aligned, asStep, atItsPrices, basisCell, givenCell, words } from './cells';
 import { optionalFigure } from './funding/terms';
 import type { Measures } from './measures';
 import type { Column, Row, TableRows } from './rows';
@@ -77,7 +77,7 @@ export function tradesBesideWages(
     const cell = givenCell(at, trade.title, figure, measures);
     const value = {
       ...cell,
-      edit: { ...cell.edit, ...(figure.year !== undefined && { year: figure.year }) },
+      edit: atItsPrices(cell.edit, figure),
       why: `given:/rates/wages/${trade.id}/figure`,
     };
     return {

@@ -1,9 +1,9 @@
 import { at as entryAt, BASES, figureSchema, type Figure } from '../base';
-import { asStep } from './cells';
+import { asStep, atItsPrices } from './cells';
 import type { EstimateContext } from './context';
 import { figureInMeasures, unitWords } from './measures';
 import { printed } from './number-text';
-import type { WhyRow, WhyRows } from './rows';
+import type { Edit, WhyRow, WhyRows } from './rows';
 import { rateFigures } from './rates';
 import { homeOf } from './finding-rows';
 
@@ -112,6 +112,7 @@ function figureWhy(context: EstimateContext, { id, at, figure, title, isOwn }: F
   const unit = unitWords(shown.unit);
   const year = figure.year === undefined ? '' : `, ${figure.year}`;
   const source = `${figure.source}${year}`;
+  const edit: Edit = { at, kind: 'figure', value: shown.value, unit: shown.unit, label: title };
   const given: WhyRow = {
     depth: 0,
     operator: '=',
@@ -130,7 +131,7 @@ function figureWhy(context: EstimateContext, { id, at, figure, title, isOwn }: F
     rows: [given],
     usedBy: [],
     bases: BASES,
-    edit: { at, kind: 'figure', value: shown.value, unit: shown.unit, label: title },
+    edit: at.startsWith('/rates/') ? atItsPrices(edit, figure) : edit,
     home: homeOf(at),
   };
 }

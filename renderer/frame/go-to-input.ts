@@ -42,18 +42,24 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
 /** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
 function lookAt(field: HTMLElement): void {
   field.scrollIntoView({ block: 'center' });
-  for (const later of STILL_LOADING) window.setTimeout(() => keepInSight(field), later);
+  keepInSight(field);
   field.dataset['found'] = 'true';
   field.addEventListener('blur', () => delete field.dataset['found'], { once: true });
   field.focus();
 }
 
-/** An input that is still looked at comes back into sight when what stands above it has grown since. */
+/** While the view still grows, an input that is looked at comes back into sight; scrolling by hand is left alone. */
 function keepInSight(field: HTMLElement): void {
   const surface = field.closest('.surface');
-  if (surface === null || window.document.activeElement !== field) return;
-  const [{ top, bottom }, around] = [field.getBoundingClientRect(), surface.getBoundingClientRect()];
-  if (top < around.top || bottom > around.bottom) field.scrollIntoView({ block: 'center' });
+  let height = surface?.scrollHeight;
+  const look = () => {
+    if (surface === null || surface.scrollHeight === height) return;
+    height = surface.scrollHeight;
+    if (window.document.activeElement !== field) return;
+    const [{ top, bottom }, around] = [field.getBoundingClientRect(), surface.getBoundingClientRect()];
+    if (top < around.top || bottom > around.bottom) field.scrollIntoView({ block: 'center' });
+  };
+  for (const later of STILL_LOADING) window.setTimeout(look, later);
 }
 
 /** The faces of a view once it is shown; before that none. */

@@ -105,7 +105,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(complaints).toEqual([]);
     expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
-  }, 480_000);
+  }, 240_000);
 
   test('a contractor begins a bid, gives ship and wage, and leaves with sheet, bid file, workbook and report', async () => {
     const { page, context, complaints, foreign } = await own.open();
@@ -134,7 +134,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(complaints).toEqual([]);
     expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
-  }, 480_000);
+  }, 240_000);
 
   test('a board begins a comparison, sees what it votes on, votes, and leaves with workbook and report', async () => {
     const { page, context, complaints, foreign } = await own.open();
@@ -168,7 +168,7 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     expect(complaints).toEqual([]);
     expect(foreign, 'requests to other machines').toEqual([]);
     await context.close();
-  }, 480_000);
+  }, 240_000);
 });
 
 /** The words of a scenario as the vote offers them. */

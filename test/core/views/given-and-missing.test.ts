@@ -120,6 +120,9 @@ describe('a given number that is asked for', () => {
       'from the library',
       book?.value.text,
     ]);
+    // Typed again in the derivation, the number is still meant at the prices of its year.
+    expect(kept?.edit?.year).toBe(trade?.wage.year);
+    expect(trade?.wage.year).toBeDefined();
     const [hire] = LIBRARY.rateBook.equipment.filter(one => one.mobilisation !== undefined);
     const beside = deskOf().answer(
       `given:/rates/overrides/equipment~1${hire?.id ?? ''}~1mobilisation/figure`,
