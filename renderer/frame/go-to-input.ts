@@ -41,6 +41,8 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
 
 /** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
 function lookAt(field: HTMLElement): void {
+  // Who has opened it meanwhile keeps the editor.
+  if (field !== window.document.activeElement && field.contains(window.document.activeElement)) return;
   field.scrollIntoView({ block: 'center' });
   keepInSight(field);
   field.dataset['found'] = 'true';
