@@ -36,7 +36,6 @@ const LIMITS: readonly RateLimits[] = [
   { at: /^burdens\/[^/]+$/, title: 'Share of the wage for', from: '0', to: '5' },
   // How many crews there are at once is told by `check-rates`.
   { at: /^crews\/[^/]+\/(?!available$)[^/]+$/, title: 'People of', from: '0', to: MOST_PEOPLE },
-  { at: /^equipment\/[^/]+\/standbyShare$/, title: 'Share paid while waiting for', from: '0', to: '1' },
   { at: /^equipment\/[^/]+\/[^/]+$/, title: 'Price of', from: '0', to: MOST_MONEY },
   {
     at: /^streams\/[^/]+\/container(Tonnes|Volume)$/,

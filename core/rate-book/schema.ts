@@ -46,14 +46,12 @@ export const crewSizesSchema = z.strictObject({
   hireAndRelease: figureSchema,
 });
 
-/** Equipment: a rate by hour, work day or week, with mobilisation and standby. */
+/** Equipment: a rate by hour, work day or week, with mobilisation. */
 export const equipmentSchema = z.strictObject({
   id: key,
   title: z.string(),
   rate: figureSchema,
   mobilisation: figureSchema.optional(),
-  /** Share of the rate that is paid while it waits. */
-  standbyShare: figureSchema.optional(),
   index: z.enum(['general', 'fuel']),
   available: figureSchema.optional(),
 });

@@ -158,7 +158,6 @@ function rateGroups({
         linesOf('equipment', one, [
           ['rate', '', one.rate],
           ['mobilisation', 'mobilisation', one.mobilisation],
-          ['standbyShare', 'share while waiting', one.standbyShare],
         ]),
       ),
     },
