@@ -5,20 +5,23 @@ const FACES = '.title-line .view-switches .switch';
 /** Long enough for a face to be shown, in milliseconds, and how often a view is waited for. */
 const SHOWN = 90;
 const MOST = 40;
+/** How often an input is looked for once every face of its view was shown. */
+const MOST_AGAIN = 5;
 /** A view may still grow for so long after an input was found in it, in milliseconds. */
 const STILL_LOADING = [250, 700, 1500, 3000];
 
 const wait = () => new Promise(resolve => window.setTimeout(resolve, SHOWN));
 
-/** The input of a place; of a place that ends with a stroke the first input below it. */
+/** The input of a place, or the first input below it. */
 function inputAt(at: string): HTMLElement | null {
-  const how = at.endsWith('/') ? '^=' : '=';
-  return window.document.querySelector<HTMLElement>(`[data-edit${how}"${CSS.escape(at)}"]`);
+  const found = (how: string, place: string) =>
+    window.document.querySelector<HTMLElement>(`[data-edit${how}"${CSS.escape(place)}"]`);
+  return at.endsWith('/') ? found('^=', at) : (found('=', at) ?? found('^=', `${at}/`));
 }
 
-/** The work item whose input it is: a long list draws the lines around the chosen one. */
+/** The work item or activity whose input it is: a long list draws the lines around the chosen one. */
 function itemOf(at: string | undefined): string | undefined {
-  return /^\/(?:items|ownItems)\/([^/]+)/.exec(at ?? '')?.[1];
+  return /^\/(?:items|ownItems|activities)\/([^/]+)/.exec(at ?? '')?.[1];
 }
 
 /** Shows the view where an input stands, the face that holds it, and puts the focus on it. */
@@ -27,10 +30,12 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
   await wait();
   if (at === undefined) return;
   const tried = new Set<string>();
+  let again = 0;
   // A view that is opened for the first time is loaded and made first; then its faces are looked through.
-  for (let times = 0; times < MOST && inputAt(at) === null; times++) {
+  for (let times = 0; times < MOST && again < MOST_AGAIN && inputAt(at) === null; times++) {
     const face = facesOf(view).find(one => !tried.has(one.innerText));
-    tried.add(face?.innerText ?? '');
+    if (face !== undefined) tried.add(face.innerText);
+    else if (isMade(view)) again++;
     face?.click();
     await wait();
   }
@@ -64,8 +69,12 @@ function keepInSight(field: HTMLElement): void {
   for (const later of STILL_LOADING) window.setTimeout(look, later);
 }
 
+const surfaceOf = (view: ViewId) => window.document.querySelector(`.surface[data-view="${view}"]`);
+
+/** Whether a view is shown with something to give in it. */
+const isMade = (view: ViewId): boolean => (surfaceOf(view)?.querySelector('[data-edit]') ?? null) !== null;
+
 /** The faces of a view once it is shown; before that none. */
 function facesOf(view: ViewId): readonly HTMLButtonElement[] {
-  const surface = window.document.querySelector(`.surface[data-view="${view}"]`);
-  return surface === null ? [] : [...surface.querySelectorAll<HTMLButtonElement>(FACES)];
+  return [...(surfaceOf(view)?.querySelectorAll<HTMLButtonElement>(FACES) ?? [])];
 }

@@ -1,6 +1,6 @@
 import type { Evaluation } from '../../evaluation';
 
-/** A day by which the board must have acted. */
+/** A day of the plan, and the activity it is the last day of. */
 export interface BoardDate {
   readonly id: string;
   readonly title: string;
@@ -19,14 +19,14 @@ export function boardDates({ estimate }: Evaluation): BoardDate[] {
 }
 
 /** The day the ship goes down: the last of the sinking's work that waits for a window of weather. */
-export function sinkingDay({ estimate }: Evaluation): string | undefined {
+export function sinkingDay({ estimate }: Evaluation): BoardDate | undefined {
   if (estimate === undefined) return undefined;
   const sinking = new Set(
     estimate.items.filter(item => item.stage === 'sinking' && item.window !== undefined).map(item => item.id),
   );
   return estimate.schedule.activities
     .filter(activity => sinking.has(activity.id))
-    .map(activity => activity.finish)
-    .sort()
+    .map(({ id, title, finish }) => ({ id, title, date: finish }))
+    .sort((a, b) => (a.date < b.date ? -1 : 1))
     .at(-1);
 }

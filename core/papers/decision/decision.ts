@@ -31,7 +31,10 @@ export interface Decision {
   /** What its trials say against the dates of the plan. */
   readonly againstPlan?: string;
   readonly county: CountyMoney;
-  readonly sunkOn: string | undefined;
+  /** The last day of the sinking. */
+  readonly sunkOn: BoardDate | undefined;
+  /** The last date that is given for the project. */
+  readonly lastDate: string | undefined;
   readonly finish: string | undefined;
   readonly troubles: readonly Trouble[];
   readonly afterSinking: AfterSinkingCost;
@@ -69,6 +72,7 @@ export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): 
     ...(againstPlan !== undefined && { againstPlan }),
     county: countyMoney(evaluation),
     sunkOn: sinkingDay(evaluation),
+    lastDate: evaluation.project.calendars.deadline,
     finish: estimate?.schedule.finish,
     troubles: troubles(evaluation),
     afterSinking: afterTheSinking(evaluation),

@@ -156,7 +156,7 @@ function time({ sunkOn, finish, againstPlan, recommended, scenario }: Decision):
           figure(dateWords(finish)),
           against,
         )
-      : paragraph('By the plan the ship is sunk by ', figure(dateWords(sunkOn)), against),
+      : paragraph('By the plan the ship is sunk by ', figure(dateWords(sunkOn.date)), against),
   ];
 }
 

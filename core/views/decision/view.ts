@@ -1,7 +1,7 @@
 import type { Evaluation } from '../../evaluation';
 import { AT_THE_BUDGET, decisionAbout, type Decision } from '../../papers';
 import type { Comparison } from '../../scenario';
-import { aligned, editCell, NOT_APPLYING, words } from '../cells';
+import { aligned, NOT_APPLYING, words } from '../cells';
 import { grantId } from '../funding/names';
 import { dollars } from '../number-text';
 import { awardWords, inHundred, perCent, simulatedDollars } from '../risk/words';
@@ -10,6 +10,7 @@ import { monthWords } from '../budget-tables';
 import type { Column, Row, Sentence, Shown, TableRows, WhyRow } from '../rows';
 import { Derivations, step, type Origin } from '../simulated';
 import type { DecisionRows } from './rows';
+import { choiceTable } from './vote';
 
 /** The decision about a scenario as the window shows it: the same decision that the papers print. */
 export function decisionRows(evaluation: Evaluation, comparison: Comparison): DecisionRows {
@@ -90,6 +91,8 @@ const RULES: Readonly<Record<string, string>> = {
   'finish-p80':
     'All runs are put in order of their last day. 80 in 100 of them end by this one. Risk tells the runs and what drives them.',
   sunk: 'The last day of the sinking in the plan.',
+  'last-date': 'Given for the project, in Schedule under Calendars.',
+  kept: 'The runs that end by that date are counted; here they are of 100.',
   season:
     'The runs in which the tow or the sinking starts in a later season than in the plan are counted; here they are of 100.',
   after: 'What the obligations after the sinking cost in a year, at the prices of their years.',
@@ -100,7 +103,17 @@ const RULES: Readonly<Record<string, string>> = {
 };
 
 /** How a figure of the page came about: by the rule of its row or of its table. */
-function originOf(table: TableRows, { risk }: Decision): Origin {
+function originOf(table: TableRows, { risk, sunkOn }: Decision): Origin {
+  const sinking =
+    sunkOn === undefined
+      ? PLAN
+      : [
+          step(
+            { text: dateWords(sunkOn.date), why: `activity:${sunkOn.id}` },
+            `when this ends: ${sunkOn.title}`,
+          ),
+          ...PLAN,
+        ];
   return {
     path: 'Decision',
     home: risk === undefined ? 'decision' : 'risk',
@@ -108,7 +121,9 @@ function originOf(table: TableRows, { risk }: Decision): Origin {
     steps: (_, row) =>
       table.id === 'board-dates'
         ? [step({ text: 'the activity', why: `activity:${row.id}` }, row.cells['what']?.text ?? '')]
-        : PLAN,
+        : row.id === 'sunk'
+          ? sinking
+          : PLAN,
   };
 }
 
@@ -126,7 +141,8 @@ const FIGURES: readonly Column[] = [
 ];
 
 function figureTable(decision: Decision): TableRows {
-  const { total, contingency, budget, risk, sunkOn, finish, afterSinking, uncheckedShare } = decision;
+  const { total, contingency, budget, risk, sunkOn, finish, lastDate, afterSinking, uncheckedShare } =
+    decision;
   const row = (id: string, what: string, value: Shown | undefined): Row[] =>
     value === undefined ? [] : [{ id, kind: 'line', cells: { what: words(what), value } }];
   const money = (amount: { readonly cents: number } | undefined, why: string): Shown | undefined =>
@@ -144,12 +160,24 @@ function figureTable(decision: Decision): TableRows {
     ...row(
       'sunk',
       'By the plan the ship is sunk by',
-      sunkOn === undefined ? undefined : words(dateWords(sunkOn)),
+      sunkOn === undefined ? undefined : words(dateWords(sunkOn.date)),
     ),
     ...row(
       'finish',
       'By the plan all is done by',
       finish === undefined ? undefined : { text: dateWords(finish), why: 'schedule:finish' },
+    ),
+    ...row(
+      'last-date',
+      'Last date of the project',
+      lastDate === undefined ? undefined : words(dateWords(lastDate)),
+    ),
+    ...row(
+      'kept',
+      'All is done by that date in',
+      risk?.chanceOfDeadline === undefined
+        ? undefined
+        : words(`${inHundred(risk.chanceOfDeadline)} in 100 runs`),
     ),
     ...row(
       'season',
@@ -231,59 +259,4 @@ function dateTable({ boardDates }: Decision): TableRows {
     cells: { what: words(title), date: words(dateWords(date)) },
   }));
   return { id: 'board-dates', caption: 'Dates of the board', columns: DATES, rows };
-}
-
-const CHOICE: readonly Column[] = [
-  { key: 'what', title: 'The vote', kind: 'words' },
-  { key: 'value', title: 'Now', kind: 'words' },
-];
-
-/** What the board has chosen. Only scenarios that may be carried out can be chosen. */
-function choiceTable({ project }: Evaluation, { table }: Decision): TableRows {
-  const { chosen, note } = project.decision ?? {};
-  const able = table.ranked.toSorted((a, b) => (a.letter < b.letter ? -1 : 1));
-  const choices = [
-    { id: '', title: 'not yet' },
-    ...able.map(({ scenario, letter, title }) => ({ id: scenario, title: `${letter}, ${title}` })),
-  ];
-  const value = able.some(one => one.scenario === chosen) ? (chosen ?? '') : '';
-  const rows: Row[] = [
-    {
-      id: 'chosen',
-      kind: 'line',
-      cells: {
-        what: words('The board has chosen'),
-        value: editCell({
-          at: '/decision/chosen',
-          kind: 'choice',
-          value,
-          label: 'The scenario the board has chosen',
-          choices,
-          optional: true,
-        }),
-      },
-    },
-    {
-      id: 'note',
-      kind: 'line',
-      cells: {
-        what: words('Who chose, and why'),
-        value: editCell({
-          at: '/decision/note',
-          kind: 'text',
-          value: note ?? '',
-          label: 'Who chose, and why',
-          optional: true,
-        }),
-      },
-    },
-  ];
-  const runs = table.leftOut.map(({ letter, reason }) => `${letter} cannot be chosen: it ${reason}.`);
-  return {
-    id: 'board-choice',
-    caption: 'The vote',
-    columns: CHOICE,
-    rows,
-    ...(runs.length === 0 ? {} : { note: [runs.join(' ')] }),
-  };
 }

@@ -44,9 +44,18 @@ export function percentileTable(
     caption: 'Percentiles',
     columns: PERCENTILES,
     rows: aligned(PERCENTILES, rows),
-    note: [`${planNote(view)} The mean cost is `, mean, '.'],
+    note: [
+      `${planNote(view)} The mean cost is `,
+      mean,
+      '.',
+      ...(view.cashNeed === undefined ? [] : [CASH_NOTE]),
+    ],
   };
 }
+
+/** Why the cash need of the runs is not that of the plan. */
+const CASH_NOTE =
+  ' Cash need: a run spends what it costs, on its own days. Funding spends the whole budget, contingency included, on the plan’s days; it also counts the caps of a source, money held back and duties after the sinking, so its figure may lie above all of these.';
 
 /** Where the plan figures stand among the runs. */
 function planNote({ cost, finish }: RiskView): string {

@@ -1,5 +1,5 @@
 import type { FindingRow } from '../../../core/views';
-import { goTo } from '../../commands/run';
+import { goToInput } from '../../frame/go-to-input';
 import { VIEWS } from '../../frame/view-table';
 
 const WEIGHTS = { blocks: 'Withholds a figure', warns: 'Needs a look', notes: 'For information' } as const;
@@ -42,7 +42,7 @@ function Place({ view, place }: { view: string; place: string }) {
   const home = VIEWS.find(one => one.id === view);
   if (home === undefined || home.id === 'review') return <span>{place}</span>;
   return (
-    <button type="button" className="text-button" onClick={() => goTo(home.id)}>
+    <button type="button" className="text-button" onClick={() => void goToInput(home.id, place)}>
       Go to {home.title}
     </button>
   );

@@ -25,8 +25,18 @@ describe('the page a board votes on', () => {
 
   test('tells cost and time of the scenario, each under what it is', () => {
     const { decision, rows } = made();
-    const { total, contingency, budget, risk, sunkOn, finish, afterSinking, uncheckedShare, letter } =
-      decision;
+    const {
+      total,
+      contingency,
+      budget,
+      risk,
+      sunkOn,
+      finish,
+      lastDate,
+      afterSinking,
+      uncheckedShare,
+      letter,
+    } = decision;
     if (risk === undefined) throw new Error('the example was run');
     const inHundred = (share: number) =>
       share > 0 && share < 0.005
@@ -55,8 +65,29 @@ describe('the page a board votes on', () => {
               'decision:decision-figures|award|value',
             ],
           ]),
-      ['sunk', 'By the plan the ship is sunk by', dated(sunkOn), 'decision:decision-figures|sunk|value'],
+      [
+        'sunk',
+        'By the plan the ship is sunk by',
+        dated(sunkOn?.date),
+        'decision:decision-figures|sunk|value',
+      ],
       ['finish', 'By the plan all is done by', dated(finish), 'schedule:finish'],
+      ...(lastDate === undefined
+        ? []
+        : [
+            [
+              'last-date',
+              'Last date of the project',
+              dated(lastDate),
+              'decision:decision-figures|last-date|value',
+            ],
+            [
+              'kept',
+              'All is done by that date in',
+              `${inHundred(risk.chanceOfDeadline ?? Number.NaN)} in 100 runs`,
+              'decision:decision-figures|kept|value',
+            ],
+          ]),
       ...(risk.anotherSeason === undefined
         ? []
         : [
@@ -366,4 +397,15 @@ describe('the line of equal chance', () => {
     expect(none).not.toHaveProperty('lastDate');
     expect(none.title).toBe('Cost and finish of the plans, $ million');
   });
+});
+
+test('the day of the sinking opens the activity that ends on it', () => {
+  const { evaluation, other, facts } = studied();
+  const comparison = compareScenarios([evaluation, other], [facts]);
+  const { sunkOn } = decisionAbout(evaluation, comparison);
+  const why = decisionRows(evaluation, comparison).whys['decision:decision-figures|sunk|value'];
+  expect(JSON.stringify(why)).toContain(`"activity:${sunkOn?.id}"`);
+  expect(evaluation.estimate?.schedule.activities.find(({ id }) => id === sunkOn?.id)?.finish).toBe(
+    sunkOn?.date,
+  );
 });

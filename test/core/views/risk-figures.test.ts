@@ -198,6 +198,6 @@ test('percentiles are told with their range, finish and cash', () => {
     expect(cells?.['finish']?.text.slice(-4)).toBe(view.finish.percentiles[place]?.date.slice(0, 4));
   }
   expect(plain(found?.percentiles.note)).toMatch(
-    new RegExp(`The mean cost is \\$${whole(view.cost.mean)}\\.$`),
+    new RegExp(`The mean cost is \\$${whole(view.cost.mean)}\\. Cash need: a run spends what it costs`),
   );
 });

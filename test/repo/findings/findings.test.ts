@@ -3,6 +3,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { EXAMPLES } from './all';
+import { homeOf } from '../../../core/views/finding-rows';
 import { codesInSource } from './codes';
 import { cataloguePage, type CatalogueRow } from './page';
 
@@ -55,6 +56,14 @@ describe.each(EXAMPLES)('%s', (file, list) => {
       });
     },
   );
+});
+
+test('a finding of a project leads to the view where it is put right', () => {
+  // Of a file, of the review itself, of the checks of a schedule's totals, and of what no view asks for.
+  const elsewhere = /^((document|review|books|benefit|verify|scenario|papers)\/|rules\/plate-too-thin$)/;
+  const led = rows.filter(({ code, said }) => said.place?.startsWith('/') === true && !elsewhere.test(code));
+  expect(led.length).toBeGreaterThan(90);
+  expect(led.filter(({ said }) => homeOf(said.place ?? '') === 'review')).toEqual([]);
 });
 
 test('the page is what the examples give', () => {
