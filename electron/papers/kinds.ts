@@ -1,6 +1,19 @@
-/** The papers that can be handed over. */
+/** The papers that can be handed over. `report` prints one for every reader whose matter is there. */
 export const PAPERS = ['workbook', 'report', 'bid', 'calendar', 'csv', 'json'] as const;
 /** The build-up of a bid, which stays in the house: written only when it is asked for by name. */
 export const INTERNAL_PAPER = 'internal';
-export const EVERY_PAPER = [...PAPERS, INTERNAL_PAPER] as const;
+/** The report of one reader alone, written when it is asked for by name. */
+export const PRINTED_PAPERS = ['board-report', 'grant-file', 'bid-print'] as const;
+/** What a window asks for. */
+export const WINDOW_PAPERS = [...PAPERS, ...PRINTED_PAPERS] as const;
+export const EVERY_PAPER = [...WINDOW_PAPERS, INTERNAL_PAPER] as const;
 export type PaperKind = (typeof EVERY_PAPER)[number];
+/** The papers that show the other scenarios and the trials beside the one they are about. */
+export const COMPARING_PAPERS: readonly PaperKind[] = [
+  'workbook',
+  'report',
+  'board-report',
+  'grant-file',
+  'bid-print',
+  'json',
+];

@@ -4,7 +4,7 @@ import { readProject } from '../../core/project';
 import type { Request } from '../channels';
 import { HostProblem } from '../problem';
 import { comparedScenarios } from './compared';
-import { EVERY_PAPER } from './kinds';
+import { COMPARING_PAPERS, EVERY_PAPER } from './kinds';
 import { writePapers } from './paper-set';
 
 /**
@@ -20,7 +20,7 @@ export async function makePapers(
   const { project, findings } = readProject(text);
   if (project === undefined) throw withheld(findings[0]?.message ?? 'The document cannot be read.');
   const options = { today: project.statusDate ?? today, seed: 1 };
-  const isSimulated = ['report', 'workbook', 'json'].some(kind => only.includes(kind));
+  const isSimulated = COMPARING_PAPERS.some(kind => only.includes(kind));
   const evaluation = (isSimulated ? evaluatedWithRuns : evaluate)(project, { ...options, scenario });
   const comparison = comparedScenarios(project, { today: options.today, isSimulated }, [evaluation]);
   const kinds = EVERY_PAPER.filter(kind => only.includes(kind));

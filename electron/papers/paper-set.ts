@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from '../../core/base';
-import { bidView, type Evaluation } from '../../core/evaluation';
+import { bidView, grantView, type Evaluation } from '../../core/evaluation';
 import {
   bidWorkbook,
   calendarFile,
@@ -63,7 +63,10 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
     if (paper === undefined) return nothing('workbook');
     return file(source, folder, 'estimate.xlsx', await writeWorkbook(paper));
   },
-  report,
+  report: (source, folder) => printed(source, folder, ['board', 'grant', 'bid']),
+  'board-report': (source, folder) => printed(source, folder, ['board']),
+  'grant-file': (source, folder) => printed(source, folder, ['grant']),
+  'bid-print': (source, folder) => printed(source, folder, ['bid']),
   bid: async (source, folder) => {
     const paper = bidWorkbook(source.evaluation);
     return paper === undefined ? noBid(source) : file(source, folder, 'bid.xlsx', await writeWorkbook(paper));
@@ -91,20 +94,26 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
   },
 };
 
-/** The reports of a scenario and the ends of their names; a reader whose matter is not there gets none. */
-const REPORTS: readonly { readonly reader: ReportReader; readonly end: string }[] = [
-  { reader: 'board', end: 'report.pdf' },
-  { reader: 'grant', end: 'grant-file.pdf' },
-  { reader: 'bid', end: 'bid-file.pdf' },
-];
+/** The ends of the names of the reports. */
+const REPORT_ENDS: Readonly<Record<ReportReader, string>> = {
+  board: 'report.pdf',
+  grant: 'grant-file.pdf',
+  bid: 'bid-file.pdf',
+};
 
-async function report(source: PaperSource, folder: string): Promise<WrittenPapers> {
+/** The reports of a scenario; a reader whose matter is not there gets none, and is told so when nobody gets one. */
+async function printed(
+  source: PaperSource,
+  folder: string,
+  readers: readonly ReportReader[],
+): Promise<WrittenPapers> {
   const { evaluation, comparison } = source;
-  const pages = REPORTS.flatMap(({ reader, end }) => {
+  const pages = readers.flatMap(reader => {
     const html = reportHtml(evaluation, comparison, reader);
-    return html === undefined ? [] : [{ html, target: join(folder, `${paperStem(evaluation)}-${end}`) }];
+    const target = join(folder, `${paperStem(evaluation)}-${REPORT_ENDS[reader]}`);
+    return html === undefined ? [] : [{ html, target }];
   });
-  if (pages.length === 0) return nothing('report');
+  if (pages.length === 0) return withheld(source, readers);
   const chromium = findChromium();
   if (chromium === undefined) return { files: [], findings: [NO_CHROMIUM] };
   for (const { html, target } of pages) await printPdf(chromium, html, target);
@@ -137,6 +146,25 @@ const NO_CHROMIUM: Finding = {
   meaning: 'All other papers are written.',
   remedy: 'Install Chromium or Edge, or print the report from the window.',
 };
+
+/** Why nobody gets a report. */
+function withheld(source: PaperSource, readers: readonly ReportReader[]): WrittenPapers {
+  if (readers.includes('board') || source.evaluation.estimate?.money === undefined) return nothing('report');
+  return readers.includes('bid') ? noBid(source) : noGrant(source);
+}
+
+/** No grant file without a budget of a grant. */
+function noGrant({ evaluation }: PaperSource): WrittenPapers {
+  const finding: Finding = {
+    code: 'papers/no-grant',
+    weight: 'warns',
+    place: '/funding/sources',
+    message: 'The grant file was not written: there is no budget of a grant.',
+    meaning: 'No source of money is named, or something withholds the forms.',
+    remedy: 'Name the sources of the money in Funding, then make the grant file again.',
+  };
+  return { files: [], findings: [finding, ...grantView(evaluation).findings] };
+}
 
 /** No bid file without a whole bid: what blocks it is told with it. */
 function noBid({ evaluation }: PaperSource): WrittenPapers {

@@ -236,10 +236,14 @@ test('a finding leads to its input, which is then the one that is typed in', asy
   await openSample(page);
   await goToView(page, 'Review');
   await face(page, 'Findings');
-  const line = page.locator('.finding-line').filter({ has: page.getByRole('button', { name: 'Go to Work' }) });
+  const line = page
+    .locator('.finding-line')
+    .filter({ has: page.getByRole('button', { name: 'Go to Work' }) });
   await line.first().getByRole('button').click();
   await expect.poll(() => page.locator('[data-found="true"]').count(), { timeout: 15_000 }).toBe(1);
-  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-edit') ?? '')).toMatch(/^\/items\//);
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-edit') ?? '')).toMatch(
+    /^\/items\//,
+  );
   expect(complaints).toEqual([]);
   await context.close();
 });

@@ -124,6 +124,9 @@ describe.each([MOUSE, KEYBOARD])('$name', hand => {
     await expect.poll(() => missing(page), LONG).not.toContain('your wages');
     await save(page, hand, named('Bid'));
     await papers(page, hand, amount, ['Unnamed ship']);
+    const prints = await handedOver(page, () => hand.press(page, 'Make the printed bid'));
+    expect([...prints].map(([name]) => name.replace(/^.*-(?=bid)/, ''))).toEqual(['bid-file.pdf']);
+    expect(wordsOf([...prints][0]?.[1] ?? '')).toContain('Schedule of values');
     const files = await handedOver(page, () => hand.press(page, 'Make the bid file'));
     const [, file = ''] = [...files].find(([name]) => name.endsWith('.xlsx')) ?? [];
     const inFile = await numbersOf(file);

@@ -61,6 +61,30 @@ describe('the printed report of the example', () => {
     180_000,
   );
 
+  test.skipIf(findChromium() === undefined)(
+    'each reader’s report is printed alone when it is asked for by name',
+    async () => {
+      const evaluation = evaluated(demoProject());
+      for (const [kind, end] of [
+        ['board-report', 'report'],
+        ['grant-file', 'grant-file'],
+        ['bid-print', 'bid-file'],
+      ] as const) {
+        const folder = workFolder();
+        const written = await writePapers(evaluation, folder, [kind]);
+        expect(written).toEqual({
+          files: [join(folder, `${paperStem(evaluation)}-${end}.pdf`)],
+          findings: [],
+        });
+      }
+      const { bid: _, ...unbid } = demoProject();
+      const without = await writePapers(evaluated(unbid), workFolder(), ['bid-print']);
+      expect(without.files).toEqual([]);
+      expect(without.findings[0]?.code).toBe('papers/no-estimate');
+    },
+    120_000,
+  );
+
   test('without a Chromium the report is a finding and the rest is written', async () => {
     const path = process.env['PATH'];
     process.env['PATH'] = '';

@@ -1,4 +1,11 @@
-import { EVERY_PAPER, INTERNAL_PAPER, PAPERS, type PaperKind } from '../../papers/kinds';
+import {
+  COMPARING_PAPERS,
+  EVERY_PAPER,
+  INTERNAL_PAPER,
+  PAPERS,
+  PRINTED_PAPERS,
+  type PaperKind,
+} from '../../papers/kinds';
 import { UsageError, type Call, type Command } from '../command';
 import type { Evaluation } from '../../../core/evaluation';
 import type { Comparison } from '../../../core/scenario';
@@ -19,7 +26,7 @@ export const documentsCommand: Command = {
     },
     only: {
       type: 'string',
-      words: `which papers, by comma; all of these unless given; ${INTERNAL_PAPER}, the build-up of the bid, only when it is named`,
+      words: `which papers, by comma; all of these unless given; ${PRINTED_PAPERS.join(', ')}, the report of one reader, and ${INTERNAL_PAPER}, the build-up of the bid, only when named`,
       sample: PAPERS.join(','),
     },
   },
@@ -42,12 +49,9 @@ export const documentsCommand: Command = {
   },
 };
 
-/** The papers that show alternatives, beside the one scenario they are about. */
-const COMPARING: readonly PaperKind[] = ['workbook', 'report', 'json'];
-
 /** All scenarios of the file side by side, simulated with the same luck, where a paper shows them. */
 function alternatives(call: Call, kinds: readonly PaperKind[], chosen: Evaluation): Comparison | undefined {
-  if (!kinds.some(kind => COMPARING.includes(kind))) return undefined;
+  if (!kinds.some(kind => COMPARING_PAPERS.includes(kind))) return undefined;
   const { project } = loadProject(fileOf(call));
   if (project === undefined) return undefined;
   const options = { today: chosen.today, isSimulated: true, onProgress: told(call) };

@@ -33,18 +33,29 @@ const PAPERS: readonly Paper[] = [
     action: 'Make the workbook',
   },
   {
-    kind: 'report',
-    title: 'Report, grant file and printed bid',
-    forWhom:
-      'Pages to print: the report for the board, with sources of money also the grant file for the grant office, and with a bid its prices for the owner.',
+    kind: 'board-report',
+    title: 'Report',
+    forWhom: 'For the board, to print: what is asked, what it costs, when, how sure that is and why.',
     action: 'Make the report',
+  },
+  {
+    kind: 'grant-file',
+    title: 'Grant file',
+    forWhom: 'For the grant office, to print: forms, narrative and the basis of every line.',
+    action: 'Make the grant file',
   },
   {
     kind: 'bid',
     title: 'Bid file',
     forWhom:
-      'For the owner who asked for prices: a workbook of items and prices alone; to print, make the report. Hours, rates and suppliers stay inside.',
+      'For the owner who asked for prices: a workbook of items and prices alone. Hours, rates and suppliers stay inside.',
     action: 'Make the bid file',
+  },
+  {
+    kind: 'bid-print',
+    title: 'Printed bid',
+    forWhom: 'For the owner, to print: the same items and prices, with dates and what the price leaves out.',
+    action: 'Make the printed bid',
   },
   {
     kind: 'calendar',

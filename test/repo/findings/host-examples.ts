@@ -171,6 +171,14 @@ export const hostExamples = examples(
     async () => (await writePapers(circle(), folder(), ['calendar'])).findings,
   ],
   [
+    'papers/no-grant',
+    'the grant file of a project that names no source of money',
+    async () => {
+      const unfunded = { ...demoProject(), funding: undefined };
+      return (await writePapers(evaluated(unfunded), folder(), ['grant-file'])).findings;
+    },
+  ],
+  [
     'papers/no-chromium',
     'a report where no browser is on the path',
     async () => {
