@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app';
+import { loadShapes } from './state/fits';
 
 const root = document.getElementById('root');
 if (root !== null) {
@@ -10,3 +11,5 @@ if (root !== null) {
     </StrictMode>,
   );
 }
+// Whoever edits is already reading; what is opened is shown first.
+void loadShapes();

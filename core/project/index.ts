@@ -1,4 +1,4 @@
-export { structuredCloneJson, withScenario } from './overlay';
+export { misfit, structuredCloneJson, withScenario } from './overlay';
 export { LARGEST, readProject, type ReadResult } from './reader';
 export * from './schema';
 export type { Benefits, BidChoices, Funding, FundingSourceChoice } from './funding-schema';

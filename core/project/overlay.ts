@@ -1,7 +1,8 @@
-import { at, BugError, type Finding, keepingParts } from '../base';
+import { at, type Finding, keepingParts } from '../base';
 import type { Json } from './json-text';
 import { readInParts } from './known-parts';
 import { projectSchema, type Change, type Project, type Scenario } from './schema';
+import { issueFinding } from './wording';
 
 /** What a scenario may not change: the document's frame and the scenarios themselves. */
 const FIXED = new Set(['format', 'version', 'sha256', 'scenarios', 'sample', 'reader', 'title']);
@@ -21,18 +22,34 @@ export function withScenario(
   const document = { ...project, ...sections };
   const known = readInParts(document);
   if (known !== undefined) return { project: known, findings };
-  const parsed = projectSchema.safeParse(structuredCloneJson(document));
+  const parsed = projectSchema.safeParse(structuredCloneJson(document), { reportInput: true });
   if (parsed.success) return { project: parsed.data, findings };
-  const { path, message } = at(parsed.error.issues, 0);
+  const fault = at(parsed.error.issues, 0);
+  const { path, message } = fault;
   const place = '/' + path.join('/');
   const index = scenario.changes.findIndex(change =>
     place.startsWith(change.at.split('/').slice(0, 2).join('/')),
   );
   const change = scenario.changes[index] ?? scenario.changes[0];
-  if (change === undefined) throw new BugError('a project without changes does not fit its own schema');
+  if (change === undefined || readInParts({ ...project }) === undefined)
+    return { findings: [issueFinding(fault)] };
   return {
     findings: [changeFinding(scenario, Math.max(index, 0), change, `${place}: ${message}`)],
   };
+}
+
+/**
+ * Why a project that was edited is not one that could be opened again: the first thing that does not fit, in the
+ * project or in what the scenario makes of it. Only what was not read before is looked at.
+ */
+export function misfit(project: Project, scenario: string): Finding | undefined {
+  if (readInParts({ ...project }) === undefined) {
+    const { error } = projectSchema.safeParse(project, { reportInput: true });
+    const issue = error?.issues[0];
+    return issue && issueFinding(issue);
+  }
+  const chosen = project.scenarios.find(({ id }) => id === scenario);
+  return chosen && withScenario(project, chosen).findings[0];
 }
 
 /** The sections that a scenario changes, as it sees them; the same copies while it and they say what they said. */

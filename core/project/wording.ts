@@ -46,17 +46,9 @@ function describe(issue: Issue, place: string): [string, string, string] {
     case 'invalid_format':
       return ['document/wrong-form', `${place}: ${issue.message}`, 'Write it in that form.'];
     case 'too_small':
-      return [
-        'document/too-small',
-        `${place} is smaller or shorter than ${String(issue.minimum)}`,
-        'Enter a larger value.',
-      ];
+      return beyond('document/too-small', place, issue.origin, Number(issue.minimum), BELOW);
     case 'too_big':
-      return [
-        'document/too-big',
-        `${place} is larger or longer than ${String(issue.maximum)}`,
-        'Enter a smaller value.',
-      ];
+      return beyond('document/too-big', place, issue.origin, Number(issue.maximum), ABOVE);
     default:
       return [
         'document/does-not-fit',
@@ -64,6 +56,49 @@ function describe(issue: Issue, place: string): [string, string, string] {
         'Compare the place with a file this program wrote.',
       ];
   }
+}
+
+interface BeyondWords {
+  readonly number: string;
+  readonly entries: string;
+  readonly text: string;
+  readonly toNumber: string;
+  readonly toEntries: string;
+  readonly toText: string;
+}
+
+const BELOW: BeyondWords = {
+  number: 'is less than',
+  entries: 'has fewer entries than',
+  text: 'is shorter than',
+  toNumber: 'or more',
+  toEntries: 'Add entries.',
+  toText: 'Write more.',
+};
+const ABOVE: BeyondWords = {
+  number: 'is more than',
+  entries: 'has more entries than',
+  text: 'is longer than',
+  toNumber: 'or less',
+  toEntries: 'Take entries out.',
+  toText: 'Write less.',
+};
+
+/** A number, a text or a list beyond its limit. */
+function beyond(
+  code: string,
+  place: string,
+  origin: string,
+  limit: number,
+  words: BeyondWords,
+): [string, string, string] {
+  if (origin === 'string') {
+    const letters = limit === 1 ? 'one letter' : `${limit} letters`;
+    return [code, `${place} ${words.text} ${letters}`, words.toText];
+  }
+  if (origin === 'array' || origin === 'set' || origin === 'map')
+    return [code, `${place} ${words.entries} ${limit}`, words.toEntries];
+  return [code, `${place} ${words.number} ${limit}`, `Enter ${limit} ${words.toNumber}.`];
 }
 
 function missing(place: string): [string, string, string] {

@@ -185,9 +185,11 @@ function Override({ given, bases, onDone }: OverrideProps) {
     else if (source.trim().length < 3)
       setFault('Say where the number comes from, so that others can check it.');
     else {
-      edit(
+      const wrong = edit(
         setGiven(given, scenario, { value: typed.value, basis, source: source.trim(), note: note.trim() }),
       );
+      setFault(wrong);
+      if (wrong !== undefined) return;
       change({ status: `${given.label} is overridden.` });
       onDone();
     }

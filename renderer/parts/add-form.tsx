@@ -31,6 +31,7 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
   const measures = useWindow(window => window.settings.measures);
   const [filled, setFilled] = useState<Filled>(() => startOf(addition));
   const [faults, setFaults] = useState<Filled>({});
+  const [refused, setRefused] = useState<string>();
   const take = () => {
     const read = addition.fields.map(
       field => [field.path, readField(field, filled[field.path] ?? '', measures)] as const,
@@ -39,7 +40,9 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
     setFaults(Object.fromEntries(wrong));
     if (wrong.length > 0) return;
     const values = read.flatMap(([path, typed]) => ('value' in typed ? [[path, typed.value] as const] : []));
-    edit(addEntry(addition, scenario, Object.fromEntries(values)));
+    const refused = edit(addEntry(addition, scenario, Object.fromEntries(values)));
+    setRefused(refused);
+    if (refused !== undefined) return;
     change({ status: `Added ${addition.what}.` });
     onDone();
   };
@@ -62,6 +65,11 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
           onChange={value => setFilled({ ...filled, [field.path]: value })}
         />
       ))}
+      {refused === undefined ? null : (
+        <p className="field-fault" role="alert">
+          {refused}
+        </p>
+      )}
       <div className="add-buttons">
         <button type="submit" className="main-button">
           Add

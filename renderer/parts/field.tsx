@@ -12,13 +12,11 @@ import { edit as makeEdit } from '../state/working-out';
 export function takeTyped(edit: Edit, scenario: string, text: string, isEntered = false): string | undefined {
   if (text.trim() === edit.value && !(isEntered && edit.begins === true)) return undefined;
   if (edit.optional === true && text.trim() === '') {
-    makeEdit(takeAway(edit, scenario));
-    return undefined;
+    return makeEdit(takeAway(edit, scenario));
   }
   const typed = readTyped(edit, text, state().settings.measures);
   if ('fault' in typed) return typed.fault;
-  makeEdit(typedEdit(edit, scenario, typed.value));
-  return undefined;
+  return makeEdit(typedEdit(edit, scenario, typed.value));
 }
 
 /** The finding about a place of the document, told beside its field. */

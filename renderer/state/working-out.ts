@@ -7,6 +7,7 @@ import type { Part, Questions, ShownRows } from '../engine/protocol';
 import type { RunFound } from '../engine/study-protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
 import { keepRecovery } from './recovery';
+import { unfitting } from './fits';
 import { change, state } from './store';
 
 /** How long a change of the bottom line stays in view, in milliseconds. */
@@ -124,15 +125,22 @@ function put(history: History, status: string): void {
   void workOut();
 }
 
-/** Makes an edit of the document and works it out. */
-export function edit(named: NamedEdit): void {
-  const { history, document } = state();
-  if (history === undefined) return;
+/**
+ * Makes an edit of the document and works it out.
+ * @returns why it was not made, when the document could not be opened again with it.
+ */
+export function edit(named: NamedEdit): string | undefined {
+  const { history, document, scenario } = state();
+  if (history === undefined) return undefined;
   if (document?.readOnly === true) {
     change({ status: 'This document is open for reading only. Save it under another name to change it.' });
-    return;
+    return undefined;
   }
-  put(edited(history, named), '');
+  const after = edited(history, named);
+  const wrong = unfitting(history.project, after.project, scenario, named);
+  if (wrong === undefined) put(after, '');
+  else change({ status: wrong });
+  return wrong;
 }
 
 export function undo(): void {

@@ -247,3 +247,24 @@ test('a finding leads to its input, which is then the one that is typed in', asy
   expect(complaints).toEqual([]);
   await context.close();
 });
+
+test('a year nobody built ships in is refused in its cell, and the document stays one that opens', async () => {
+  const { page, context, complaints } = await own.open();
+  await openSample(page);
+  await goToView(page, 'Vessel');
+  const before = await total(page);
+  const cell = cellOf(page, '/vessel/built');
+  await cell.dblclick();
+  await page.locator('.cell-input').fill('2999');
+  await page.locator('.cell-input').press('Enter');
+  await page.getByRole('alert').filter({ hasText: 'Built is more than 2100' }).waitFor();
+  await page.keyboard.press('Escape');
+  expect(await cell.innerText()).toContain('1957');
+  await cell.dblclick();
+  await page.locator('.cell-input').fill('1968');
+  await page.locator('.cell-input').press('Enter');
+  await expect.poll(() => cell.innerText(), { timeout: 15_000 }).toContain('1968');
+  expect(before).toMatch(/^\$/);
+  expect(complaints).toEqual([]);
+  await context.close();
+});

@@ -113,8 +113,8 @@ export function useGrid(
       state().scenario,
       state().settings.measures,
     );
-    if (done.edit !== undefined) makeEdit(done.edit);
-    change({ status: done.words });
+    const refused = done.edit === undefined ? undefined : makeEdit(done.edit);
+    change({ status: refused ?? done.words });
   };
 
   const range = rangeOf(at, anchor);

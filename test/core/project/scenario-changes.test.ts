@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { BugError } from '../../../core/base';
 import { structuredCloneJson, withScenario, type Json } from '../../../core/project';
 import { demoProject } from '../evaluation/demo';
 
@@ -56,8 +55,10 @@ describe('a change of a scenario', () => {
     expect(findings).toMatchObject([{ place: '/scenarios/x/changes/1' }]);
   });
 
-  test('is needed for a misfit: a document that does not fit by itself should have been refused when it was read', () => {
+  test('is not named for a document that does not fit by itself: its own fault is told', () => {
     const faulty = { ...project, title: '' };
-    expect(() => withScenario(faulty, { id: 'x', title: 'X', changes: [] })).toThrow(BugError);
+    expect(withScenario(faulty, { id: 'x', title: 'X', changes: [] }).findings[0]?.code).toBe(
+      'document/too-small',
+    );
   });
 });
