@@ -12,6 +12,7 @@ import {
   type Evaluation,
   type RiskRun,
   type RiskView,
+  type SimulatedContingency,
 } from '../../core/evaluation';
 import type { PreparedRun, SimulationResult } from '../../core/risk';
 import { compareScenarios, factsOf, type RiskFacts } from '../../core/scenario';
@@ -66,6 +67,10 @@ export class StudyDesk {
   #revision = -1;
   #evaluations = new Map<string, Evaluation>();
   #runs = new Map<string, Run>();
+  readonly #told = new WeakMap<
+    Evaluation,
+    { readonly simulated: SimulatedContingency; readonly evaluation: Evaluation }
+  >();
   #plans = new Map<string, { readonly plan: number; readonly answer: CrewPlanAnswer | undefined }>();
 
   readonly #makers: Makers = {
@@ -156,12 +161,24 @@ export class StudyDesk {
     const current = kept.filter(run => run.plan === ask.plan);
     return {
       comparison: compareScenarios(
-        evaluations,
+        evaluations.map(one => this.#withItsRun(ask, one)),
         current.map(run => run.facts),
       ),
       views: current.map(run => run.view),
       isStale,
     };
+  }
+
+  /** An evaluation with the contingency that the last run of its plan has set, as the views and papers have it. */
+  #withItsRun(ask: StudyAsk, evaluation: Evaluation): Evaluation {
+    const { id } = evaluation.scenario;
+    const { plan, found } = this.#runs.get(id) ?? {};
+    if (plan !== ask.plan || found?.simulated === undefined) return evaluation;
+    const known = this.#told.get(evaluation);
+    if (known?.simulated === found.simulated) return known.evaluation;
+    const told = evaluate(ask.project, { ...optionsOf(ask, id), simulated: found.simulated });
+    this.#told.set(evaluation, { simulated: found.simulated, evaluation: told });
+    return told;
   }
 
   async #evaluated(ask: StudyAsk, scenario: string, work: StudyWork): Promise<Evaluation> {
@@ -211,11 +228,8 @@ async function carriedOn(
     const { done, of, result } = run.step();
     if (result !== undefined) {
       const { prepared } = run;
-      return {
-        view: result.view,
-        facts: factsOf(evaluation, result.simulation, prepared.first),
-        found: foundBy(ask, evaluation, prepared.run, result.simulation),
-      };
+      const { told, found } = foundBy(ask, evaluation, prepared.run, result.simulation);
+      return { view: result.view, facts: factsOf(told, result.simulation, prepared.first), found };
     }
     if (work.now() - told >= OFTEN) {
       told = work.now();
@@ -225,19 +239,19 @@ async function carriedOn(
   }
 }
 
-/** What a run leaves for the estimate that it was made of. */
+/** What a run leaves for the estimate that it was made of, and that estimate with it. */
 function foundBy(
   ask: StudyAsk,
   evaluation: Evaluation,
   run: PreparedRun,
   simulation: SimulationResult,
-): RunFound {
+): { readonly told: Evaluation; readonly found: RunFound } {
   const simulated = simulatedContingency(evaluation.project, run, simulation);
   // A contingency that the run itself sets is held against the run, too.
   const options = { ...optionsOf(ask, evaluation.scenario.id), upright: false };
   const told = simulated === undefined ? evaluation : evaluate(ask.project, { ...options, simulated });
   const trials = trialsOfReview(told, simulation);
-  return { ...(simulated && { simulated }), ...(trials && { trials }) };
+  return { told, found: { ...(simulated && { simulated }), ...(trials && { trials }) } };
 }
 
 /** A question about the crews, answered a round at a time. */

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { produce } from 'immer';
 import { expect, test } from 'vitest';
 import { evaluate, evaluatedWithRuns, type Evaluation } from '../../core/evaluation';
+import { decisionAbout } from '../../core/papers';
 import { readProject, type Project } from '../../core/project';
 import type { BottomCell, Edit, OpenedRows, Row } from '../../core/views';
 import { typedEdit } from '../../renderer/edits/edits';
@@ -46,6 +47,20 @@ function desks() {
         .join('')
         .replace(/^.*cannot be told\. /, '');
       return [told, lines.find(line => line.id === 'uncertainty')?.evidence[0]];
+    },
+    decision: async (project: Project) => {
+      const ask = {
+        ...about,
+        number: 2,
+        name: 'decision',
+        project,
+        revision: 1,
+        plan: 1,
+        runs: false,
+      } as const;
+      const answer = await studies.answer(ask, quiet);
+      if (answer === undefined || !('county' in answer)) throw new Error('there is no decision');
+      return answer;
     },
     runs: async (project: Project): Promise<StudyAnswers['risk']> => {
       const ask = { ...about, number: 1, name: 'risk', project, revision: 1, plan: 1, runs: true } as const;
@@ -140,3 +155,22 @@ test('a share chosen again leaves no confidence beside it', async () => {
   const rows = contingencyRows((await funding(project)).rows);
   expect(rows.map(row => row.id).slice(0, 2)).toEqual(['policy', 'share']);
 }, 60_000);
+
+test('the decision asks for the budget that the trials set, as the bottom line and the papers do', async () => {
+  const { scenario, runs, decision } = desks();
+  const project = produce(demo(), draft => {
+    draft.contingency = { policy: 'confidence', confidence: '0.8' };
+    draft.scenarios = draft.scenarios.slice(0, 1);
+  });
+  await runs(project);
+  const { figures, county } = await decision(project);
+  const options = { today: project.statusDate ?? TODAY, seed: 1, scenario };
+  const paper = evaluatedWithRuns(project, options);
+  const shown = figures.rows.find(row => row.id === 'budget')?.cells['value']?.text;
+  expect(shown).toBe(`$${Math.round(budgetOf(paper) / 100).toLocaleString('en-US')}`);
+  const printed = decisionAbout(paper).county;
+  expect(printed.of).toBe('own share');
+  expect(county.rows.map(row => row.cells['amount']?.text)).toEqual(
+    printed.fiscalYears.map(({ amount }) => Math.round(amount / 100).toLocaleString('en-US')),
+  );
+}, 120_000);
