@@ -57,9 +57,14 @@ export function isStarting({ source }: Pick<Figure, 'source'>): boolean {
   return source.startsWith('Starting value');
 }
 
-/** The edit of a rate: a number typed for it is meant at the prices of the year of the one it replaces. */
-export function atItsPrices(edit: Edit, { year }: Figure): Edit {
-  return year === undefined ? edit : { ...edit, year };
+/**
+ * The edit of a rate: the number that stands there, typed again, stays at the prices of its year; another one is meant
+ * at the prices of the year it is typed in.
+ * @param today `YYYY-MM-DD`.
+ */
+export function atItsPrices(edit: Edit, figure: Figure | undefined, today: string): Edit {
+  const yearNow = Number(today.slice(0, 4));
+  return figure?.year === undefined ? { ...edit, yearNow } : { ...edit, year: figure.year, yearNow };
 }
 
 export function basisCell(basis: Basis | undefined, source?: string, why?: string): Shown {

@@ -31,13 +31,13 @@ const MARKED_UP = {
 } as const;
 
 /** The rate book as the project uses it: an override stands before the book, with its own basis. */
-export function ratesView(project: Project, library: Library, measures: Measures): RatesView {
+export function ratesView(project: Project, library: Library, measures: Measures, today: string): RatesView {
   const overrides = new Map(project.rates.overrides.map(one => [one.at, one.figure]));
   const tables = rateGroups(library).map(({ id, caption, lines }) => {
-    const table = rateTable(id, caption, lines, overrides, measures);
-    return id === 'trades' ? tradesBesideWages(table, project, library, measures) : table;
+    const table = rateTable(id, caption, lines, overrides, measures, today);
+    return id === 'trades' ? tradesBesideWages(table, project, library, measures, today) : table;
   });
-  const wages = wageTable(project, library, measures);
+  const wages = wageTable(project, library, measures, today);
   const count = tables.reduce((sum, table) => sum + table.rows.length, 0);
   const own =
     overrides.size === 0
@@ -55,11 +55,12 @@ function rateTable(
   lines: readonly RateLine[],
   overrides: ReadonlyMap<string, Figure>,
   measures: Measures,
+  today: string,
 ): TableRows {
   const rows = lines.map((line): Row => {
     const figure = overrides.get(line.place) ?? line.figure;
     const cell = givenCell(`/rates/overrides/${asStep(line.place)}/figure`, line.title, figure, measures);
-    const value = { ...cell, edit: atItsPrices(cell.edit, figure) };
+    const value = { ...cell, edit: atItsPrices(cell.edit, figure, today) };
     return { id: line.place, kind: 'line', cells: rateCells(line, figure, value) };
   });
   return { id, caption, columns: COLUMNS, rows: aligned(COLUMNS, rows) };

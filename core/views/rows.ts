@@ -32,8 +32,10 @@ export interface Edit {
   readonly takesAlong?: string;
   /** What a number typed here rests on; judgement unless told otherwise. */
   readonly basis?: Basis;
-  /** The price year that a number typed here is meant at: that of the figure it replaces. */
+  /** The price year of the number that stands there. */
   readonly year?: number;
+  /** The price year of another number that is typed here. */
+  readonly yearNow?: number;
   /** The place is a list of words, and the last step of the path is in it or not. */
   readonly member?: true;
 }

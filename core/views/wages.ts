@@ -14,7 +14,7 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** The wage table of the project beside the wages of the rate book; emptied, the book counts again. */
-export function wageTable(project: Project, library: Library, measures: Measures): TableRows {
+export function wageTable(project: Project, library: Library, measures: Measures, today: string): TableRows {
   const rows = library.rateBook.trades.map((trade): Row => {
     const own = project.rates.wages.find(one => one.trade === trade.id)?.figure;
     const book = givenCell('', trade.title, trade.wage, measures);
@@ -31,7 +31,7 @@ export function wageTable(project: Project, library: Library, measures: Measures
       cells: {
         title: words(trade.title),
         book: { text: book.text, why: `book:${wagePlace(trade.id)}` },
-        own: cell,
+        own: cell.edit === undefined ? cell : { ...cell, edit: atItsPrices(cell.edit, own, today) },
         basis: basisCell(own?.basis ?? trade.wage.basis, own?.source ?? trade.wage.source, cell.why),
         source: words(own?.source ?? trade.wage.source),
       },
@@ -66,6 +66,7 @@ export function tradesBesideWages(
   { rates }: Project,
   library: Library,
   measures: Measures,
+  today: string,
 ): TableRows {
   const rows = table.rows.map((row): Row => {
     const trade = library.rateBook.trades.find(({ id }) => wagePlace(id) === row.id);
@@ -77,7 +78,7 @@ export function tradesBesideWages(
     const cell = givenCell(at, trade.title, figure, measures);
     const value = {
       ...cell,
-      edit: atItsPrices(cell.edit, figure),
+      edit: atItsPrices(cell.edit, figure, today),
       why: `given:/rates/wages/${trade.id}/figure`,
     };
     return {

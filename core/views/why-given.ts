@@ -131,7 +131,7 @@ function figureWhy(context: EstimateContext, { id, at, figure, title, isOwn }: F
     rows: [given],
     usedBy: [],
     bases: BASES,
-    edit: at.startsWith('/rates/') ? atItsPrices(edit, figure) : edit,
+    edit: at.startsWith('/rates/') ? atItsPrices(edit, figure, context.evaluation.today) : edit,
     home: homeOf(at),
   };
 }

@@ -50,7 +50,7 @@ export function windowParts(
     vessel: () => ({ vessel: vesselView(context) }),
     sinking: () => ({ sinking: sinkingView(context) }),
     work: () => ({ work: workView(context, money, lineBases(context)) }),
-    rates: () => ({ rates: ratesView(evaluation.project, evaluation.library, measures) }),
+    rates: () => ({ rates: ratesView(evaluation.project, evaluation.library, measures, evaluation.today) }),
     schedule: () => ({ schedule: scheduleView(context, earlier) }),
     budget: () => ({ budget: budgetView(context, money) }),
   };

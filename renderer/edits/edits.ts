@@ -16,6 +16,8 @@ interface GivenChange {
   readonly basis?: Basis;
   readonly source?: string;
   readonly note?: string;
+  /** Of a rate: the year whose prices it is at. */
+  readonly year?: number;
 }
 
 const ENTERED = { basis: 'judgement', source: 'Entered by hand' } as const;
@@ -76,8 +78,8 @@ export function asItIsNow(edit: Edit, project: Project | undefined, scenario: st
 }
 
 /**
- * Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. A rate is
- * meant at the prices of the year of the number it replaces, so the same number typed again changes nothing.
+ * Changes a given number. Without a basis of its own the new number rests on judgement, entered by hand. A rate typed
+ * again stays at the prices of its year, so that it changes nothing; another one is of the year it is typed in.
  */
 export function setGiven(edit: Edit, scenario: string, change: GivenChange): NamedEdit {
   return {
@@ -88,7 +90,8 @@ export function setGiven(edit: Edit, scenario: string, change: GivenChange): Nam
       const before = place.holder[place.field];
       const unit = change.unit ?? edit.unit ?? (isHolder(before) ? before['unit'] : '1');
       const kept = edit.at.startsWith('/rates/') && isHolder(before) ? before['year'] : undefined;
-      const year = edit.year ?? kept;
+      const isSame = Number(change.value) === Number(edit.value);
+      const year = change.year ?? (isSame ? undefined : edit.yearNow) ?? edit.year ?? kept;
       const note = change.note === undefined || change.note === '' ? {} : { note: change.note };
       place.holder[place.field] = {
         value: change.value,

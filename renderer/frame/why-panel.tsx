@@ -178,16 +178,19 @@ function Override({ given, bases, onDone }: OverrideProps) {
   const [basis, setBasis] = useState<Basis>('judgement');
   const [source, setSource] = useState('');
   const [note, setNote] = useState('');
+  const [year, setYear] = useState(String(given.yearNow ?? ''));
   const [fault, setFault] = useState<string>();
   const take = () => {
     const typed = readTyped(given, value, measures);
     if ('fault' in typed) setFault(typed.fault);
     else if (source.trim().length < 3)
       setFault('Say where the number comes from, so that others can check it.');
+    else if (given.yearNow !== undefined && !/^\d{4}$/.test(year.trim()))
+      setFault('Say the year whose prices it is at, such as 2026.');
     else {
-      const wrong = edit(
-        setGiven(given, scenario, { value: typed.value, basis, source: source.trim(), note: note.trim() }),
-      );
+      const said = { value: typed.value, basis, source: source.trim(), note: note.trim() };
+      const atPrices = given.yearNow === undefined ? said : { ...said, year: Number(year) };
+      const wrong = edit(setGiven(given, scenario, atPrices));
       setFault(wrong);
       if (wrong !== undefined) return;
       change({ status: `${given.label} is overridden.` });
@@ -221,6 +224,12 @@ function Override({ given, bases, onDone }: OverrideProps) {
         Source
         <input value={source} onChange={event => setSource(event.target.value)} />
       </label>
+      {given.yearNow === undefined ? null : (
+        <label>
+          At the prices of
+          <input value={year} inputMode="numeric" onChange={event => setYear(event.target.value)} />
+        </label>
+      )}
       <label>
         Note
         <input value={note} onChange={event => setNote(event.target.value)} />

@@ -66,18 +66,17 @@ test('the first change of an item and of a rate makes its entry, and taking it b
   });
 });
 
-test('a rate typed by hand is of the price year of the figure it replaces, now and when it is typed again', () => {
-  const edit: Edit = { ...wage, at: '/rates/overrides/streams~1used-oil~1unitPrice/figure', year: 2026 };
-  const first = edited(startHistory(demo()), setGiven(edit, 'none', { value: '80' }));
-  const { year: _year, ...bare } = edit;
-  const again = edited(first, setGiven(bare, 'none', { value: '91.4' }));
-  for (const [{ project }, value] of [
-    [first, '80'],
-    [again, '91.4'],
-  ] as const)
-    expect(
-      project.rates.overrides.find(({ at }) => at === 'streams/used-oil/unitPrice')?.figure,
-    ).toMatchObject({ value, year: 2026 });
+test('a rate typed again stays at the prices of its year; another one is of the year it is typed in, or of the one said', () => {
+  const at = '/rates/overrides/streams~1used-oil~1unitPrice/figure';
+  const edit: Edit = { ...wage, at, value: '80.0', year: 2024, yearNow: 2026 };
+  const yearOf = (change: { value: string; year?: number }) =>
+    edited(startHistory(demo()), setGiven(edit, 'none', change)).project.rates.overrides.find(
+      one => one.at === 'streams/used-oil/unitPrice',
+    )?.figure.year;
+  expect(yearOf({ value: '80' })).toBe(2024);
+  expect(yearOf({ value: '91.4' })).toBe(2026);
+  expect(yearOf({ value: '91.4', year: 2025 })).toBe(2025);
+  expect(yearOf({ value: '80', year: 2025 })).toBe(2025);
 });
 
 test('what a scenario changes is edited in the scenario, and the project stays as it was', () => {

@@ -51,8 +51,12 @@ describe('two wages of one trade', () => {
   const at = `trades/${trade.id}/wage`;
   const figure = (value: string) => ({ ...trade.wage, value, source: 'Invented for this test' });
   const tables = (rates: Partial<Project['rates']>) =>
-    ratesView({ ...project, rates: { ...project.rates, wages: [], overrides: [], ...rates } }, library, 'us')
-      .tables;
+    ratesView(
+      { ...project, rates: { ...project.rates, wages: [], overrides: [], ...rates } },
+      library,
+      'us',
+      '2026-11-24',
+    ).tables;
   const table = (of: readonly TableRows[], id: string) => of.find(one => one.id === id);
   const wageShown = (of: readonly TableRows[]) =>
     table(of, 'trades')?.rows.find(row => row.id === at)?.cells['value']?.text;
