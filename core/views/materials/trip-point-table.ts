@@ -20,13 +20,20 @@ const OWN_UNITS: readonly (readonly [start: string, unit: string])[] = [
   ['leach-screen', 'times the limit'],
   ['leach-', 'mg per litre'],
   ['lead-air', 'µg per m³'],
+  ['tbt-content', 'mg of tin per kg of dry paint'],
 ];
+
+/** Limits that are shares of something else than the whole, and of what, by their keys. */
+const SHARE_OF: Readonly<Record<string, string>> = {
+  'flammable-hot-work': '% of the lower explosive limit',
+  'oxygen-hot-work': '% by volume',
+};
 
 /** A limit as it is read: shares in per cent, plain numbers with the unit of their rule. */
 export function limitWords({ id, figure }: TripPoint): { text: string; unit: string } {
   const own = OWN_UNITS.find(([start]) => id.startsWith(start))?.[1];
   if (own !== undefined) return { text: printed(figure.value), unit: own };
-  if (figure.unit === '1') return { text: shortNumber(decimalProduct(figure.value, '100')), unit: '%' };
+  if (figure.unit === '1') return { text: shortNumber(decimalProduct(figure.value, '100')), unit: SHARE_OF[id] ?? '%' };
   const unit = unitWords(figure.unit);
   return {
     text: figure.unit === 'year' ? figure.value : printed(figure.value),

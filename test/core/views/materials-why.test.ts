@@ -63,3 +63,20 @@ test('a paper that is unknown widens the ranges of families under their names, a
   expect(texts).toMatch(/ % wider: [^;]*\bPCB\b/);
   expect(texts).not.toMatch(/\bpcb\b/);
 });
+
+test('a limit for hot work says what it is a share of, and organotin is no share', () => {
+  const desk = deskOf('the example');
+  const limits = (desk.opened('materials')?.families ?? [])
+    .flatMap(family => family.tripPoints.rows)
+    .map(row => [row.id, row.cells['limit']?.text]);
+  expect(Object.fromEntries(limits)).toMatchObject({
+    'flammable-hot-work': 'at or above 10 % of the lower explosive limit',
+    'oxygen-hot-work': 'above 22 % by volume',
+    'tbt-content': 'at or above 2,500 mg of tin per kg of dry paint',
+    'asbestos-content': 'above 1 %',
+  });
+  expect(desk.answer('trip:flammable-hot-work')?.value).toEqual({
+    text: '10',
+    unit: '% of the lower explosive limit',
+  });
+});
