@@ -1,3 +1,4 @@
+import { at } from '../base';
 import { civilOf, dayOfCivil, daysInMonth, isoOf, type DayNumber } from './iso-date';
 
 /** The calendar month of a day, `YYYY-MM`. */
@@ -34,4 +35,11 @@ export function monthsBetween(first: DayNumber, last: DayNumber): string[] {
   const months: string[] = [];
   for (let day = monthStart(first); day <= last; day = addMonths(day, 1)) months.push(monthOf(day));
   return months;
+}
+
+const NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** A month `YYYY-MM` in words: `Mar 2027`. */
+export function monthWords(month: string): string {
+  return `${at(NAMES, Number(month.slice(5, 7)) - 1)} ${month.slice(0, 4)}`;
 }

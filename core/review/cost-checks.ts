@@ -1,4 +1,5 @@
 import { UNCHECKED_BASES } from '../base';
+import { monthWords } from '../calendar';
 import { STAGES, dollars, sumCents } from '../cash-flow';
 import { limitOf } from './data';
 import type { ReviewLine } from './input';
@@ -73,10 +74,11 @@ export const COST_CHECKS: Checks<
     const [first, last] = [schedule.start.slice(0, 7), schedule.finish.slice(0, 7)];
     return overLines(
       context,
-      line => (line.firstMonth ?? first) < first || (line.lastMonth ?? last) > last,
       line =>
-        `${line.title} is spent from ${line.firstMonth ?? first} to ${line.lastMonth ?? last}, outside the schedule`,
-      `all money falls between ${first} and ${last}`,
+        line.followsFinish !== true && ((line.firstMonth ?? first) < first || (line.lastMonth ?? last) > last),
+      line =>
+        `${line.title} is spent from ${monthWords(line.firstMonth ?? first)} to ${monthWords(line.lastMonth ?? last)}, outside the schedule`,
+      monthsOfAllMoney(context, first, last),
     );
   },
   approval: ({ input }) =>
@@ -132,6 +134,18 @@ export function overLines(
 ): ReturnType<typeof judge> {
   const faults = input.lines.filter(breaks).map(line => ({ id: line.id, evidence: says(line) }));
   return judge(faults, input.lines.length, ground);
+}
+
+/** The months of all lines, and why some lie after the schedule. */
+function monthsOfAllMoney({ input }: CheckContext, first: string, last: string): string {
+  const begins = input.lines.map(line => line.firstMonth ?? first).toSorted()[0] ?? first;
+  const ends =
+    input.lines
+      .map(line => line.lastMonth ?? last)
+      .toSorted()
+      .at(-1) ?? last;
+  if (ends <= last) return `all money falls between ${monthWords(begins)} and ${monthWords(ends)}`;
+  return `the money runs from ${monthWords(begins)} to ${monthWords(ends)}; after the end of the schedule in ${monthWords(last)} it is owed after the sinking`;
 }
 
 function isSameLine(a: ReviewLine, b: ReviewLine): boolean {

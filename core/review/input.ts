@@ -26,6 +26,8 @@ export interface ReviewLine {
   /** First and last month of its spending, `YYYY-MM`; absent for a line of nothing. */
   readonly firstMonth?: string;
   readonly lastMonth?: string;
+  /** Owed after the sinking: its months may lie after the schedule. */
+  readonly followsFinish?: true;
 }
 
 /** An activity of the schedule. Dates are `YYYY-MM-DD`, durations and floats work days. */

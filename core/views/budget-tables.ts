@@ -1,4 +1,5 @@
 import { at, known, withId } from '../base';
+import { monthWords } from '../calendar';
 import type { MoneySheet } from '../estimate';
 import { dollarsOf } from '../money';
 import { monthsOfLines } from '../papers';
@@ -174,12 +175,7 @@ export function materialTable({ evaluation, parts }: EstimateContext, money: Sho
   );
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** A month in words: `Mar 2027`. */
-export function monthWords(month: string): string {
-  return `${at(MONTHS, Number(month.slice(5, 7)) - 1)} ${month.slice(0, 4)}`;
-}
+export { monthWords };
 
 /** The money by the month of spending, as the papers tell it: each line by the days of its work. */
 export function monthTable({ parts, summary }: EstimateContext, money: ShownMoney): TableRows {

@@ -102,8 +102,7 @@ function reviewLine(line: EstimateLine, basis: BookBasis, isRanged: boolean): Re
   const { evaluation, parts, summary } = basis;
   const words = lineWords(withId(summary.lines, line.id), parts.money);
   const priceYear = Number(evaluation.project.rates.priceDate.slice(0, 4));
-  const months = line.stage === 'after-sinking' ? [] : line.months;
-  const [first, last] = [months[0]?.month, months.at(-1)?.month];
+  const [first, last] = [line.months[0]?.month, line.months.at(-1)?.month];
   const isUnchecked = UNCHECKED_BASES.includes(line.basis);
   return {
     id: line.id,
@@ -121,6 +120,7 @@ function reviewLine(line: EstimateLine, basis: BookBasis, isRanged: boolean): Re
     isRanged,
     isCrossChecked: isCheckedTwice(line.id, evaluation),
     ...(first !== undefined && last !== undefined && { firstMonth: first, lastMonth: last }),
+    ...(line.stage === 'after-sinking' && { followsFinish: true }),
   };
 }
 
