@@ -1,4 +1,5 @@
 import { dollars, monthsFrom, sumCents } from '../cash-flow';
+import { inHundred } from '../units';
 import { isBig, overLines } from './cost-checks';
 import { limitOf } from './data';
 import { growthView } from './growth';
@@ -48,7 +49,7 @@ export const CREDIBILITY_CHECKS: Checks<
       context,
       line => line.total !== 0 && !line.isRanged,
       line => `${line.title} has no range around its amount`,
-      `every line has a range; the plan figure is ${planPercentile} in 100`,
+      `every line has a range; the plan figure is ${inHundred(planPercentile / 100)} in 100`,
     );
   },
   'cross-checks': context =>

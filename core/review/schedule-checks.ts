@@ -1,3 +1,4 @@
+import { inHundred } from '../units';
 import { limitOf } from './data';
 import { breakOfCriticalChain, looseEnds } from './logic';
 import type { ReviewActivity, ReviewRelationship, ReviewSchedule } from './input';
@@ -84,7 +85,7 @@ export const SCHEDULE_CHECKS: Checks<
   'schedule-risk': withSchedule((_schedule, { input }) =>
     input.chanceOfFinish === undefined
       ? notMet('the schedule was not simulated')
-      : met(`the planned finish is held in ${Math.round(input.chanceOfFinish * 100)} of 100 runs`),
+      : met(`the planned finish is held in ${inHundred(input.chanceOfFinish)} of 100 runs`),
   ),
   progress: withSchedule((schedule, { input }) => {
     const { statusDate } = input;

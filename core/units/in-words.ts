@@ -1,3 +1,4 @@
+import { roundText } from './rounding';
 import { unitWords } from './unit-words';
 
 /**
@@ -20,4 +21,11 @@ export function amountWords({ value, unit }: { readonly value: string; readonly 
   return words.startsWith('$')
     ? `$${thousandsApart(value.replace(/\.\d$/, '$&0'))}${words.slice(1)}`
     : `${thousandsApart(value)} ${words}`.trim();
+}
+
+/** A share as so many in a hundred: whole, but never 0 or 100 when it is neither. */
+export function inHundred(share: number): string {
+  if (share > 0 && share < 0.005) return 'fewer than 1';
+  if (share < 1 && share >= 0.995) return 'more than 99';
+  return roundText((share * 100).toFixed(6), 0);
 }

@@ -24,7 +24,7 @@ export {
 export { isQuantity, parseQuantity, readQuantity, wordsOf, type Expected } from './parse';
 export { readTypedAmount, type TypedAmount } from './typed';
 export { compareDecimals, decimalDifference, decimalProduct, decimalQuotient } from './decimals';
-export { amountWords, thousandsApart } from './in-words';
+export { amountWords, inHundred, thousandsApart } from './in-words';
 export { countedUnit, unitWords } from './unit-words';
 export { converted, measuresOf, unitFor, type Measured, type Measures } from './reader-measures';
 export { decimalsFor, roundText } from './rounding';

@@ -19,6 +19,7 @@ import {
   type Spread,
   type SurveyValue,
 } from '../../risk';
+import { inHundred } from '../../units';
 import type { Evaluation } from '../evaluate';
 import { awardChance, type AwardChance } from './award-room';
 import { contingencyOf, type PolicyContingency } from './policy-contingency';
@@ -151,7 +152,7 @@ export function riskView(
     seed: result.seed,
     confidence,
     cost: result.cost,
-    planSentence: `The plan figure is ${inHundred(result.cost.planShare)} in 100.`,
+    planSentence: `The plan figure is ${result.cost.planShare === undefined ? 'absent' : inHundred(result.cost.planShare)} in 100.`,
     finish: finishView(result.finish, date),
     cashNeed: result.cashNeed,
     joint: { ...jointView(result, budget, lastDay), budget, date: date(lastDay) },
@@ -179,10 +180,6 @@ export function riskView(
     safe: safeView(result, confidence, date),
     gap: whatIfs.gap && { ...whatIfs.gap, sentence: gapSentence(whatIfs.gap) },
   };
-}
-
-function inHundred(share: number | undefined): string {
-  return share === undefined ? 'absent' : `${Math.round(share * 100)}`;
 }
 
 function finishView(

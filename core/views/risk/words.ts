@@ -1,5 +1,6 @@
 import type { AwardChance } from '../../evaluation';
-import { dollars, roundText, shownNumber } from '../number-text';
+import { inHundred } from '../../units';
+import { dollars, shownNumber } from '../number-text';
 
 /** Dollars of a simulation as whole dollars in words. */
 export function simulatedDollars(amount: number): string {
@@ -17,12 +18,7 @@ export function signedDollars(amount: number): string {
   return amount > 0 && text !== '0' ? `+${text}` : text;
 }
 
-/** A share as so many in a hundred: whole, but never 0 or 100 when it is neither. */
-export function inHundred(share: number): string {
-  if (share > 0 && share < 0.005) return 'fewer than 1';
-  if (share < 1 && share >= 0.995) return 'more than 99';
-  return roundText((share * 100).toFixed(6), 0);
-}
+export { inHundred };
 
 /** A share in per cent with one decimal. */
 export function perCent(share: number): string {

@@ -245,6 +245,12 @@ describe('what the checks of the estimate say', () => {
     ['refreshed', { statusDate: '2027-02-01' }, 'not met', 'the estimate is 13 months old'],
     ['sensitivity', { drivers: ['tow', 'berth', 'cable'] }, 'met', '3 drivers are ranked'],
     ['sensitivity', { drivers: ['tow', 'berth'] }, 'partly', '2 drivers are ranked'],
+    [
+      'uncertainty',
+      { planPercentile: 0.47000000000000003 },
+      'met',
+      'every line has a range; the plan figure is fewer than 1 in 100',
+    ],
     ['uncertainty', { planPercentile: 43 }, 'met', 'every line has a range; the plan figure is 43 in 100'],
     [
       'uncertainty',
@@ -493,6 +499,12 @@ describe('what the checks of the schedule say', () => {
       ['a'],
     ],
     ['schedule-risk', {}, 'not met', 'the schedule was not simulated'],
+    [
+      'schedule-risk',
+      { chanceOfFinish: 0.004 },
+      'met',
+      'the planned finish is held in fewer than 1 of 100 runs',
+    ],
     ['schedule-risk', { chanceOfFinish: 0.616 }, 'met', 'the planned finish is held in 62 of 100 runs'],
     ['progress', { statusDate: '2027-01-04' }, 'met', 'all work before 2027-01-04 has its actual dates'],
     [
