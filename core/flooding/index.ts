@@ -8,7 +8,7 @@ export { simulateFlooding } from './simulate/simulate';
 export { sizedOpenings } from './upright/sized-openings';
 export { uprightScreen } from './upright/upright-screen';
 export { UPRIGHT_DEFAULTS } from './upright/defaults';
-export { CANNOT_SEE, CAUTION } from './upright/words';
+export { CANNOT_SEE, CAUTION, endOfSinking } from './upright/words';
 export { STANDARD_AREA } from './upright/sizing';
 export {
   CROSS_FLOODING_LIMITS,

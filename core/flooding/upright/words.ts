@@ -1,3 +1,5 @@
+import type { UprightResult } from './result-types';
+
 /** Printed with every result. */
 export const CAUTION =
   "Screening, not a naval architect's study. Have a naval architect check the plan with an inclining or a measured weight list before any opening is cut. Planning aid only. Follow the law where you work, the authority having jurisdiction and licensed or competent persons; this program replaces none of them.";
@@ -12,3 +14,8 @@ export const CANNOT_SEE: readonly string[] = [
   'the ship turning with speed: every position is taken as settled',
   'trim in the section check (the flooding simulation has it)',
 ];
+
+/** Where the flooding simulation ends: it follows her until the hull is under, or lies on the bottom before that. */
+export function endOfSinking({ stages }: Pick<UprightResult, 'stages'>): 'under' | 'on the bottom' {
+  return stages.at(-1)?.event === 'on the bottom' ? 'on the bottom' : 'under';
+}

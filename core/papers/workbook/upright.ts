@@ -1,4 +1,5 @@
 import type { Evaluation } from '../../evaluation';
+import { endOfSinking } from '../../flooding';
 import { converted, measuresOf, saidIn, unitFor } from '../../units';
 import { cautionRows, headingRow, number, text } from './cells';
 import { inOrder } from './rows';
@@ -7,6 +8,7 @@ import type { PaperCell, PaperSheet } from './model';
 /** The roll-over screen, stage by stage: values of the program, and what it is not. */
 export function uprightSheet({ upright, project }: Evaluation): PaperSheet | undefined {
   if (upright === undefined) return undefined;
+  const end = endOfSinking(upright);
   const { verdict, reasons, greatestHeelDegrees, lowestGmMetres, sinkMinutes, missingInputs, caution } =
     upright;
   const measures = measuresOf(project.vessel.length.unit);
@@ -14,7 +16,7 @@ export function uprightSheet({ upright, project }: Evaluation): PaperSheet | und
   const facts: readonly (readonly [string, number | undefined, string])[] = [
     ['Greatest heel', greatestHeelDegrees, 'degrees'],
     ['Lowest metacentric height', inLength(lowestGmMetres, length), length],
-    ['From opening to gone', sinkMinutes, 'minutes'],
+    [`From opening until the hull is ${end}`, sinkMinutes, 'minutes'],
   ];
   const lists = [
     ...reasons.map(reason => saidIn(reason, measures)),

@@ -31,28 +31,28 @@ it('the derivation of the verdict speaks in the reader’s measures, its reasons
       'upright:verdict',
     )?.rows.map(
       ({ value, words }) =>
-        `${value.text} ${value.unit ?? ''} ${words}${value.why === undefined ? '' : ` (${value.why})`}`,
+        `${value.text} ${words}${value.why === undefined ? '' : ` (${value.why})`}`,
     );
   expect(rows('metric')).toEqual([
-    '12.3 ° greatest balanced heel over the ranges',
-    'none ° the same for the likely values alone',
-    '0.30 m lowest GM on the way down',
-    '21.0 min from the release to the bottom',
-    '  KG 6.10 m lies above KM',
-    'open  lightship (ship/lightship)',
-    'open  beam (ship/beam)',
-    'open  depth (ship/depth)',
+    '12.3° greatest heel at which she balances, over the ranges of KG, displacement and unevenness',
+    'none the same for the likely values alone',
+    '0.30 m lowest GM on the way down, over the same ranges',
+    '21.0 min from the release until the hull is under, for the likely values',
+    ' KG 6.10 m lies above KM',
+    'open lightship (ship/lightship)',
+    'open beam (ship/beam)',
+    'open depth (ship/depth)',
   ]);
   expect(rows('us')?.slice(2, 5)).toEqual([
-    '1.00 ft lowest GM on the way down',
-    '21.0 min from the release to the bottom',
-    '  KG 20.01 ft lies above KM',
+    '1.00 ft lowest GM on the way down, over the same ranges',
+    '21.0 min from the release until the hull is under, for the likely values',
+    ' KG 20.01 ft lies above KM',
   ]);
   const without = uprightWhy(
     { ...rest, evaluation: { ...evaluation, upright: bare }, measures: 'us' },
     'upright:verdict',
   );
-  expect(without?.rows[2]?.value).toEqual({ text: 'none', unit: 'ft' });
+  expect(without?.rows[2]?.value).toEqual({ text: 'none' });
   expect(without).toMatchObject({
     title: 'Upright screen',
     value: { text: 'leans' },
