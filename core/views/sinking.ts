@@ -1,5 +1,5 @@
 import { at } from '../base';
-import type { UprightResult } from '../flooding';
+import { endOfSinking, type UprightResult } from '../flooding';
 import { amountIn, quantity, saidIn } from '../units';
 import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
@@ -85,7 +85,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     caution: upright.caution,
     cannotSee: upright.cannotSee,
     words: `The ship through the sinking in ${picked(curve).length} sections: ${picked(curve)
-      .map(stage => `${stage.time}, heel ${stage.heelWords}`)
+      .map(stage => `${stage.time}, heel at worst ${stage.heelWords}`)
       .join('; ')}.`,
   };
 }
@@ -96,8 +96,8 @@ function sentence(upright: UprightResult): Sentence {
   const lean =
     heel === undefined
       ? 'no balance below 60° at the worst'
-      : `greatest heel ${shownNumber(heel.toFixed(4), 0)}°`;
-  const time = upright.sinkMinutes === undefined ? '' : `, under in ${timeWords(upright.sinkMinutes * 60)}`;
+      : `greatest heel ${shownNumber(heel.toFixed(4), 0)}° at the worst`;
+  const time = upright.sinkMinutes === undefined ? '' : `, ${endOfSinking(upright)} in ${timeWords(upright.sinkMinutes * 60)}`;
   return [verdict, `; ${lean}${time}.`];
 }
 
@@ -121,9 +121,9 @@ function ticks(most: number, count: number): readonly number[] {
 const COLUMNS: readonly Column[] = [
   { key: 'time', title: 'Time', kind: 'words' },
   { key: 'level', title: 'Flood level', kind: 'number' },
-  { key: 'gm', title: 'GM', kind: 'number' },
-  { key: 'heel', title: 'Heel', unit: 'degrees', kind: 'number' },
-  { key: 'list', title: 'List', unit: 'degrees', kind: 'number' },
+  { key: 'gm', title: 'GM, likely', kind: 'number' },
+  { key: 'heel', title: 'Heel, worst', unit: 'degrees', kind: 'number' },
+  { key: 'list', title: 'List, likely', unit: 'degrees', kind: 'number' },
   { key: 'event', title: 'What happens', kind: 'words' },
 ];
 
@@ -137,6 +137,12 @@ function number(value: number | undefined, decimals: number): Shown {
     ? words('none')
     : { text: shownNumber(value.toFixed(6), decimals), why: 'upright:verdict' };
 }
+
+/** What the columns and the pictures show: two angles that are told apart by what is worked out with. */
+const WHICH_VALUES =
+  'Heel, worst: the greatest angle at which she balances at this flood level, over the range of KG; the sections are drawn at it. ' +
+  'List, likely: the angle at which the flooding simulation has her at this time, with the likely values and the water where it has run. ' +
+  'GM is that of the likely values.';
 
 /** The moments of the sinking as a table. */
 function stageTable(upright: UprightResult, context: EstimateContext): TableRows {
@@ -156,7 +162,13 @@ function stageTable(upright: UprightResult, context: EstimateContext): TableRows
       event: words(stage.event ?? ''),
     },
   }));
-  return { id: 'stages', caption: 'The sinking by time', columns, rows: aligned(columns, rows) };
+  return {
+    id: 'stages',
+    caption: 'The sinking by time',
+    columns,
+    rows: aligned(columns, rows),
+    note: [WHICH_VALUES],
+  };
 }
 
 const SIZING: readonly Column[] = [

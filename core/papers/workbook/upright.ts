@@ -14,8 +14,8 @@ export function uprightSheet({ upright, project }: Evaluation): PaperSheet | und
   const measures = measuresOf(project.vessel.length.unit);
   const length = unitFor('m', measures);
   const facts: readonly (readonly [string, number | undefined, string])[] = [
-    ['Greatest heel', greatestHeelDegrees, 'degrees'],
-    ['Lowest metacentric height', inLength(lowestGmMetres, length), length],
+    ['Greatest heel over the ranges', greatestHeelDegrees, 'degrees'],
+    ['Lowest metacentric height over the ranges', inLength(lowestGmMetres, length), length],
     [`From opening until the hull is ${end}`, sinkMinutes, 'minutes'],
   ];
   const lists = [
@@ -39,9 +39,9 @@ export function uprightSheet({ upright, project }: Evaluation): PaperSheet | und
       ...headingRow(top, [
         'Flooding, minutes',
         `Level, ${length}`,
-        `GM, ${length}`,
-        'Heel, degrees',
-        'List, degrees',
+        `GM likely, ${length}`,
+        'Heel worst of KG, degrees',
+        'List likely, degrees',
         `Trim, ${length}`,
       ]),
       ...inOrder(upright.stages, top + 1, (stage, row) => stageRow(stage, row, length)),

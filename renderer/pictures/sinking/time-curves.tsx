@@ -30,14 +30,14 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       say: one => one.levelWords,
     },
     {
-      title: 'Heel',
+      title: 'Heel, worst',
       unit: 'degrees',
       ticks: view.heelTicks,
       of: one => Math.abs(one.heel ?? 60),
       say: one => one.heelWords,
     },
     {
-      title: 'List',
+      title: 'List, likely',
       unit: 'degrees',
       ticks: view.heelTicks,
       of: one => Math.abs(one.list),
@@ -71,7 +71,7 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       aria-valuemin={0}
       aria-valuemax={view.curve.length - 1}
       aria-valuenow={at}
-      aria-valuetext={`${stage.time}, heel ${stage.heelWords} ${stage.event}`}
+      aria-valuetext={`${stage.time}, heel at worst ${stage.heelWords} ${stage.event}`}
       onKeyDown={move}
     >
       {curves.map((curve, row) => (

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { TitleLine } from '../../frame/title-line';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { Choices } from './choices';
 import { VerdictMark } from '../../parts/verdict-mark';
@@ -50,6 +51,11 @@ export default function Sinking() {
               )}
               <SectionStrip view={view} width={width} />
               <TimeCurves view={view} width={width} />
+              {view.stages.note === undefined ? null : (
+                <p className="table-note">
+                  <Says sentence={view.stages.note} />
+                </p>
+              )}
             </>
           ) : (
             <DataTable table={view.stages} />

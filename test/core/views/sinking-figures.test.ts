@@ -84,6 +84,17 @@ describe('the moments of a sinking', () => {
     expect(stages.rows[0]?.cells['level']?.why).toBe('upright:verdict');
     expect(stages.rows[0]?.cells['heel']?.why).toBe('upright:verdict');
     expect([stages.id, stages.caption]).toEqual(['stages', 'The sinking by time']);
+    expect(stages.columns.map(column => column.title)).toEqual([
+      'Time',
+      'Flood level',
+      'GM, likely',
+      'Heel, worst',
+      'List, likely',
+      'What happens',
+    ]);
+    expect(plain(stages.note)).toMatch(
+      /^Heel, worst: the greatest angle .* over the range of KG; .*List, likely: the angle .* likely values/,
+    );
   });
 
   test('five of them stand side by side: all of five, else the first, the last and the worst between', () => {
@@ -146,9 +157,9 @@ describe('what the screen says', () => {
       reasons: ['the beam is 10 m'],
       afterDeckEdge: { airCubicMetres: 1, notes: ['she leans 1 m'] },
     });
-    expect(plain(view.sentence)).toBe('The screen says: leans; greatest heel 13°, under in 4 min 30 s.');
+    expect(plain(view.sentence)).toBe('The screen says: leans; greatest heel 13° at the worst, under in 4 min 30 s.');
     expect(view.words).toBe(
-      'The ship through the sinking in 2 sections: 0 s, heel 0.0°; 1 min 30 s, heel 1.0° to starboard.',
+      'The ship through the sinking in 2 sections: 0 s, heel at worst 0.0°; 1 min 30 s, heel at worst 1.0° to starboard.',
     );
     // Ten metres are 32.8 feet, as whole as they were written; one metre is 3.
     expect(view.reasons).toEqual(['The beam is 33 ft.']);
