@@ -25,6 +25,7 @@ export {
 export { datesOf, hazardousWaste, pricedGeneration, type Dates } from './generator';
 export { type UnmetGoal } from './goals';
 export { quotedLines, type QuotedLines } from './line-quotes';
+export { sinkingDay, type DatedActivity } from './sinking-day';
 export { surveyOf } from './survey';
 export { shippedLibrary, TEMPLATE_FILES } from './templates';
 export { estimateJson, scheduleJson, uprightJson, type JsonObject } from './json';

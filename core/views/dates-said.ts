@@ -1,5 +1,7 @@
 import { parseIsoDate } from '../calendar';
+import type { DatedActivity } from '../evaluation';
 import { holdingWords, type Holding, type ScheduleProblem } from '../scheduling';
+import type { Sentence } from './rows';
 import { dateWords } from './schedule-axis';
 
 const DATE = /(?<![\w"“-])\d{4}-\d{2}-\d{2}(?![\w"”-])/g;
@@ -15,4 +17,10 @@ export function datesSaid(text: string): string {
 /** Why an activity is where it is, as a reader of the window is told. */
 export function holdingSaid(problem: ScheduleProblem, holding: Holding): string {
   return datesSaid(holdingWords(problem, holding));
+}
+
+/** The day the ship goes down, as a sentence of its own; none while no schedule tells it. */
+export function sunkWords(sunk: DatedActivity | undefined): Sentence {
+  if (sunk === undefined) return [];
+  return ['The ship is sunk on ', { text: dateWords(sunk.date), why: `activity:${sunk.id}` }, '.'];
 }

@@ -1,6 +1,6 @@
 import { dayOf, isoOf, type DayNumber } from '../calendar';
 import { daysWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
-import { grantEnd, type Evaluation } from '../evaluation';
+import { grantEnd, sinkingDay, type Evaluation } from '../evaluation';
 import type { ItemRelationship } from '../work';
 import type { EstimateContext } from './context';
 import { groupBy, indexBy } from './index-of';
@@ -10,7 +10,7 @@ import { shades } from './schedule-shades';
 import { activityTable, calendarTable, closureTable } from './schedule-tables';
 import type { Sentence } from './rows';
 import type { ScheduleBar, ScheduleLane, ScheduleMark, ScheduleView } from './window-rows';
-import { holdingSaid } from './dates-said';
+import { holdingSaid, sunkWords } from './dates-said';
 
 const PARTS: Readonly<Record<string, ScheduleLane['part']>> = {
   tanks: 'tanks',
@@ -58,29 +58,34 @@ export function scheduleView(
   };
 }
 
-function sentence(
-  { parts: { schedule }, evaluation: { project } }: EstimateContext,
-  lastDay: string,
-  workDays: number,
-): Sentence {
-  const days = { text: String(workDays), why: 'schedule:work-days' };
-  const finish = { text: dateWords(lastDay), why: 'schedule:finish' };
-  const { deadline } = project.calendars;
-  const spare = deadline === undefined ? undefined : dayOf(deadline) - dayOf(lastDay);
-  if (spare !== undefined && spare < 0) {
-    return [days, ' work days, finished on ', finish, `: ${-spare} calendar days after the last date.`];
-  }
-  const rest =
-    spare === undefined
-      ? `; a chain of ${schedule.criticalChain.length} activities holds it.`
-      : `, ${spare} calendar days before the last date.`;
-  return [days, ' work days, finished on ', finish, rest];
+function sentence({ parts, evaluation }: EstimateContext, lastDay: string, workDays: number): Sentence {
+  const { activities } = parts.schedule;
+  const sunk = sinkingDay(evaluation);
+  const last = activities.find(one => one.id === parts.schedule.criticalChain.at(-1));
+  const { deadline } = evaluation.project.calendars;
+  const holding = activities.filter(one => one.critical).length;
+  return [
+    ...sunkWords(sunk),
+    sunk === undefined ? 'All is done by ' : ' All is done by ',
+    { text: dateWords(lastDay), why: 'schedule:finish' },
+    last === undefined ? '' : `, when ${last.title} ends`,
+    deadline === undefined
+      ? `; ${holding === 1 ? '1 activity holds' : `${holding} activities hold`} it.`
+      : `, ${besideLastDate(dayOf(deadline) - dayOf(lastDay))}.`,
+    ' There is work on ',
+    { text: String(workDays), why: 'schedule:work-days' },
+    ' days.',
+  ];
+}
+
+/** How long before or after the last date so many calendar days to spare are. */
+function besideLastDate(spare: number): string {
+  return `${daysWords(Math.abs(spare), 'day')} ${spare < 0 ? 'after' : 'before'} the last date`;
 }
 
 function lanesOf(context: EstimateContext, earlier: EarlierPlan): readonly ScheduleLane[] {
   const { parts, evaluation } = context;
   const places = new Map(parts.items.map(item => [item.id, item.place]));
-  const chain = new Set(parts.schedule.criticalChain);
   return evaluation.library.places.flatMap((place): ScheduleLane[] => {
     const bars = parts.schedule.activities.filter(
       activity => places.get(activity.id) === place.id && activity.workDays > 0,
@@ -93,7 +98,7 @@ function lanesOf(context: EstimateContext, earlier: EarlierPlan): readonly Sched
         title: place.title,
         part,
         bars: bars.map(activity => ({
-          ...bar(context, activity, chain.has(activity.id)),
+          ...bar(context, activity),
           ...earlierOf(earlier, activity),
         })),
       },
@@ -133,7 +138,7 @@ function heldBy(activity: ScheduledActivity): string | undefined {
   return first.kind === 'relationship' ? first.from : undefined;
 }
 
-function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: boolean): ScheduleBar {
+function bar(context: EstimateContext, activity: ScheduledActivity): ScheduleBar {
   const { parts } = context;
   const first = activity.heldBy[0];
   const held = first === undefined ? 'nothing holds it' : holdingSaid(parts.problem, first);
@@ -141,7 +146,7 @@ function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: b
   const start = dayOf(activity.start);
   const isWaiting = problemById(parts.problem.activities).get(activity.id)?.waiting === true;
   const holder = heldBy(activity);
-  const float = isHolding
+  const float = activity.critical
     ? 'It holds the finish.'
     : `It may slip ${daysWords(activity.totalFloat, 'work-day')}.`;
   return {
@@ -149,7 +154,7 @@ function bar(context: EstimateContext, activity: ScheduledActivity, isHolding: b
     title: activity.title,
     from: start,
     to: dayOf(activity.finish) + 1,
-    kind: isWaiting ? 'waiting' : isHolding ? 'held' : 'float',
+    kind: isWaiting ? 'waiting' : activity.critical ? 'held' : 'float',
     holds: `${capital(held)}.`,
     ...(holder === undefined ? {} : { heldBy: holder }),
     couldStart: ready,

@@ -1,8 +1,10 @@
 import { at } from '../base';
+import { sinkingDay, type Evaluation } from '../evaluation';
 import { endOfSinking, type UprightResult } from '../flooding';
 import { amountIn, quantity, saidIn } from '../units';
 import { aligned, words } from './cells';
 import type { EstimateContext } from './context';
+import { sunkWords } from './dates-said';
 import { asSentence } from './finding-words';
 import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
@@ -52,7 +54,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   const unit = context.measures === 'us' ? 'ft' : 'm';
   const last = Math.max(60, ...curve.map(stage => stage.t));
   return {
-    sentence: sentence(upright),
+    sentence: sentence(context.evaluation, upright),
     verdict: upright.verdict,
     reasons: upright.reasons.map(reason => asSentence(saidIn(reason, context.measures))),
     beam,
@@ -90,7 +92,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   };
 }
 
-function sentence(upright: UprightResult): Sentence {
+function sentence(evaluation: Evaluation, upright: UprightResult): Sentence {
   const verdict: Shown = { text: `The screen says: ${upright.verdict}`, why: 'upright:verdict' };
   const heel = upright.greatestHeelDegrees;
   const lean =
@@ -98,7 +100,8 @@ function sentence(upright: UprightResult): Sentence {
       ? 'no balance below 60° at the worst'
       : `greatest heel ${shownNumber(heel.toFixed(4), 0)}° at the worst`;
   const time = upright.sinkMinutes === undefined ? '' : `, ${endOfSinking(upright)} in ${timeWords(upright.sinkMinutes * 60)}`;
-  return [verdict, `; ${lean}${time}.`];
+  const sunk = sunkWords(sinkingDay(evaluation));
+  return [verdict, `; ${lean}${time}.${sunk.length === 0 ? '' : ' '}`, ...sunk];
 }
 
 /** Five moments: the first, the last, and those of the greatest heel and between. */

@@ -1,6 +1,6 @@
 import { BASES, withId } from '../base';
 import { isoOf } from '../calendar';
-import { type ScheduledActivity } from '../scheduling';
+import { daysWords, type ScheduledActivity } from '../scheduling';
 import { stageTitle } from '../estimate';
 import { STAGES } from '../work';
 import { ABSENT, type EstimateContext } from './context';
@@ -47,8 +47,8 @@ function activityWhy(context: EstimateContext, id: string): WhyRows | undefined 
       : one,
   );
   const words = activity.critical
-    ? 'It is on the chain that holds the finish.'
-    : 'It is not on the chain that holds the finish.';
+    ? 'It holds the finish: it has no float.'
+    : 'It does not hold the finish: it has float.';
   const found = frame(
     `activity:${id}`,
     activity.title,
@@ -96,7 +96,8 @@ function finishWhy(context: EstimateContext, key: string): WhyRows | undefined {
     .slice(0, 40)
     .map(id => {
       const activity = withId(schedule.activities, id);
-      return row(dateWords(activity.finish).replace(/ \d{4}$/, ''), activity.title, `activity:${id}`);
+      const spare = activity.critical ? '' : `, may slip ${daysWords(activity.totalFloat, 'work-day')}`;
+      return row(dateWords(activity.finish), `${activity.title}${spare}`, `activity:${id}`);
     });
   const bound =
     schedule.lowerBoundDays === undefined || schedule.calendarDays === undefined
@@ -107,14 +108,14 @@ function finishWhy(context: EstimateContext, key: string): WhyRows | undefined {
         'schedule:finish',
         'Finish',
         dateWords(finish),
-        `The last day of the chain of activities that holds it, last first.${bound}`,
+        `The last day of the chain of activities that leads to it, last first. What may slip ends before something else, such as a window, lets the next begin.${bound}`,
         chain,
       )
     : frame(
         'schedule:work-days',
         'Work days',
         String(workDays),
-        `Days from start to finish on which at least one activity works.${bound}`,
+        `Days from start to finish on which at least one activity works: not those on which all wait or rest. Float is counted by the calendar of its activity and may be more.${bound}`,
         chain,
         'work days',
       );

@@ -1,9 +1,9 @@
-import type { Evaluation } from '../../evaluation';
+import { sinkingDay, type Evaluation } from '../../evaluation';
 import type { Money } from '../../money';
 import { decisionOf, summaryOf, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
 import { afterTheSinking, type AfterSinkingCost } from './after-sinking';
 import { otherChoices, type OtherChoice } from './alternatives';
-import { boardDates, sinkingDay, type BoardDate } from './board-dates';
+import { boardDates, type BoardDate } from './board-dates';
 import { countyMoney, type CountyMoney } from './county-money';
 import { notStudied } from './not-studied';
 import { recommendation, type Recommendation } from './recommendation';

@@ -5,10 +5,10 @@ import { element, heading, paragraph, table, type Markup } from './markup';
 import { stageSpans, timeChart, type StageSpan } from './time-chart';
 import { numberWords } from './words';
 
-/** How many activities of the chain that holds the finish are listed. */
+/** How many activities of the chain that leads to the finish are listed. */
 const LISTED = 3;
 
-/** When it is spent and when it happens: stages over time, and the chain of activities that holds the finish. */
+/** When it is spent and when it happens: stages over time, and the chain of activities that leads to the finish. */
 export function timePage(facts: ReportFacts): Markup {
   const { parts } = facts;
   const { schedule } = parts;
@@ -25,7 +25,7 @@ export function timePage(facts: ReportFacts): Markup {
     cashPart(facts),
     heading(2, 'When it happens'),
     paragraph(
-      `The schedule has ${schedule.activities.length} activities and ${numberWords(schedule.workDays)} work days. At most ${numberWords(schedule.peakCrew)} people work on one day.`,
+      `The schedule has ${schedule.activities.length} activities and work on ${numberWords(schedule.workDays)} days. At most ${numberWords(schedule.peakCrew)} people work on one day.`,
     ),
     spans.length > 0 ? timeChart(spans) : undefined,
     element(
@@ -47,7 +47,7 @@ function stageTable(spans: readonly StageSpan[]): Markup {
 
 function chainTable(longest: readonly ScheduledActivity[]): Markup {
   return table(
-    'Longest activities of the chain that holds the finish',
+    'Longest activities of the chain that leads to the finish',
     [{ title: 'Activity' }, { title: 'Finish', figures: true }, { title: 'Work days', figures: true }],
     longest.map(({ title, finish, workDays }) => [title, finish, numberWords(workDays)]),
   );

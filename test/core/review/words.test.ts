@@ -473,7 +473,7 @@ describe('what the checks of the schedule say', () => {
       'critical-path',
       schedule({ relationships: [] }),
       'not met',
-      'the critical chain breaks before b work',
+      'the activities without float form no unbroken chain: what comes before b work has float or is a date',
       ['b'],
     ],
     [

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { EstimateContext } from '../../../core/views/context';
+import { dateWords } from '../../../core/views/schedule-axis';
 import { sinkingView } from '../../../core/views/sinking';
 import { openingWorkTable, yardstickTable } from '../../../core/views/sinking-tables';
 import { summaryOf } from '../../../core/views/window';
-import { openingWork } from '../../../core/evaluation';
+import { openingWork, sinkingDay } from '../../../core/evaluation';
 import { plain } from './laws';
 import { screened } from './everything';
 
@@ -157,7 +158,11 @@ describe('what the screen says', () => {
       reasons: ['the beam is 10 m'],
       afterDeckEdge: { airCubicMetres: 1, notes: ['she leans 1 m'] },
     });
-    expect(plain(view.sentence)).toBe('The screen says: leans; greatest heel 13° at the worst, under in 4 min 30 s.');
+    // The sinking of the example waits for its window of weather and lasts a day.
+    const sunk = sinkingDay(contextOf().evaluation)?.date ?? '';
+    expect(plain(view.sentence)).toBe(
+      `The screen says: leans; greatest heel 13° at the worst, under in 4 min 30 s. The ship is sunk on ${dateWords(sunk)}.`,
+    );
     expect(view.words).toBe(
       'The ship through the sinking in 2 sections: 0 s, heel at worst 0.0°; 1 min 30 s, heel at worst 1.0° to starboard.',
     );

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { dayOf } from '../../../core/calendar';
+import { sinkingDay } from '../../../core/evaluation';
 import type { EstimateContext } from '../../../core/views/context';
 import { people } from '../../../core/views/people';
 import { planOf, scheduleView } from '../../../core/views/schedule';
+import { dateWords } from '../../../core/views/schedule-axis';
 import { shades } from '../../../core/views/schedule-shades';
 import type { ScheduleLane } from '../../../core/views';
 import { summaryOf } from '../../../core/views/window';
@@ -192,7 +194,6 @@ describe('bars of the schedule', () => {
 
   test('stand in the lane of their place, from their first day to the day after their last', () => {
     const lanes = views()?.lanes ?? [];
-    const chain = new Set(schedule.criticalChain);
     const days = (date: string) => Date.parse(`${date}T00:00:00Z`) / 86_400_000;
     const shift = dayOf('2027-01-04') - days('2027-01-04');
     const shown = lanes.flatMap(one => one.bars.map(each => ({ lane: one.id, bar: each })));
@@ -204,10 +205,10 @@ describe('bars of the schedule', () => {
       expect(itemOf(one.id)?.place).toBe(place);
       expect([shownBar.from, shownBar.to]).toEqual([days(one.start) + shift, days(one.finish) + shift + 1]);
       const isWaiting = problem.activities.find(each => each.id === one.id)?.waiting === true;
-      expect(shownBar.kind).toBe(isWaiting ? 'waiting' : chain.has(one.id) ? 'held' : 'float');
+      expect(shownBar.kind).toBe(isWaiting ? 'waiting' : one.totalFloat === 0 ? 'held' : 'float');
       expect(
         shownBar.words.endsWith(
-          chain.has(one.id)
+          one.totalFloat === 0
             ? 'It holds the finish.'
             : `It may slip ${one.totalFloat} work ${one.totalFloat === 1 ? 'day' : 'days'}.`,
         ),
@@ -262,18 +263,21 @@ describe('bars of the schedule', () => {
     );
   });
 
-  test('are counted in the sentence against the last date, or by the chain that holds them', () => {
+  test('end in the sentence with the sinking, the last of them, the last date or how many hold it', () => {
     const { finish = '' } = schedule;
     const said = (deadline: string) => plain(scheduleView(contextOf({ deadline }))?.sentence);
-    const lead = `${schedule.workDays ?? 0} work days, finished on `;
+    const last = schedule.activities.find(one => one.finish === finish)?.title ?? '';
+    const rest = ` There is work on ${schedule.workDays ?? 0} days.`;
+    const sunk = sinkingDay(evaluation)?.date ?? '';
+    const holding = schedule.activities.filter(one => one.totalFloat === 0).length;
+    const lead = `The ship is sunk on ${dateWords(sunk)}. All is done by ${dateWords(finish)}, when ${last} ends`;
     const dated = (days: number) =>
       new Date(Date.parse(`${finish}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
-    expect(said('')).toMatch(
-      new RegExp(`^${lead}[^;]*; a chain of ${schedule.criticalChain.length} activities holds it\\.$`),
-    );
-    expect(said(dated(3))).toMatch(/, 3 calendar days before the last date\.$/);
-    expect(said(dated(0))).toMatch(/, 0 calendar days before the last date\.$/);
-    expect(said(dated(-2))).toMatch(/: 2 calendar days after the last date\.$/);
+    expect(said('')).toBe(`${lead}; ${holding} activities hold it.${rest}`);
+    expect(said(dated(3))).toBe(`${lead}, 3 calendar days before the last date.${rest}`);
+    expect(said(dated(1))).toBe(`${lead}, 1 calendar day before the last date.${rest}`);
+    expect(said(dated(0))).toBe(`${lead}, 0 calendar days before the last date.${rest}`);
+    expect(said(dated(-2))).toBe(`${lead}, 2 calendar days after the last date.${rest}`);
   });
 });
 
