@@ -26,7 +26,6 @@ export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
     >
       <rect x={Math.min(x, nameX)} y={y - 2} width={Math.max(width, 24)} height={24} fill="transparent" />
       <Shape bar={placed} middle={middle} />
-      <Earlier placed={placed} middle={middle} />
       {isChosen ? (
         <rect
           x={x - 3}
@@ -74,19 +73,14 @@ function Shape({ bar, middle }: { bar: PlacedBar; middle: number }) {
   );
 }
 
-/** The earlier plan: a hairline at its start and at its finish. */
-function Earlier({ placed, middle }: { placed: PlacedBar; middle: number }) {
-  const { bar, x, width } = placed;
+/** The earlier plan: a hairline at its start and at its finish, under names and bars, as far as the axis reaches. */
+export function Earlier({ placed, layout }: { placed: PlacedBar; layout: TimeLayout }) {
+  const { bar, y } = placed;
   if (bar.earlier === undefined) return null;
-  const from = x + (width * (bar.earlier.from - bar.from)) / Math.max(1, bar.to - bar.from);
-  const to = x + (width * (bar.earlier.to - bar.from)) / Math.max(1, bar.to - bar.from);
-  return (
-    <path
-      d={`M${from} ${middle - 9}V${middle + 9}M${to} ${middle - 9}V${middle + 9}`}
-      stroke="var(--text)"
-      strokeWidth="1"
-    />
-  );
+  const lines = [layout.x(bar.earlier.from), layout.x(bar.earlier.to)]
+    .filter(x => x >= layout.left && x <= layout.right)
+    .map(x => `M${x} ${y + MIDDLE - 9}V${y + MIDDLE + 9}`);
+  return <path className="earlier-plan" d={lines.join('')} stroke="var(--text)" strokeWidth="1" />;
 }
 
 /** What holds the chosen activity: a line back to the day it could have started, an arrow from what holds it, and words. */

@@ -3,7 +3,7 @@ import type { ScheduleMark, ScheduleShade, ScheduleView } from '../../../core/vi
 import { change, useWindow } from '../../state/store';
 import { askWhy } from '../../state/why';
 import { Patterns } from '../patterns';
-import { Bar, Holding } from './bars';
+import { Bar, Earlier, Holding } from './bars';
 import { AXIS_HEIGHT, NAME_LINE, timeLayout, type TimeLayout } from './layout';
 import { People, PEOPLE_HEIGHT } from './people';
 import { textWidth } from '../text-width';
@@ -35,6 +35,9 @@ export function TimeChart({ view, width }: { view: ScheduleView; width: number }
         <People view={view} layout={layout} />
         {view.marks.map(mark => (
           <Mark key={mark.kind} mark={mark} layout={layout} height={height} />
+        ))}
+        {layout.bars.map(placed => (
+          <Earlier key={placed.bar.id} placed={placed} layout={layout} />
         ))}
         {layout.bars.map(placed => (
           <Bar

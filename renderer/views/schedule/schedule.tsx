@@ -39,7 +39,7 @@ export default function Schedule() {
         {face === 'picture' ? (
           <>
             <TimeChart view={view} width={Math.max(width, 720)} />
-            <ScheduleLegend />
+            <ScheduleLegend hasMoved={view.lanes.some(lane => lane.bars.some(bar => bar.earlier !== undefined))} />
           </>
         ) : null}
         {face === 'table' ? (
@@ -60,7 +60,7 @@ export default function Schedule() {
   );
 }
 
-function ScheduleLegend() {
+function ScheduleLegend({ hasMoved }: { hasMoved: boolean }) {
   return (
     <p className="legend schedule-legend" aria-hidden="true">
       <span>
@@ -103,6 +103,14 @@ function ScheduleLegend() {
         </svg>{' '}
         weather window
       </span>
+      {hasMoved ? (
+        <span>
+          <svg width="24" height="12">
+            <path d="M3 0V12M21 0V12" stroke="var(--text)" />
+          </svg>{' '}
+          start and finish when the project was opened
+        </span>
+      ) : null}
     </p>
   );
 }
