@@ -43,8 +43,10 @@ function Cell({ cell, moved, isFresh }: { cell: BottomCell; moved: string | unde
     >
       <dt>{cell.label}</dt>
       <dd>
-        {cell.verdict === undefined ? null : <VerdictMark verdict={cell.verdict} />}
-        <Figure shown={cell.value} />
+        <span className="bottom-value">
+          {cell.verdict === undefined ? null : <VerdictMark verdict={cell.verdict} />}
+          <Figure shown={cell.value} />
+        </span>
         {isFresh && moved !== undefined && cell.isSettling !== true ? (
           <small className="moved">{moved}</small>
         ) : cell.beside === undefined ? null : (
