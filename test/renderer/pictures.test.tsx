@@ -168,6 +168,23 @@ describe('pictures of the demo', () => {
     );
   });
 
+  test('the plan before is marked from its start to its finish, and never left of the axis', () => {
+    if (rows?.schedule === undefined) throw new Error('the demo has a schedule');
+    const { schedule } = rows;
+    const [lane] = schedule.lanes;
+    const [bar, other] = lane?.bars ?? [];
+    if (lane === undefined || bar === undefined || other === undefined) throw new Error('there is work');
+    const moved = [
+      { ...bar, earlier: { from: schedule.from - 90, to: bar.to } },
+      { ...other, earlier: { from: schedule.from - 90, to: schedule.from - 60 } },
+    ];
+    const markup = renderToStaticMarkup(
+      <TimeChart view={{ ...schedule, lanes: [{ ...lane, bars: moved }] }} width={1048} />,
+    );
+    const marks = [...markup.matchAll(/<path d="M([\d.-]+) [^"]*" data-earlier="([^"]*)"/g)];
+    expect(marks.map(([, from, id]) => [Number(from), id])).toEqual([[166, bar.id]]);
+  });
+
   test('the strip of the sinking writes under each ship what the table says of it', () => {
     if (rows?.sinking === undefined) throw new Error('the demo can be screened');
     const { written } = read(<SectionStrip view={rows.sinking} width={600} />);

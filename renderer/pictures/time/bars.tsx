@@ -73,14 +73,24 @@ function Shape({ bar, middle }: { bar: PlacedBar; middle: number }) {
   );
 }
 
-/** The earlier plan: a hairline at its start and at its finish, under names and bars, as far as the axis reaches. */
+/** Bottom of the mark of the earlier plan: between the names of two sub-lanes. */
+const UNDER_NAMES = 20;
+
+/** The earlier plan: a bracket from its start to its finish, under the names, as far as the axis reaches. */
 export function Earlier({ placed, layout }: { placed: PlacedBar; layout: TimeLayout }) {
   const { bar, y } = placed;
   if (bar.earlier === undefined) return null;
-  const lines = [layout.x(bar.earlier.from), layout.x(bar.earlier.to)]
-    .filter(x => x >= layout.left && x <= layout.right)
-    .map(x => `M${x} ${y + MIDDLE - 9}V${y + MIDDLE + 9}`);
-  return <path className="earlier-plan" d={lines.join('')} stroke="var(--text)" strokeWidth="1" />;
+  const [from, to] = [Math.max(layout.left, layout.x(bar.earlier.from)), layout.x(bar.earlier.to)];
+  if (to <= layout.left) return null;
+  const bottom = y + UNDER_NAMES;
+  return (
+    <path
+      d={`M${from} ${bottom - 3}V${bottom}H${Math.min(to, layout.right)}V${bottom - 3}`}
+      data-earlier={bar.id}
+      fill="none"
+      stroke="var(--text)"
+    />
+  );
 }
 
 /** What holds the chosen activity: a line back to the day it could have started, an arrow from what holds it, and words. */

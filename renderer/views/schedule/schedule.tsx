@@ -39,7 +39,9 @@ export default function Schedule() {
         {face === 'picture' ? (
           <>
             <TimeChart view={view} width={Math.max(width, 720)} />
-            <ScheduleLegend hasMoved={view.lanes.some(lane => lane.bars.some(bar => bar.earlier !== undefined))} />
+            <ScheduleLegend
+              hasMoved={view.lanes.some(lane => lane.bars.some(bar => bar.earlier !== undefined))}
+            />
           </>
         ) : null}
         {face === 'table' ? (
@@ -106,7 +108,7 @@ function ScheduleLegend({ hasMoved }: { hasMoved: boolean }) {
       {hasMoved ? (
         <span>
           <svg width="24" height="12">
-            <path d="M3 0V12M21 0V12" stroke="var(--text)" />
+            <path d="M2 6V9H22V6" fill="none" stroke="var(--text)" />
           </svg>{' '}
           start and finish when the project was opened
         </span>
