@@ -6,6 +6,8 @@ export interface Alternative {
   readonly id: AlternativeId;
   readonly title: string;
   readonly priceYear?: number;
+  /** Over how many ships the published cost is a mean. */
+  readonly ships?: number;
   /** Absent where nobody has published a cost. */
   readonly published?: Cents;
   /** In the money of the estimate; absent when the index does not reach. */
@@ -28,7 +30,7 @@ export function alternatives(
   estimate: Cents,
   priceFactor: (fromYear: number) => number | undefined,
 ): Alternative[] {
-  return rules.alternatives.map(({ id, title, figure, why = 'no published cost' }) => {
+  return rules.alternatives.map(({ id, title, figure, ships, why = 'no published cost' }) => {
     if (figure === undefined) return { id, title, source: why };
     const factor = figure.year === undefined ? undefined : priceFactor(figure.year);
     const at = (value: string | undefined): Cents | undefined =>
@@ -38,6 +40,7 @@ export function alternatives(
       id,
       title,
       ...(figure.year !== undefined && { priceYear: figure.year }),
+      ...(ships !== undefined && { ships }),
       published: dollarsToCents(figure.value),
       ...(today !== undefined && { today, estimateRatio: estimate / today }),
       ...(low !== undefined && { low }),

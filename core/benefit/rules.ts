@@ -19,6 +19,8 @@ export const benefitFile = z.strictObject({
       title: z.string(),
       /** Absent where nobody has published a cost; `why` says what is known. */
       figure: figureSchema.optional(),
+      /** Over how many ships the figure is a mean. */
+      ships: z.int().min(1).optional(),
       why: z.string().optional(),
     }),
   ),

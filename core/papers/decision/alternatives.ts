@@ -1,6 +1,8 @@
 import type { Cents } from '../../cash-flow';
+import type { Alternative } from '../../benefit';
 import { benefitView, type Evaluation } from '../../evaluation';
 import { isPermittable, summaryOf, type Comparison } from '../../scenario';
+import { wholeDollars } from '../report/words';
 import { lowerFirst } from './request';
 
 /** Something else that could be done with the ship. */
@@ -32,19 +34,28 @@ export function otherChoices(
   );
   return [
     ...others.map(scenarioChoice),
-    ...published.map(({ title, today, source, priceYear }) => ({
-      kind: 'published' as const,
-      title: title.replace(', per ship', ''),
-      ...(today !== undefined && { amount: today }),
-      note: `a mean over many ships${priceYear === undefined ? '' : ` at ${priceYear} prices, brought to today`}, not scaled to the size of this one; no quote for it`,
-      source,
-    })),
+    ...published.map(publishedChoice),
     {
       kind: 'nothing',
       title: 'Doing nothing',
       note: 'no cost here and no reef; the present owner keeps the hull, its berth and its oil',
     },
   ];
+}
+
+/** What was published of many ships is no amount of this one: it stands in words. */
+function publishedChoice({ title, published, ships, source, priceYear }: Alternative): OtherChoice {
+  const mean =
+    published === undefined
+      ? 'a mean'
+      : `${wholeDollars(published / 100)} a ship${priceYear === undefined ? '' : ` at ${priceYear} prices`}, a mean`;
+  const many = ships === undefined ? 'many ships' : `${ships} ships`;
+  return {
+    kind: 'published',
+    title: title.replace(', per ship', ''),
+    note: `no amount for this ship: what was published is ${mean} for ${many} whose tonnage is not known, not scaled to the size of this one`,
+    source,
+  };
 }
 
 function scenarioChoice(other: Evaluation): OtherChoice {
