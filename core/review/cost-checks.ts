@@ -75,7 +75,8 @@ export const COST_CHECKS: Checks<
     return overLines(
       context,
       line =>
-        line.followsFinish !== true && ((line.firstMonth ?? first) < first || (line.lastMonth ?? last) > last),
+        line.followsFinish !== true &&
+        ((line.firstMonth ?? first) < first || (line.lastMonth ?? last) > last),
       line =>
         `${line.title} is spent from ${monthWords(line.firstMonth ?? first)} to ${monthWords(line.lastMonth ?? last)}, outside the schedule`,
       monthsOfAllMoney(context, first, last),

@@ -3,7 +3,7 @@ import { inHundred } from '../units';
 import { isBig, overLines } from './cost-checks';
 import { limitOf } from './data';
 import { growthView } from './growth';
-import { likeHulls } from './history';
+import { likeBand, likeHulls } from './history';
 import { cannotTell, met, notMet, type Assessment, type CheckContext, type Checks } from './standing';
 
 /** Checks of upkeep and credibility of the estimate. @source GAO-20-195G, practices in our own words. */
@@ -99,13 +99,16 @@ function checkLevel({ input, data }: CheckContext): Assessment {
 
 function checkHistory({ input, data, growth }: CheckContext): Assessment {
   const like = likeHulls(input, growth, limitOf(data, 'like-length'));
-  if (like.length === 0) return cannotTell('no past hull of like class and length is on record');
-  const costs = like.map(hull => hull.today);
-  const low = Math.min(...costs) * limitOf(data, 'history-low');
-  const high = Math.max(...costs) * limitOf(data, 'history-high');
+  const band = likeBand(like, data);
+  if (band === undefined) return cannotTell('no past hull of like class and length is on record');
   const named = like.map(hull => `${hull.hullClass}, ${hull.sunkYear}: ${dollars(hull.today)}`).join('; ');
-  if (input.total >= low && input.total <= high) return met(`${dollars(input.total)} beside ${named}`);
-  const side = input.total < low ? 'below' : 'above';
+  if (input.total >= band.low && input.total <= band.high)
+    return band.isWide
+      ? cannotTell(
+          `${dollars(input.total)} lies between ${dollars(band.low)} and ${dollars(band.high)}, which is too wide to tell much (${named})`,
+        )
+      : met(`${dollars(input.total)} beside ${named}`);
+  const side = input.total < band.low ? 'below' : 'above';
   return notMet(`${dollars(input.total)} is far ${side} the past hulls alike (${named})`);
 }
 

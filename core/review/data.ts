@@ -47,6 +47,7 @@ export const LIMIT_IDS = [
   'like-length',
   'history-low',
   'history-high',
+  'history-wide',
   'fewest-drivers',
   'budget-confidence',
   'middle-confidence',

@@ -1,5 +1,5 @@
 import type { Cents } from '../cash-flow';
-import type { GrowthData } from './data';
+import { limitOf, type GrowthData, type ReviewData } from './data';
 import type { ReviewInput } from './input';
 
 /** A past hull beside the estimate: class, length and year only, one ship, in the money of the estimate. */
@@ -11,6 +11,23 @@ export interface LikeHull {
   readonly today: Cents;
   readonly scope: string;
   readonly source: string;
+}
+
+/** What an estimate may come to and still agree with past hulls alike. */
+export interface LikeBand {
+  readonly low: Cents;
+  readonly high: Cents;
+  /** So wide that agreeing with it tells little. */
+  readonly isWide: boolean;
+}
+
+/** The band in which an estimate agrees with past hulls alike; none without any. */
+export function likeBand(like: readonly LikeHull[], data: ReviewData): LikeBand | undefined {
+  if (like.length === 0) return undefined;
+  const costs = like.map(hull => hull.today);
+  const low = Math.round(Math.min(...costs) * limitOf(data, 'history-low'));
+  const high = Math.round(Math.max(...costs) * limitOf(data, 'history-high'));
+  return { low, high, isWide: high > low * limitOf(data, 'history-wide') };
 }
 
 /**

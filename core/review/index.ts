@@ -15,5 +15,5 @@ export type { ReviewActivity, ReviewInput, ReviewLine, ReviewRelationship, Revie
 export type { Assessment, Standing } from './standing';
 export { estimateClass, type EstimateClass } from './estimate-class';
 export { growthView, type GrowthView } from './growth';
-export { likeHulls, type LikeHull } from './history';
+export { likeBand, likeHulls, type LikeBand, type LikeHull } from './history';
 export { reported, review, reviewFindings, type ReviewRow } from './review';

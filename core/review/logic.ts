@@ -60,7 +60,10 @@ export function breakOfCriticalChain(schedule: ReviewSchedule): Fault | undefine
     }
   }
   const breaks = seen.reduce((furthest, one) => (one.start < furthest.start ? one : furthest));
-  return { id: breaks.id, evidence: `the activities without float form no unbroken chain: what comes before ${breaks.title} has float or is a date` };
+  return {
+    id: breaks.id,
+    evidence: `the activities without float form no unbroken chain: what comes before ${breaks.title} has float or is a date`,
+  };
 }
 
 function linksBefore({ relationships, resourceLinks }: ReviewSchedule): Map<string, string[]> {

@@ -19,6 +19,6 @@ export function historyJson({ total, contingency, growth, cases, likeHulls, band
     }),
     cases: cases.map(({ cost, ...one }) => ({ ...one, cost: inDollars(cost) })),
     likeHulls: likeHulls.map(({ today, ...hull }) => ({ ...hull, today: inDollars(today) })),
-    ...(band && { band: amountsJson(band) }),
+    ...(band && { band: amountsJson({ low: band.low, high: band.high }) }),
   };
 }

@@ -1,6 +1,14 @@
 import type { Finding } from '../../base';
 import type { Cents } from '../../cash-flow';
-import { growthView, likeHulls, limitOf, type GrowthView, type LikeHull } from '../../review';
+import {
+  growthView,
+  likeBand,
+  likeHulls,
+  limitOf,
+  type GrowthView,
+  type LikeBand,
+  type LikeHull,
+} from '../../review';
 import { shippedReviewData } from '../estimate-class';
 import type { Evaluation } from '../evaluate';
 import { bookBasis } from './book-lines';
@@ -29,7 +37,7 @@ export interface HistoryView {
   /** Past hulls of like class and length, one ship each, in the money of the estimate. */
   readonly likeHulls: readonly LikeHull[];
   /** The band in which an estimate agrees with them; absent without any. */
-  readonly band?: { readonly low: Cents; readonly high: Cents };
+  readonly band?: LikeBand;
   readonly findings: readonly Finding[];
 }
 
@@ -45,7 +53,7 @@ export function historyView(evaluation: Evaluation, rules: BookRules = shippedBo
     rules.growth,
     limitOf(data, 'like-length'),
   );
-  const costs = like.map(hull => hull.today);
+  const band = likeBand(like, data);
   return {
     total,
     ...(contingency !== undefined && {
@@ -54,12 +62,7 @@ export function historyView(evaluation: Evaluation, rules: BookRules = shippedBo
     }),
     cases: casesOf(total, rules),
     likeHulls: like,
-    ...(costs.length > 0 && {
-      band: {
-        low: Math.round(Math.min(...costs) * limitOf(data, 'history-low')),
-        high: Math.round(Math.max(...costs) * limitOf(data, 'history-high')),
-      },
-    }),
+    ...(band !== undefined && { band }),
     findings,
   };
 }

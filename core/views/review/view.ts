@@ -162,6 +162,12 @@ function caseTable({ cases }: HistoryView): TableRows {
   };
 }
 
+/** How wide a wide band is. */
+function wideWords({ low, high, isWide }: NonNullable<HistoryView['band']>): string {
+  if (!isWide) return '';
+  return ` The highest is ${roundText((high / low).toFixed(4), 0)} times the lowest, so that agreeing with them tells little.`;
+}
+
 const LIKE_COLUMNS: readonly Column[] = [
   { key: 'hull', title: 'Past hull alike', kind: 'words' },
   { key: 'length', title: 'Length', unit: 'ft', kind: 'number' },
@@ -191,6 +197,10 @@ function likeTable({ likeHulls, band }: HistoryView): TableRows {
     rows: aligned(LIKE_COLUMNS, rows),
     ...(band === undefined
       ? {}
-      : { note: [`An estimate between ${dollars(band.low)} and ${dollars(band.high)} agrees with them.`] }),
+      : {
+          note: [
+            `An estimate between ${dollars(band.low)} and ${dollars(band.high)} agrees with them.${wideWords(band)}`,
+          ],
+        }),
   };
 }
