@@ -36,3 +36,8 @@ export const figureSchema = z.strictObject({
 });
 
 export type Figure = z.infer<typeof figureSchema>;
+
+/** Where a number comes from, with its year unless the source names that already: `Price list of the port, 2024`. */
+export function sourceWithYear({ source, year }: Pick<Figure, 'source' | 'year'>): string {
+  return year === undefined || source.includes(String(year)) ? source : `${source}, ${year}`;
+}

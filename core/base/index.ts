@@ -6,4 +6,12 @@ export { BASES, UNCHECKED_BASES, weakerBasis, type Basis, type Provenance } from
 export { isSameData, keeping, keepingParts, onceFor } from './keeping';
 export { recordOf } from './record';
 export { topologicalOrder, type TopologicalOrder } from './topological-order';
-export { decimalText, figureSchema, isoDate, key, provenanceSchema, type Figure } from './figure';
+export {
+  decimalText,
+  figureSchema,
+  isoDate,
+  key,
+  provenanceSchema,
+  sourceWithYear,
+  type Figure,
+} from './figure';

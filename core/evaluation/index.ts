@@ -52,6 +52,7 @@ export {
   type PropellerChoice,
 } from './upright-choices';
 export { towOf, withTowDays, type TowHoldPoint, type TowView } from './tow';
+export { compartmentTitle } from './upright-compartments';
 export { uprightInput } from './upright-input';
 export { openingWork, type OpeningWork } from './upright-work';
 export { classOf, shippedReviewData } from './estimate-class';

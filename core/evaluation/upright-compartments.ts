@@ -26,6 +26,16 @@ export function compartmentsOf(
   return read.length < given.length ? undefined : read;
 }
 
+/** Ids of the equal compartments that stand in for those that nobody has entered. */
+const EQUAL = 'compartment-';
+const equalTitle = (number: string) => `Compartment ${number}`;
+
+/** The title of a compartment of the screen: the document’s, else that of the equal one. */
+export function compartmentTitle({ vessel }: Project, id: string): string {
+  const given = vessel.compartments.find(one => one.id === id)?.title;
+  return given ?? (id.startsWith(EQUAL) ? equalTitle(id.slice(EQUAL.length)) : id);
+}
+
 function equalCompartments(
   length: number,
   breadth: number,
@@ -33,8 +43,8 @@ function equalCompartments(
   count: number,
 ): UprightCompartment[] {
   return Array.from({ length: Math.max(1, Math.round(count)) }, (_, i) => ({
-    id: `compartment-${i + 1}`,
-    title: `Compartment ${i + 1}`,
+    id: `${EQUAL}${i + 1}`,
+    title: equalTitle(String(i + 1)),
     x0: (length * i) / count,
     x1: (length * (i + 1)) / count,
     y0: -breadth / 2,

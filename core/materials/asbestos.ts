@@ -24,8 +24,8 @@ export interface AsbestosDuty {
 
 const AMOUNTS = [
   ['asbestos-pipe', 'pipeFeet', 'ft of pipe'],
-  ['asbestos-surface', 'squareFeet', 'ft² of other components'],
-  ['asbestos-volume', 'cubicFeet', 'ft³ off components'],
+  ['asbestos-surface', 'squareFeet', 'sq ft of other components'],
+  ['asbestos-volume', 'cubicFeet', 'cu ft off components'],
 ] as const;
 
 /** Whether a material of this share of asbestos (0 to 1, polarised light) is asbestos-containing. @source 40 CFR 61 subpart M */

@@ -1,5 +1,5 @@
 import { at } from '../base';
-import { sinkingDay, type Evaluation } from '../evaluation';
+import { compartmentTitle, sinkingDay, type Evaluation } from '../evaluation';
 import { endOfSinking, type UprightResult } from '../flooding';
 import { amountIn, quantity, saidIn } from '../units';
 import { aligned, words } from './cells';
@@ -99,7 +99,10 @@ function sentence(evaluation: Evaluation, upright: UprightResult): Sentence {
     heel === undefined
       ? 'no balance below 60° at the worst'
       : `greatest heel ${shownNumber(heel.toFixed(4), 0)}° at the worst`;
-  const time = upright.sinkMinutes === undefined ? '' : `, ${endOfSinking(upright)} in ${timeWords(upright.sinkMinutes * 60)}`;
+  const time =
+    upright.sinkMinutes === undefined
+      ? ''
+      : `, ${endOfSinking(upright)} in ${timeWords(upright.sinkMinutes * 60)}`;
   const sunk = sunkWords(sinkingDay(evaluation));
   return [verdict, `; ${lean}${time}.${sunk.length === 0 ? '' : ' '}`, ...sunk];
 }
@@ -186,7 +189,6 @@ const SIZING: readonly Column[] = [
 
 /** What each compartment needs so that it fills in time. */
 function sizingTable(upright: UprightResult, context: EstimateContext): TableRows {
-  const titles = new Map(context.evaluation.project.vessel.compartments.map(one => [one.id, one.title]));
   const isUs = context.measures === 'us';
   const columns = SIZING.map(column =>
     column.key === 'area'
@@ -201,7 +203,7 @@ function sizingTable(upright: UprightResult, context: EstimateContext): TableRow
     kind: 'line',
     subject: one.compartment,
     cells: {
-      title: words(titles.get(one.compartment) ?? one.compartment),
+      title: words(compartmentTitle(context.evaluation.project, one.compartment)),
       openings: { text: String(one.openings), why },
       area: { text: inUnit(context, one.area, 'm2'), why },
       cut: { text: inUnit(context, one.cutLength), why },

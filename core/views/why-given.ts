@@ -1,4 +1,4 @@
-import { at as entryAt, BASES, figureSchema, type Figure } from '../base';
+import { at as entryAt, BASES, figureSchema, sourceWithYear, type Figure } from '../base';
 import { asStep, atItsPrices } from './cells';
 import type { EstimateContext } from './context';
 import { figureInMeasures, unitWords } from './measures';
@@ -110,8 +110,7 @@ interface Found {
 function figureWhy(context: EstimateContext, { id, at, figure, title, isOwn }: Found): WhyRows {
   const shown = figureInMeasures(figure, context.measures);
   const unit = unitWords(shown.unit);
-  const year = figure.year === undefined ? '' : `, ${figure.year}`;
-  const source = `${figure.source}${year}`;
+  const source = sourceWithYear(figure);
   const edit: Edit = { at, kind: 'figure', value: shown.value, unit: shown.unit, label: title };
   const given: WhyRow = {
     depth: 0,

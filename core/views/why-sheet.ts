@@ -1,4 +1,4 @@
-import { at, BASES, known } from '../base';
+import { at, BASES, known, sourceWithYear } from '../base';
 import { why, type Why, type WhyStep } from '../sheet';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
@@ -140,12 +140,8 @@ function shownStep(into: Reader, value: WhyStep, step: WhyStep, id: string, canF
     ...valueText(value.value, value.unit),
     unit: unitOf(value, into.measures),
     ...(canFollow ? { why: id } : {}),
-    ...(step.given === undefined || basis === undefined ? {} : { basis, source: sourceWords(step.given) }),
+    ...(step.given === undefined || basis === undefined ? {} : { basis, source: sourceWithYear(step.given) }),
   };
-}
-
-function sourceWords(given: NonNullable<WhyStep['given']>): string {
-  return given.year === undefined ? given.source : `${given.source}, ${given.year}`;
 }
 
 /** Who reads: whose measures stand beside those of the sheets. */
@@ -235,7 +231,7 @@ function givenRows(reader: Reader, step: WhyStep): readonly WhyRow[] {
 
 function wordsOf(root: WhyStep, step: WhyStep): string {
   if (root.value === undefined) return 'It is absent because something it needs is absent; Review says what.';
-  if (step.given !== undefined) return `Given: ${sourceWords(step.given)}.`;
+  if (step.given !== undefined) return `Given: ${sourceWithYear(step.given)}.`;
   return `Worked out as ${step.words.charAt(0).toLowerCase()}${step.words.slice(1)}.`;
 }
 

@@ -3,9 +3,11 @@ import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
 import { dollarCell, figureCell, type EstimateContext } from './context';
+import { datesSaid } from './dates-said';
 import { changeOf, groupBy, indexBy } from './index-of';
 import { dollars, printed } from './number-text';
 import { coverAdditions, coverHint, coverTable, quoteTable } from './quotes';
+import { dateWords } from './schedule-axis';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
 import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
@@ -83,7 +85,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
       .filter(quote => quote.covers.some(cover => cover.item === id))
       .map(
         quote =>
-          `${quote.chosen ? 'Quote relied on' : 'Quote'}: ${quote.vendor}, dated ${quote.dated}, valid until ${quote.validUntil}.`,
+          `${quote.chosen ? 'Quote relied on' : 'Quote'}: ${quote.vendor}, dated ${dateWords(quote.dated)}, valid until ${dateWords(quote.validUntil)}.`,
       ),
   };
 }
@@ -102,7 +104,9 @@ const findingsByItem = groupBy(({ place }: Finding) =>
 );
 
 function spoken(finding: Finding): string {
-  return [finding.message, finding.meaning, finding.remedy].filter(part => part !== undefined).join(' ');
+  return datesSaid(
+    [finding.message, finding.meaning, finding.remedy].filter(part => part !== undefined).join(' '),
+  );
 }
 
 /** Items of the library that the choices leave out, which a planner can take in. */

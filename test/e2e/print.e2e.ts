@@ -14,7 +14,7 @@ const PAGE_WIDTH = 965;
 const CAUTIONS: Partial<Record<string, string>> = {
   Vessel: 'not a naval architect',
   Materials: 'replaces none of them',
-  Sinking: 'Screening only.',
+  Sinking: 'Screening, not a naval architect',
   Compare: 'not a naval architect',
   Decision: 'not a naval architect',
 };

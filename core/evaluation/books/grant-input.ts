@@ -1,4 +1,4 @@
-import type { Figure } from '../../base';
+import { sourceWithYear, type Figure } from '../../base';
 import type { Cents, PaymentTerms } from '../../cash-flow';
 import {
   perCentWords,
@@ -149,9 +149,8 @@ function contingencyMethod({ contingency, risk }: Project): Pick<Contingency, 'm
     };
   }
   if (share === undefined) return {};
-  const year = share.year === undefined ? '' : `, ${share.year}`;
   return {
-    method: `its part of ${perCentWords(Number(share.value))} of the estimate; ${share.basis} (${share.source}${year})`,
+    method: `its part of ${perCentWords(Number(share.value))} of the estimate; ${share.basis} (${sourceWithYear(share)})`,
   };
 }
 

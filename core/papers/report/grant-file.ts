@@ -1,4 +1,4 @@
-import { known } from '../../base';
+import { known, sourceWithYear } from '../../base';
 import { bookBasis, grantView, lineQuantity, type GrantView } from '../../evaluation';
 import { stageTitle } from '../../estimate';
 import { formSections, type FormSection } from '../../funding';
@@ -187,6 +187,6 @@ function lineRow(line: BookLine, own: EstimateLine): string[] {
     own.quantity === undefined ? numberWords(undefined) : lineQuantity(own.quantity, own.unit),
     own.hours === 0 ? '' : numberWords(own.hours),
     dollars(line.total),
-    `${line.basis}: ${line.source}${line.year === undefined ? '' : `, ${line.year}`}`,
+    `${line.basis}: ${sourceWithYear(line)}`,
   ];
 }

@@ -33,7 +33,8 @@ const SHARE_OF: Readonly<Record<string, string>> = {
 export function limitWords({ id, figure }: TripPoint): { text: string; unit: string } {
   const own = OWN_UNITS.find(([start]) => id.startsWith(start))?.[1];
   if (own !== undefined) return { text: printed(figure.value), unit: own };
-  if (figure.unit === '1') return { text: shortNumber(decimalProduct(figure.value, '100')), unit: SHARE_OF[id] ?? '%' };
+  if (figure.unit === '1')
+    return { text: shortNumber(decimalProduct(figure.value, '100')), unit: SHARE_OF[id] ?? '%' };
   const unit = unitWords(figure.unit);
   return {
     text: figure.unit === 'year' ? figure.value : printed(figure.value),

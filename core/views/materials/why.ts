@@ -1,4 +1,4 @@
-import { BASES, type Figure } from '../../base';
+import { BASES, sourceWithYear, type Figure } from '../../base';
 import { surveyOf } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { lowered } from '../finding-words';
@@ -27,7 +27,6 @@ function frame(id: string, title: string, text: string, unit: string, said: stri
 }
 
 function givenRow(figure: Figure, said: string): WhyRow {
-  const year = figure.year === undefined ? '' : `, ${figure.year}`;
   return {
     depth: 0,
     operator: '=',
@@ -35,7 +34,7 @@ function givenRow(figure: Figure, said: string): WhyRow {
       text: printed(figure.value),
       unit: unitWords(figure.unit),
       basis: figure.basis,
-      source: `${figure.source}${year}`,
+      source: sourceWithYear(figure),
     },
     words: said,
   };
@@ -88,7 +87,7 @@ const presenceWhy: Answer = ({ evaluation }, id) => {
           text: percent(likely),
           unit: '%',
           basis,
-          source: year === undefined ? source : `${source}, ${year}`,
+          source: sourceWithYear({ source, year }),
         },
         words: 'likely share',
         range: {

@@ -3,6 +3,7 @@ import type { Evaluation, PreparedEstimate, RiskView } from '../../evaluation';
 import { riskSchema } from '../../project';
 import { findingWords } from '../finding-words';
 import { printed } from '../number-text';
+import { datesSaid } from '../dates-said';
 import { dateWords } from '../schedule-axis';
 import type { BottomCell, Sentence, Shown, TableRows } from '../rows';
 import { Derivations } from '../simulated';
@@ -132,7 +133,9 @@ function foundRisk({ evaluation, isStale }: RiskStudy, view: RiskView, { open, t
     contingency: open(contingencyTable(view, line => titles.get(line) ?? line)),
     contingencyNote: view.contingencyNote,
     surveys: open(surveyTable(view)),
-    planWords: [[view.safe?.sentence, view.gap?.sentence].filter(said => said !== undefined).join(' ')],
+    planWords: [
+      datesSaid([view.safe?.sentence, view.gap?.sentence].filter(said => said !== undefined).join(' ')),
+    ],
     pastHulls: [pastWords(view)],
     bottom: bottomCells(view, isStale, tell),
   };
@@ -153,7 +156,7 @@ function awardSentence({ award }: RiskView, isStale: boolean, tell: Tell): Sente
 /** Where the runs stand beside past hulls. */
 function pastWords({ growth }: RiskView): string {
   const times = (value: number) => value.toFixed(2);
-  return `In eight of ten runs the cost is ${times(growth.p10)} to ${times(growth.p90)} times the plan. Past hulls cost ${times(growth.least)} to ${times(growth.most)} times their middle estimate; P80 would have covered ${inHundred(growth.coveredAtP80)} in 100 of those ${growth.of}. The ranges were set with these hulls in view, so agreement proves nothing.`;
+  return `In eight of ten runs the cost is ${times(growth.p10)} to ${times(growth.p90)} times the plan. Past hulls cost ${times(growth.least)} to ${times(growth.most)} times their middle estimate; P80 would have covered ${Math.round(growth.coveredAtP80 * growth.of)} of those ${growth.of}. The ranges were set with these hulls in view, so agreement proves nothing.`;
 }
 
 /** P80 of the cost and the chance of the grant period, for the bottom line. */

@@ -40,13 +40,12 @@ export function ShipLegend({ picture }: { picture: ShipPicture }) {
         </svg>{' '}
         cut away
       </span>
-      {picture.steps.length === 0 ? null : <span>fills in</span>}
       {picture.steps.map(step => (
         <span key={step.step}>
           <svg width="15" height="12">
             <rect x="1" y="1" width="13" height="10" fill={FILLS[step.step]} stroke="var(--data)" />
           </svg>{' '}
-          {step.text}
+          fills in {step.text}
         </span>
       ))}
     </p>

@@ -65,7 +65,7 @@ export default function Sinking() {
           <Verdict view={view} />
           {view.sizing.rows.length === 0 ? null : <DataTable table={view.sizing} />}
           <div className="caution screening">
-            <strong>Screening only.</strong> {view.caution} It cannot see: {view.cannotSee.join('; ')}.
+            {view.caution} It cannot see: {view.cannotSee.join('; ')}.
           </div>
         </div>
       </div>

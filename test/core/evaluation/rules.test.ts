@@ -61,7 +61,7 @@ describe('the asbestos notice (40 CFR 61.145(b))', () => {
     const clean = vessel({ built: 1992, lastRefit: 1992, plant: 'diesel' });
     const message = found(clean, 'rules/notice-due')?.message ?? '';
     expect(message).toContain('a load-bearing member is cut: demolition notifies below the amounts too');
-    expect(message).not.toMatch(/ft of pipe|ft² of other/);
+    expect(message).not.toMatch(/ft of pipe|sq ft of other/);
   });
 
   test('left out, given too late, or due before the project starts is a finding', () => {

@@ -124,18 +124,23 @@ describe('the finish and the work days', () => {
       { text: dated(finish), unit: '' },
       'Schedule',
     ]);
-    expect(told?.words).toBe(`The last day of the chain of activities that leads to it, last first. What may slip ends before something else, such as a window, lets the next begin.${bound}`);
+    expect(told?.words).toBe(
+      `The last day of the chain of activities that leads to it, last first. What may slip ends before something else, such as a window, lets the next begin.${bound}`,
+    );
     expect(told?.rows.map(row => [row.value.text, row.value.why, row.words])).toEqual(
       chain.map(id => {
         const activity = schedule.activities.find(one => one.id === id);
         const { totalFloat = 0, title = '' } = activity ?? {};
-        const spare = totalFloat === 0 ? '' : `, may slip ${totalFloat} work day${totalFloat === 1 ? '' : 's'}`;
+        const spare =
+          totalFloat === 0 ? '' : `, may slip ${totalFloat} work day${totalFloat === 1 ? '' : 's'}`;
         return [dated(activity?.finish ?? ''), `activity:${id}`, `${title}${spare}`];
       }),
     );
     const days = scheduleWhy(contextOf({ lowerBoundDays: 100, calendarDays: 120 }), 'schedule:work-days');
     expect([days?.title, days?.value]).toEqual(['Work days', { text: String(workDays), unit: 'work days' }]);
-    expect(days?.words).toBe(`Days from start to finish on which at least one activity works: not those on which all wait or rest. Float is counted by the calendar of its activity and may be more.${bound}`);
+    expect(days?.words).toBe(
+      `Days from start to finish on which at least one activity works: not those on which all wait or rest. Float is counted by the calendar of its activity and may be more.${bound}`,
+    );
     expect(days?.rows).toEqual(told?.rows);
   });
 
@@ -146,7 +151,8 @@ describe('the finish and the work days', () => {
         { ...contextOf(), parts: { ...parts, schedule: { ...rest, ...change } } },
         'schedule:finish',
       );
-    const plain = 'The last day of the chain of activities that leads to it, last first. What may slip ends before something else, such as a window, lets the next begin.';
+    const plain =
+      'The last day of the chain of activities that leads to it, last first. What may slip ends before something else, such as a window, lets the next begin.';
     expect(under({ finish, calendarDays: 120 })?.words).toBe(plain);
     expect(under({ finish, lowerBoundDays: 100 })?.words).toBe(plain);
     expect(under({})).toBeUndefined();

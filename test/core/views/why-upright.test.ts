@@ -30,8 +30,7 @@ it('the derivation of the verdict speaks in the reader’s measures, its reasons
       { ...rest, evaluation: { ...evaluation, upright: told }, measures },
       'upright:verdict',
     )?.rows.map(
-      ({ value, words }) =>
-        `${value.text} ${words}${value.why === undefined ? '' : ` (${value.why})`}`,
+      ({ value, words }) => `${value.text} ${words}${value.why === undefined ? '' : ` (${value.why})`}`,
     );
   expect(rows('metric')).toEqual([
     '12.3° greatest heel at which she balances, over the ranges of KG, displacement and unevenness',
