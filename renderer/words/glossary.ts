@@ -90,6 +90,11 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
   { term: 'USD', means: 'Dollars of the United States, as units of rates are written.' },
   { term: 'USC', means: 'United States Code: the laws of the United States.' },
   { term: 'TSCA', means: 'Toxic Substances Control Act: the law that governs PCB.' },
+  { term: 'Heel', means: 'The angle at which a ship leans at an instant, whatever the cause.' },
+  {
+    term: 'List',
+    means: 'The steady angle at which a ship rests because weight or water in her lies to one side.',
+  },
   { term: 'GZ', means: 'Righting lever: how far apart weight and buoyancy act when a ship heels.' },
   { term: 'IMO', means: 'International Maritime Organization.' },
   { term: 'SOLAS', means: 'The international convention for the safety of life at sea.' },

@@ -47,6 +47,15 @@ it('the derivation of the verdict speaks in the reader’s measures, its reasons
     '21.0 min from the release until the hull is under, for the likely values',
     ' KG 20.01 ft lies above KM',
   ]);
+  const [stage] = upright.stages;
+  if (stage === undefined) throw new Error('there are stages');
+  const grounded = { ...told, stages: [stage, { ...stage, event: 'on the bottom' }] };
+  expect(
+    uprightWhy(
+      { ...rest, evaluation: { ...evaluation, upright: grounded }, measures: 'us' },
+      'upright:verdict',
+    )?.rows[3]?.words,
+  ).toBe('from the release until the hull is on the bottom, for the likely values');
   const without = uprightWhy(
     { ...rest, evaluation: { ...evaluation, upright: bare }, measures: 'us' },
     'upright:verdict',
