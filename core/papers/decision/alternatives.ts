@@ -50,10 +50,11 @@ function publishedChoice({ title, published, ships, source, priceYear }: Alterna
       ? 'a mean'
       : `${wholeDollars(published / 100)} a ship${priceYear === undefined ? '' : ` at ${priceYear} prices`}, a mean`;
   const many = ships === undefined ? 'many ships' : `${ships} ships`;
+  const [who = source] = source.split(':');
   return {
     kind: 'published',
     title: title.replace(', per ship', ''),
-    note: `no amount for this ship: what was published is ${mean} for ${many} whose tonnage is not known, not scaled to the size of this one`,
+    note: `no amount for this ship: what was published is ${mean} for ${many} whose tonnage is not known, not scaled to the size of this one; source: ${who}`,
     source,
   };
 }
