@@ -146,7 +146,7 @@ function monthsOfAllMoney({ input }: CheckContext, first: string, last: string):
       .toSorted()
       .at(-1) ?? last;
   if (ends <= last) return `all money falls between ${monthWords(begins)} and ${monthWords(ends)}`;
-  return `the money runs from ${monthWords(begins)} to ${monthWords(ends)}; after the end of the schedule in ${monthWords(last)} it is owed after the sinking`;
+  return `the money runs from ${monthWords(begins)} to ${monthWords(ends)}; what comes after the schedule, which ends in ${monthWords(last)}, is owed after the sinking`;
 }
 
 function isSameLine(a: ReviewLine, b: ReviewLine): boolean {

@@ -102,6 +102,7 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
   { term: 'SW-846', means: 'The methods by which the EPA has waste tested.' },
   { term: 'ASTM', means: 'A body that writes technical standards.' },
   { term: 'AACE', means: 'A society of cost engineers that publishes classes of estimates.' },
+  { term: 'RAND', means: 'A research institute in the United States that publishes studies.' },
   { term: 'NOAA', means: 'National Oceanic and Atmospheric Administration of the United States.' },
   { term: 'OSHA', means: 'Occupational Safety and Health Administration of the United States.' },
   { term: 'h', means: 'Hour of work of one person.' },

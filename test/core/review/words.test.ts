@@ -164,7 +164,7 @@ describe('what the checks of the estimate say', () => {
       'baseline-agrees',
       line({ firstMonth: '2027-01', lastMonth: '2033-04', followsFinish: true }),
       'met',
-      'the money runs from Jan 2027 to Apr 2033; after the end of the schedule in Feb 2027 it is owed after the sinking',
+      'the money runs from Jan 2027 to Apr 2033; what comes after the schedule, which ends in Feb 2027, is owed after the sinking',
     ],
     [
       'baseline-agrees',
