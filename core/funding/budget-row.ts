@@ -33,5 +33,7 @@ export interface SharedRow extends BudgetRow {
 
 /** What bears a cost that no source was found for. */
 export const NOT_FOUND = 'not-found';
+/** What that part of a budget is called wherever it is shown: it is no source. */
+export const UNFUNDED_TITLE = 'Not funded yet';
 /** What bears a cost that program income pays for. */
 export const PROGRAM_INCOME = 'program-income';

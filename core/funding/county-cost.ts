@@ -5,17 +5,18 @@ import {
   type ReconciliationStep,
   type SourcePayments,
 } from '../cash-flow';
-import { NOT_FOUND } from './budget-row';
 import type { GrantBook } from './grant-book';
 import type { GrantInput } from './plan';
 
 /** What the owner pays in all, and of what. */
 export interface CountyCost {
   readonly total: Cents;
-  /** Its share of the cost on the forms, with what no source was found for. */
+  /** What its own sources bear of the cost on the forms. */
   readonly share: Cents;
   /** The same by source. */
   readonly shares: readonly { readonly sourceId: string; readonly title: string; readonly amount: Cents }[];
+  /** What no source bears yet of the cost on the forms: the owner pays it until a source is found. */
+  readonly unfunded: Cents;
   /** What stands on no form, or outside what an award allows: nobody else bears it. */
   readonly outside: Cents;
   /** Where that comes from, by the steps from the estimate to the forms; costs, no credits. */
@@ -25,15 +26,15 @@ export interface CountyCost {
 /** The steps from the estimate to the forms that leave cost to the owner. */
 const LEFT_TO_OWNER: readonly string[] = ['before-award', 'after-award', 'not-allowable', 'outside-forms'];
 
-/** What the owner pays in all: its share of the forms, and what the forms leave out. */
+/** What the owner pays in all: its share of the forms, what no source bears yet, and what the forms leave out. */
 export function countyCost(
   { lines, plan }: Pick<GrantInput, 'lines' | 'plan'>,
-  { awards, reconciliation }: Pick<GrantBook, 'awards' | 'reconciliation'>,
+  { awards, reconciliation, unfunded }: Pick<GrantBook, 'awards' | 'reconciliation' | 'unfunded'>,
   payments: readonly SourcePayments[],
 ): CountyCost {
   const own = plan.sources.filter(source => source.mode === 'own' && source.support === 'cash');
   const rows = awards.flatMap(award => award.rows);
-  const shares = [...own, { id: NOT_FOUND, title: 'no source found yet' }].map(({ id, title }) => ({
+  const shares = own.map(({ id, title }) => ({
     sourceId: id,
     title,
     amount: sumCents(rows.map(row => row.shares[id] ?? 0)),
@@ -49,5 +50,5 @@ export function countyCost(
     ...left.map(step => ({ ...step, amount: -step.amount })),
     { id: 'in-kind', title: 'Less what is given in kind of it', amount: onForms - donated },
   ].filter(({ amount }) => amount !== 0);
-  return { total, share, shares, outside: total - share, outsideSteps };
+  return { total, share, shares, unfunded, outside: total - share - unfunded, outsideSteps };
 }

@@ -1,5 +1,6 @@
 import { withId } from '../base';
 import type { Cents } from '../cash-flow';
+import { UNFUNDED_TITLE } from './budget-row';
 import type { Sf424a } from './sf-424a';
 import type { Sf424c } from './sf-424c';
 
@@ -18,6 +19,21 @@ export const QUARTER_TITLES = ['First quarter', 'Second quarter', 'Third quarter
 /** A line of section E: the years after the first, counted from 0. */
 export function laterYearTitle(place: number): string {
   return `Year ${place + 2}`;
+}
+
+/** The lines of section C above its total: the sources, and where there is any, what no source bears yet. */
+export function resourceLines({
+  applicant,
+  state,
+  other,
+  unfunded,
+}: Sf424a['sectionC']): { readonly title: string; readonly amount: Cents }[] {
+  return [
+    { title: 'Applicant', amount: applicant },
+    { title: 'State', amount: state },
+    { title: 'Other', amount: other },
+    ...(unfunded === 0 ? [] : [{ title: UNFUNDED_TITLE, amount: unfunded }]),
+  ];
 }
 
 /** Which lines are added, by place, or taken off. */
@@ -50,6 +66,7 @@ export function formSections(form: Sf424a | Sf424c): readonly FormSection[] {
 function sectionsOf(form: Sf424a): readonly FormSection[] {
   const { sectionA, sectionC, sectionD, sectionE } = form;
   const { lines, total } = sectionA;
+  const resources = resourceLines(sectionC);
   return [
     {
       title: SECTION_TITLES.A,
@@ -68,10 +85,8 @@ function sectionsOf(form: Sf424a): readonly FormSection[] {
       title: SECTION_TITLES.C,
       columns: ['Amount'],
       lines: [
-        { title: 'Applicant', cents: [sectionC.applicant] },
-        { title: 'State', cents: [sectionC.state] },
-        { title: 'Other', cents: [sectionC.other] },
-        { title: 'Total', cents: [sectionC.total], sums: added(0, 2) },
+        ...resources.map(({ title, amount }) => ({ title, cents: [amount] })),
+        { title: 'Total', cents: [sectionC.total], sums: added(0, resources.length - 1) },
       ],
     },
     {

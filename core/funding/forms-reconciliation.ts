@@ -61,7 +61,8 @@ function minus(
   };
 }
 
-function incomeSubtracted({ form }: Award): Cents {
+/** The program income that the form of an award subtracts. */
+export function incomeSubtracted({ form }: Award): Cents {
   if (form.kind === 'SF-424A') return 0;
   return sumCents(form.lines.filter(line => line.id === '15').map(line => line.allowable));
 }

@@ -1,10 +1,10 @@
 import { anyBlocks, type Finding } from '../base';
 import { checkLines, sumCents, type Cents, type EstimateLine, type Reconciliation } from '../cash-flow';
 import { makeAward, type Award, type AwardOutcome } from './award';
-import { NOT_FOUND } from './budget-row';
+import { NOT_FOUND, PROGRAM_INCOME, UNFUNDED_TITLE } from './budget-row';
 import { checkContingency } from './contingency';
 import type { FormsData } from './forms';
-import { reconcileForms } from './forms-reconciliation';
+import { incomeSubtracted, reconcileForms } from './forms-reconciliation';
 import type { ContractResults } from './indirect-rows';
 import type { FundingSource, GrantInput } from './plan';
 import { METHOD_IF_NOT_STATED, netIncome } from './program-income';
@@ -30,6 +30,10 @@ export interface GrantBook {
   /** Program income: what the owner gets for scrap, less the cost of earning it. */
   readonly programIncome: Cents;
   readonly bySource: readonly SourceTotal[];
+  /** The part of the budget of the forms that program income pays for. */
+  readonly incomeOnForms: Cents;
+  /** The part of the budget of the forms that no source bears yet. */
+  readonly unfunded: Cents;
   readonly reconciliation: Reconciliation;
   /** Lines that stand on no form. */
   readonly outsideForms: readonly string[];
@@ -109,17 +113,41 @@ function toBook(input: GrantInput, awards: readonly Award[], outside: readonly E
   const federal = sumCents(awards.map(award => federalRequest(award.form)));
   const matching = input.plan.sources.filter(source => source.form === 'none').map(source => source.id);
   const bySource = input.plan.sources.map(source => sourceTotal(source, rows));
-  const open = sumCents(rows.map(row => row.shares[NOT_FOUND] ?? 0));
+  const unfunded = sumCents(rows.map(row => row.shares[NOT_FOUND] ?? 0));
+  const income = sumCents(rows.map(row => row.shares[PROGRAM_INCOME] ?? 0));
   return {
     awards,
     federal,
-    match: sumCents(bySource.filter(one => matching.includes(one.sourceId)).map(one => one.amount)) + open,
+    match:
+      sumCents(bySource.filter(one => matching.includes(one.sourceId)).map(one => one.amount)) + unfunded,
     indirect: sumCents(awards.map(award => award.indirect.amount ?? 0)),
     programIncome: ownersIncome(input),
     bySource,
+    incomeOnForms: income - sumCents(awards.map(incomeSubtracted)),
+    unfunded,
     reconciliation: reconcileForms(input, awards, outside),
     outsideForms: outside.map(line => line.id),
   };
+}
+
+/** A part of the budget of the forms and what bears it. */
+export interface BudgetPart {
+  readonly id: string;
+  readonly title: string;
+  readonly amount: Cents;
+}
+
+/** The budget of the forms by what bears it: the sources, program income, and last what no source bears yet. */
+export function budgetParts({
+  bySource,
+  incomeOnForms,
+  unfunded,
+}: Pick<GrantBook, 'bySource' | 'incomeOnForms' | 'unfunded'>): BudgetPart[] {
+  const beside = [
+    { id: PROGRAM_INCOME, title: 'Program income', amount: incomeOnForms },
+    { id: NOT_FOUND, title: UNFUNDED_TITLE, amount: unfunded },
+  ].filter(({ amount }) => amount !== 0);
+  return [...bySource.map(({ sourceId, title, amount }) => ({ id: sourceId, title, amount })), ...beside];
 }
 
 function sourceTotal(source: FundingSource, rows: Award['rows']): SourceTotal {

@@ -57,7 +57,7 @@ export {
 export { checkContingency } from './contingency';
 export { scopePiece, type AwardPeriod, type ScopedPiece } from './award-period';
 export { piecesOfLine, type CostPiece } from './cost-pieces';
-export { NOT_FOUND, PROGRAM_INCOME, type BudgetRow, type SharedRow } from './budget-row';
+export { NOT_FOUND, PROGRAM_INCOME, UNFUNDED_TITLE, type BudgetRow, type SharedRow } from './budget-row';
 export { printedShares } from './source-checks';
 export { buildSf424a, type ActivityAmounts, type Sf424a, type SummaryLine } from './sf-424a';
 export { buildSf424c, type ConstructionLine, type Sf424c } from './sf-424c';
@@ -66,6 +66,7 @@ export {
   SECTION_TITLES,
   formSections,
   laterYearTitle,
+  resourceLines,
   type FormSection,
   type SectionLine,
 } from './form-sections';
@@ -79,6 +80,14 @@ export {
   type TieOutRow,
 } from './tie-out';
 export type { Award } from './award';
-export { grantBook, ownersIncome, type GrantBook, type GrantOutcome, type SourceTotal } from './grant-book';
+export {
+  budgetParts,
+  grantBook,
+  ownersIncome,
+  type BudgetPart,
+  type GrantBook,
+  type GrantOutcome,
+  type SourceTotal,
+} from './grant-book';
 export type { CountyCost } from './county-cost';
 export { borneMonths, drawBasisOf, grantCash, type GrantCash } from './grant-cash';

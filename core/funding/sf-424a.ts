@@ -1,5 +1,5 @@
 import { spreadLike, sumCents, type Cents, type MonthAmount } from '../cash-flow';
-import type { SharedRow } from './budget-row';
+import { NOT_FOUND, type SharedRow } from './budget-row';
 import { fundingYears, quarters } from './funding-periods';
 import { labelsOf, type Activity, type FormsData } from './forms';
 import type { FundingSource } from './plan';
@@ -38,6 +38,8 @@ export interface Sf424a {
     readonly applicant: Cents;
     readonly state: Cents;
     readonly other: Cents;
+    /** What no source bears yet: beside the sources, part of the total. */
+    readonly unfunded: Cents;
     readonly total: Cents;
   };
   readonly sectionD: { readonly federal: readonly Cents[]; readonly nonFederal: readonly Cents[] };
@@ -141,7 +143,8 @@ function nonFederalResources({ rows, award, sources }: Sf424aInput): Sf424a['sec
     );
   const total = sumCents(rows.map(row => row.allowable - federalOf(row, award)));
   const [applicant, state] = [borne(['applicant']), borne(['state'])];
-  return { applicant, state, other: total - applicant - state, total };
+  const unfunded = sumCents(rows.map(row => row.shares[NOT_FOUND] ?? 0));
+  return { applicant, state, other: total - applicant - state - unfunded, unfunded, total };
 }
 
 /** What part of each row a rule gives, by month of payment. */

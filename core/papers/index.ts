@@ -45,7 +45,7 @@ export {
 } from './take-back';
 export { INPUTS, INPUT_HEADS, stampOf, stampText, type PaperStamp } from './workbook/inputs';
 export {
-  AT_THE_BUDGET,
+  inAllWords,
   decisionAbout,
   type AfterSinkingCost,
   type BoardDate,

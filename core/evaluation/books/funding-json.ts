@@ -25,6 +25,7 @@ export function fundingJson({ scenario, findings: evaluated }: Evaluation, view:
       amount: inDollars(amount),
       ...(leftOfCap !== undefined && { leftOfCap: inDollars(leftOfCap) }),
     })),
+    unfunded: inDollars(book.unfunded),
     ...cashJson(cash),
     reconciliation: [book.reconciliation, cash.cash.reconciliation].map(reconciliationJson),
     findings,

@@ -26,8 +26,22 @@ export interface CountyMoney {
 }
 
 /** What the sum that the county pays rests on, to follow it in a sentence. */
-export const AT_THE_BUDGET =
-  ', if the work costs what is budgeted; beyond that no grant has promised anything';
+const AT_THE_BUDGET = ', if the work costs what is budgeted; beyond that no grant has promised anything.';
+
+/**
+ * What the county pays in all, as a sentence: with its own part and the part that no source bears yet, where there is one.
+ * @param shown an amount in cents as the reader sees it.
+ */
+export function inAllWords<T>(
+  { total, unfunded }: Pick<CountyCost, 'total' | 'unfunded'>,
+  shown: (cents: Cents) => T,
+): (string | T)[] {
+  const parts =
+    unfunded === 0
+      ? []
+      : [', ', shown(total - unfunded), ' of its own, and ', shown(unfunded), ' that no source bears yet'];
+  return ['The county pays in all ', shown(total), ...parts, AT_THE_BUDGET];
+}
 
 /** The month in which a fiscal year begins where the document does not say: October (common practice). */
 const USUAL_START = 10;

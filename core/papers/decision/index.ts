@@ -2,7 +2,7 @@ export { decisionAbout, type Decision } from './decision';
 export type { AfterSinkingCost } from './after-sinking';
 export type { OtherChoice } from './alternatives';
 export type { BoardDate } from './board-dates';
-export { AT_THE_BUDGET } from './county-money';
+export { inAllWords } from './county-money';
 export type { CountyMoney, FiscalYearAmount } from './county-money';
 export type { Recommendation } from './recommendation';
 export type { Trouble } from './troubles';

@@ -14,13 +14,16 @@ export function countyCostPart(evaluation: Evaluation): Markup | undefined {
   const steps = outsideSteps.map(({ title, amount }) =>
     outsideSteps.length === 1 ? title.toLowerCase() : `${title.toLowerCase()} ${dollars(amount)}`,
   );
-  const parts =
-    county.outside === 0
-      ? ''
-      : `: its share of the forms, ${dollars(county.share)}, and what nobody else bears, ${dollars(county.outside)}`;
+  const left = steps.length === 0 ? '' : ` (${steps.join(', ')})`;
+  const parts = [
+    `its share of the forms, ${dollars(county.share)}`,
+    ...(county.outside === 0 ? [] : [`what nobody else bears, ${dollars(county.outside)}${left}`]),
+    ...(county.unfunded === 0 ? [] : [`${dollars(county.unfunded)} that no source bears yet`]),
+  ];
+  const told = parts.length === 1 ? '' : `: ${parts.slice(0, -1).join(', ')}, and ${parts.at(-1) ?? ''}`;
   const most = mostCarried(view);
   return paragraph(
-    `The county pays in all ${dollars(county.total)}${parts}${steps.length === 0 ? '' : ` (${steps.join(', ')})`}. `,
+    `The county pays in all ${dollars(county.total)}${told}. `,
     view.peak === undefined
       ? 'It lends nothing beyond its own share.'
       : `At the end of ${monthWords(view.peak.month)} it lends ${dollars(view.peak.amount)} beyond its own share.`,

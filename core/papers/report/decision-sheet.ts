@@ -1,5 +1,5 @@
 import { fromCents, roundToCents } from '../../money';
-import { AT_THE_BUDGET, type Decision } from '../decision';
+import { inAllWords, type Decision } from '../decision';
 import { capitalised } from './words';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, type Child, type Markup } from './markup';
@@ -88,13 +88,7 @@ function cost(decision: Decision): Markup[] {
     riskLine(risk, budget),
     ...(county.cost === undefined
       ? []
-      : [
-          paragraph(
-            'The county pays in all ',
-            figure(dollarsAndCents(fromCents(county.cost.total))),
-            `${AT_THE_BUDGET}.`,
-          ),
-        ]),
+      : [paragraph(...inAllWords(county.cost, cents => figure(dollarsAndCents(fromCents(cents)))))]),
     countyLine(county),
     ...(county.peakGap === undefined
       ? []

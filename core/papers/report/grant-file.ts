@@ -1,7 +1,7 @@
 import { known, sourceWithYear } from '../../base';
 import { bookBasis, grantView, lineQuantity, type GrantView } from '../../evaluation';
 import { stageTitle } from '../../estimate';
-import { formSections, type FormSection } from '../../funding';
+import { UNFUNDED_TITLE, budgetParts, formSections, type FormSection } from '../../funding';
 import { fromCents } from '../../money';
 import { STAGES } from '../../work';
 import { sampleLine } from './decision-sheet';
@@ -32,6 +32,7 @@ export function grantFilePages(facts: ReportFacts): Markup[] | undefined {
       ),
       heading(2, 'Who bears the cost'),
       sharesTable(book),
+      unfundedPart(book),
       paragraph(
         `Indirect cost of the grantee: ${dollars(book.indirect)}. Program income: ${dollars(book.programIncome)}. Neither is part of the total of the estimate.`,
       ),
@@ -50,6 +51,12 @@ function dollars(cents: number): string {
 }
 
 function sharesTable(book: Book): Markup {
+  const ceilings = new Map(book.bySource.map(({ sourceId, leftOfCap }) => [sourceId, leftOfCap]));
+  const left = (id: string): string => {
+    if (!ceilings.has(id)) return '';
+    const amount = ceilings.get(id);
+    return amount === undefined ? 'no ceiling' : dollars(amount);
+  };
   return table(
     'Sources and what each bears',
     [
@@ -57,11 +64,15 @@ function sharesTable(book: Book): Markup {
       { title: 'Amount, USD', figures: true },
       { title: 'Left of its ceiling, USD', figures: true },
     ],
-    book.bySource.map(({ title, amount, leftOfCap }) => [
-      title,
-      dollars(amount),
-      leftOfCap === undefined ? 'no ceiling' : dollars(leftOfCap),
-    ]),
+    budgetParts(book).map(({ id, title, amount }) => [title, dollars(amount), left(id)]),
+  );
+}
+
+/** That a part of the budget has no source yet; nothing where all of it has one. */
+function unfundedPart({ unfunded }: Book): Markup | undefined {
+  if (unfunded === 0) return undefined;
+  return paragraph(
+    `${UNFUNDED_TITLE}: no source bears ${dollars(unfunded)} of the budget of the forms. A source must be found for it, or the county bears it.`,
   );
 }
 

@@ -52,7 +52,7 @@ export function coverSheet(evaluation: Evaluation, summary: EstimateSummary, che
       content: {
         kind: 'formula',
         formula: masterCheck(checks),
-        result: summary.total === undefined ? 'REVIEW' : 'OK',
+        result: summary.total !== undefined && holds(checks) ? 'OK' : 'REVIEW',
         format: 'text',
         decimals: undefined,
       },
@@ -93,6 +93,11 @@ function masterCheck({ checks = [] }: PaperSheet): string {
   return `IF(COUNTIF(${standings},"OK")=ROWS(${standings}),"OK","REVIEW")`;
 }
 
+/** Whether no check gives a difference in the workbook as it is written. */
+function holds({ checks = [] }: PaperSheet): boolean {
+  return checks.every(({ result = 0 }) => result === 0);
+}
+
 /** Where the checks say by how much the total was changed. */
 function changedRow({ checks = [] }: PaperSheet): number {
   return FIRST_CHECK + checks.length + 3;
@@ -115,13 +120,13 @@ export function checksSheet(summary: EstimateSummary, sheets: readonly PaperShee
     ({ formula }) => !known || summary.budget !== undefined || !formula.includes(BUDGET),
   );
   const checks: PaperCheck[] = [...own, ...sheets.flatMap(sheet => sheet.checks ?? [])];
-  const rows = checks.flatMap(({ title, formula }, i): PaperCell[] => {
+  const rows = checks.flatMap(({ title, formula, result = 0 }, i): PaperCell[] => {
     const row = i + FIRST_CHECK;
     const difference: PaperCell = known
       ? {
           row,
           column: 2,
-          content: { kind: 'formula', formula, result: 0, format: 'money', decimals: 2 },
+          content: { kind: 'formula', formula, result, format: 'money', decimals: 2 },
         }
       : text(row, 2, ABSENT);
     return [
@@ -133,7 +138,7 @@ export function checksSheet(summary: EstimateSummary, sheets: readonly PaperShee
         content: {
           kind: 'formula',
           formula: `IF(ISNUMBER(B${row}),IF(B${row}=0,"OK","REVIEW"),"REVIEW")`,
-          result: known ? 'OK' : 'REVIEW',
+          result: known && result === 0 ? 'OK' : 'REVIEW',
           format: 'text',
           decimals: undefined,
         },

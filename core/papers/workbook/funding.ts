@@ -1,4 +1,5 @@
 import { grantView, type Evaluation, type GrantView } from '../../evaluation';
+import { NOT_FOUND, UNFUNDED_TITLE, budgetParts } from '../../funding';
 import { fromCents } from '../../money';
 import { CHANGED_SINCE, centsCell, changedSinceRow, headingRow, moneyFormula, text } from './cells';
 import { formSectionsSheet } from './form-sections';
@@ -41,12 +42,13 @@ function formsSheet(book: Book, cash: Cash): PaperSheet {
   const sources = add(
     summed(
       'Source',
-      book.bySource.map(({ title, amount }) => [title, amount]),
+      borneParts(book).map(({ title, amount }) => [title, amount]),
       'All sources',
       next,
     ),
   );
   const budget = add(reconciled(book, next));
+  if (book.unfunded !== 0) add(unfundedBlock(book, sources, budget, next));
   const forms = book.awards.map((award): [Award, number] => [award, add(awardBlock(award, next))]);
   add(
     summed(
@@ -59,23 +61,41 @@ function formsSheet(book: Book, cash: Cash): PaperSheet {
   return {
     name: SHEET,
     cells,
-    checks: checksOf(sources, budget, forms),
+    checks: checksOf(unfundedFormula(sources, budget, SHEET), book, forms),
     widths: [60, 20, 20, 20],
     headingRows: 2,
     landscape: false,
   };
 }
 
-/** The checks, from the rows in which the blocks are summed up. */
-function checksOf(
-  sources: number,
-  budget: number,
-  forms: readonly (readonly [Award, number])[],
-): PaperCheck[] {
+/** The budget of the forms without what no source bears yet. */
+function borneParts(book: Book) {
+  return budgetParts(book).filter(({ id }) => id !== NOT_FOUND);
+}
+
+/** What no source bears yet: the budget of the forms less what bears it, from the rows in which they are summed up. */
+function unfundedFormula(sources: number, budget: number, sheet?: string): string {
+  const on = sheet === undefined ? '' : `'${sheet}'!`;
+  return `ROUND(${on}B${budget}-${on}B${sources},2)`;
+}
+
+function unfundedBlock({ unfunded }: Book, sources: number, budget: number, top: number): Block {
+  return {
+    cells: [
+      text(top, 1, `${UNFUNDED_TITLE}: the budget of the forms that no source bears yet`, 'caution'),
+      moneyFormula(top, 2, unfundedFormula(sources, budget), fromCents(unfunded), 'total'),
+    ],
+    rows: 1,
+  };
+}
+
+/** The checks: what no source bears yet must be nothing, and each form have what the estimate has. */
+function checksOf(unfunded: string, book: Book, forms: readonly (readonly [Award, number])[]): PaperCheck[] {
   return [
     {
-      title: 'The sources bear the budget of the forms, which leads back to the total',
-      formula: `ROUND('${SHEET}'!B${sources}-'${SHEET}'!B${budget},2)`,
+      title: 'Of the budget of the forms, which leads back to the total, no source bears yet',
+      formula: unfunded,
+      result: book.unfunded / 100,
     },
     ...forms.map(([{ form, source }, row]) => ({
       title: `${form.kind}, ${source.title}: the form has what the estimate has`,

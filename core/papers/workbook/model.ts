@@ -58,6 +58,8 @@ export interface PaperSheet {
 export interface PaperCheck {
   readonly title: string;
   readonly formula: string;
+  /** What the formula gives in the workbook as it is written; nothing unless given. */
+  readonly result?: number;
 }
 
 /** A live chart over ranges of the workbook. */

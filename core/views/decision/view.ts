@@ -1,5 +1,5 @@
 import type { Evaluation } from '../../evaluation';
-import { AT_THE_BUDGET, decisionAbout, type Decision } from '../../papers';
+import { decisionAbout, inAllWords, type Decision } from '../../papers';
 import type { Comparison } from '../../scenario';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import { grantId } from '../funding/names';
@@ -58,7 +58,7 @@ function countyNote({ county }: Decision, told: Derivations): Sentence {
   const { peakGap, mostOut, cost } = county;
   const said = [
     COUNTY_NOTES[county.of],
-    ...(cost === undefined ? [] : [`The county pays in all ${dollars(cost.total)}${AT_THE_BUDGET}.`]),
+    ...(cost === undefined ? [] : [inAllWords(cost, dollars).join('')]),
     ...(peakGap === undefined
       ? []
       : [

@@ -1,5 +1,5 @@
 import { at } from '../../base';
-import { QUARTER_TITLES, SECTION_TITLES, laterYearTitle, type Award } from '../../funding';
+import { QUARTER_TITLES, SECTION_TITLES, laterYearTitle, resourceLines, type Award } from '../../funding';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
 import type { Column, Row, TableRows } from '../rows';
@@ -95,11 +95,7 @@ export function sectionTables({ form, source }: Award): readonly TableRows[] {
     listed(
       'C',
       SECTION_TITLES.C,
-      [
-        ['Applicant', sectionC.applicant],
-        ['State', sectionC.state],
-        ['Other', sectionC.other],
-      ],
+      resourceLines(sectionC).map(({ title, amount: cents }) => [title, cents] as const),
       at(split.rowTotals, 1),
     ),
     {

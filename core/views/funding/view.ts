@@ -1,7 +1,7 @@
 import type { Finding } from '../../base';
 import { mostCarried, type CashView } from '../../cash-flow';
 import type { GrantView } from '../../evaluation';
-import type { CountyCost } from '../../funding';
+import { NOT_FOUND, type CountyCost } from '../../funding';
 import type { EstimateContext } from '../context';
 import { monthWords } from '../budget-tables';
 import { findingWords } from '../finding-words';
@@ -83,21 +83,40 @@ function lent(view: CashView): Sentence {
   ];
 }
 
-/** What the county pays in all, and whose the part outside the forms is. */
-function inAll({ total, share, outside, outsideSteps }: CountyCost): Sentence {
-  const [shareShown = 0, outsideShown = 0] = wholeDollars([share, outside], roundedDollars(total));
+/** What the county pays in all: its share, what stands outside the forms, and what no source bears yet. */
+function inAll({ total, share, unfunded, outside, outsideSteps }: CountyCost): Sentence {
+  const [shareShown = 0, unfundedShown = 0, outsideShown = 0] = wholeDollars(
+    [share, unfunded, outside],
+    roundedDollars(total),
+  );
   const steps = outsideSteps.map(({ title }) => title.toLowerCase()).join(', ');
+  const shown = (whole: number, ...why: readonly string[]) => ({
+    text: dollars(whole * 100),
+    why: grantId(...why),
+  });
+  const beside: Sentence[] = [
+    ...(outside === 0
+      ? []
+      : [
+          [
+            'what nobody else bears, ',
+            shown(outsideShown, 'county', 'outside'),
+            ...outsideWords(steps, unfunded !== 0),
+          ],
+        ]),
+    ...(unfunded === 0 ? [] : [[shown(unfundedShown, 'source', NOT_FOUND), ' that no source bears yet']]),
+  ];
   return [
     'The county pays in all ',
     { text: dollars(total), why: grantId('county', 'total') },
-    ...(outside === 0
-      ? ['.']
-      : [
-          ': its share of the forms, ',
-          { text: dollars(shareShown * 100), why: grantId('county', 'share') },
-          ', and what nobody else bears, ',
-          { text: dollars(outsideShown * 100), why: grantId('county', 'outside') },
-          steps === '' ? '.' : `: ${steps}.`,
-        ]),
+    ...(beside.length === 0 ? [] : [': its share of the forms, ', shown(shareShown, 'county', 'share')]),
+    ...beside.flatMap((one, place) => [place === beside.length - 1 ? ', and ' : ', ', ...one]),
+    '.',
   ];
+}
+
+/** The steps that leave cost outside the forms; in brackets where more of the sentence follows. */
+function outsideWords(steps: string, goesOn: boolean): readonly string[] {
+  if (steps === '') return [];
+  return [goesOn ? ` (${steps})` : `: ${steps}`];
 }

@@ -121,14 +121,16 @@ export const besideWhy: Answer = ({ cash }, [id = ''], name) => {
       });
 };
 
-/** What the county pays in all, its share of the forms, and what stands outside them. */
+/** What the county pays in all, its share of the forms, what no source bears yet, and what stands outside them. */
 export const countyWhy: Answer = ({ cash }, [part = ''], id) => {
   if (cash === undefined) return undefined;
-  const { share, shares, outside, outsideSteps } = cash.cash.county;
+  const { share, shares, unfunded, outside, outsideSteps } = cash.cash.county;
+  const open = { cents: unfunded, words: 'what no source bears yet', why: grantId('source', NOT_FOUND) };
   if (part === 'total')
     return titled(
       sumRows(id, 'What the county pays in all', 'Its share of the forms, and what nobody else bears.', [
         { cents: share, words: 'its share of the forms', why: grantId('county', 'share') },
+        ...(unfunded === 0 ? [] : [open]),
         { cents: outside, words: 'what nobody else bears', why: grantId('county', 'outside') },
       ]),
     );
@@ -137,11 +139,11 @@ export const countyWhy: Answer = ({ cash }, [part = ''], id) => {
       sumRows(
         id,
         'The county’s share of the forms',
-        'What its own sources bear, and what no source was found for.',
+        'What its own sources bear.',
         shares.map(({ sourceId, title, amount }) => ({
           cents: amount,
           words: title,
-          ...(sourceId === NOT_FOUND ? {} : { why: grantId('source', sourceId) }),
+          why: grantId('source', sourceId),
         })),
       ),
     );

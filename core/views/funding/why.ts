@@ -1,5 +1,12 @@
 import { BASES } from '../../base';
-import type { Award, Sf424a, SharedRow } from '../../funding';
+import {
+  NOT_FOUND,
+  budgetParts,
+  resourceLines,
+  type Award,
+  type Sf424a,
+  type SharedRow,
+} from '../../funding';
 import type { GrantView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import type { WhyRows } from '../rows';
@@ -140,15 +147,15 @@ const sourceWhy: Answer = (view, [source = ''], id) => {
       sumRows(
         id,
         'All sources',
-        'What the sources give together: the total of the forms.',
-        book.bySource.map(one => ({
+        'What the sources give together and what no source bears yet: the total of the forms.',
+        budgetParts(book).map(one => ({
           cents: one.amount,
           words: one.title,
-          why: grantId('source', one.sourceId),
+          why: grantId('source', one.id),
         })),
       ),
     );
-  const title = book.bySource.find(one => one.sourceId === source)?.title ?? source;
+  const title = budgetParts(book).find(one => one.id === source)?.title ?? source;
   const parts = book.awards.flatMap(award =>
     award.rows.map((row): Part => ({
       cents: row.shares[source] ?? 0,
@@ -156,7 +163,11 @@ const sourceWhy: Answer = (view, [source = ''], id) => {
       why: rowId(award, row),
     })),
   );
-  return titled(sumRows(id, title, 'What this source bears of each row of the budget.', parts));
+  const said =
+    source === NOT_FOUND
+      ? 'What no source bears yet of each row of the budget.'
+      : 'What this source bears of each row of the budget.';
+  return titled(sumRows(id, title, said, parts));
 };
 
 const capWhy: Answer = (view, [source = ''], id) => {
@@ -216,9 +227,7 @@ function sectionAmount(
   part: string,
 ): number | undefined {
   if (section === 'C')
-    return line === 'total'
-      ? sectionC.total
-      : [sectionC.applicant, sectionC.state, sectionC.other][Number(line)];
+    return line === 'total' ? sectionC.total : resourceLines(sectionC)[Number(line)]?.amount;
   if (section === 'D') return (part === 'federal' ? sectionD.federal : sectionD.nonFederal)[Number(line)];
   return sectionE[Number(line)];
 }

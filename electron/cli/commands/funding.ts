@@ -1,5 +1,6 @@
 import { fundingJson, grantView, type GrantView } from '../../../core/evaluation';
 import { dollars, type Reconciliation } from '../../../core/cash-flow';
+import { UNFUNDED_TITLE } from '../../../core/funding';
 import type { Command } from '../command';
 import { evaluated } from '../load';
 import { SCENARIO_OPTION } from './estimate';
@@ -35,6 +36,7 @@ function linesOf({ book, cash, contracts }: GrantView): string[] {
     row('Federal', book.federal),
     row('Match', book.match),
     ...book.bySource.map(source => row(`  ${source.title}`, source.amount)),
+    ...(book.unfunded === 0 ? [] : [row(`  ${UNFUNDED_TITLE}`, book.unfunded)]),
     row('Indirect cost', book.indirect),
     row('Program income', book.programIncome),
     ...classes,

@@ -246,6 +246,7 @@ describe('who bears what', () => {
       applicant: usd(250),
       state: 0,
       other: 0,
+      unfunded: 0,
       total: usd(250),
     });
   });

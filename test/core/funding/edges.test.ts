@@ -102,6 +102,7 @@ describe('caps and shares', () => {
       applicant: usd(150),
       state: usd(100),
       other: 0,
+      unfunded: 0,
       total: usd(250),
     });
   });
@@ -203,10 +204,7 @@ describe('cash and drawing of a grant budget', () => {
     expect(county.outsideSteps.map(({ title, amount }) => [title, amount])).toEqual([
       ['Cost after the award period', usd(100)],
     ]);
-    expect(county.shares.map(({ title, amount }) => [title, amount])).toEqual([
-      ['County cash', usd(250)],
-      ['no source found yet', 0],
-    ]);
+    expect(county.shares.map(({ title, amount }) => [title, amount])).toEqual([['County cash', usd(250)]]);
   });
   it('scrap without a month comes in with the last payment', () => {
     const { month: _gone, ...rest } = scrap;

@@ -95,6 +95,7 @@ describe('SF-424A, cell by cell', () => {
       ['C/applicant', 'C, applicant', 150],
       ['C/state', 'C, state', 100],
       ['C/other', 'C, other', 0],
+      ['C/unfunded', 'C, unfunded', 0],
       ['C/total', 'C, total', 250],
     ]);
   });
