@@ -1,12 +1,12 @@
 import { at } from '../../base';
 import type { Reconciliation } from '../../cash-flow';
-import type { GrantBook } from '../../funding';
+import { budgetParts, type GrantBook } from '../../funding';
 import type { CashPart, GrantView } from '../../evaluation';
 import type { Funding } from '../../project';
 import { aligned, editCell, NOT_APPLYING, words } from '../cells';
 import { dollarCell } from '../context';
 import { tenths } from '../budget';
-import type { Column, Row, TableRows } from '../rows';
+import type { Column, Row, Shown, TableRows } from '../rows';
 import { roundedDollars, wholeDollars } from '../whole-dollars';
 import { grantId } from './names';
 import { cents, difference } from './tie-out-table';
@@ -19,25 +19,23 @@ const SOURCE_COLUMNS: readonly Column[] = [
   { key: 'pays', title: 'Pays', kind: 'words' },
 ];
 
-/** What each source gives, its share, what is left of its cap, and when it pays. */
+/** What each source gives, its share of the budget of the forms, what is left of its cap, when it pays; what no source bears yet. */
 export function sourceTable(book: GrantBook | undefined, funding: Funding | undefined): TableRows {
-  const sources = book?.bySource ?? [];
-  const shown = wholeDollars(sources.map(one => one.amount));
-  const shares = tenths(sources.map(one => one.amount));
-  const rows = sources.map((one, place): Row => {
-    const why = grantId('source', one.sourceId);
+  const parts = book === undefined ? [] : budgetParts(book);
+  const shown = wholeDollars(parts.map(one => one.amount));
+  const shares = tenths(parts.map(one => one.amount));
+  const left = new Map(book?.bySource.map(one => [one.sourceId, one.leftOfCap]));
+  const rows = parts.map(({ id, title }, place): Row => {
+    const why = grantId('source', id);
     return {
-      id: one.sourceId,
+      id,
       kind: 'line',
       cells: {
-        title: words(one.title),
+        title: words(title),
         amount: dollarCell(at(shown, place), why),
         share: { text: at(shares, place), why },
-        left:
-          one.leftOfCap === undefined
-            ? NOT_APPLYING
-            : dollarCell(roundedDollars(one.leftOfCap), grantId('cap', one.sourceId)),
-        pays: words(paysWords(funding, one.sourceId)),
+        left: leftCell(left.get(id), id),
+        pays: words(paysWords(funding, id)),
       },
     };
   });
@@ -59,6 +57,14 @@ export function sourceTable(book: GrantBook | undefined, funding: Funding | unde
     columns: SOURCE_COLUMNS,
     rows: aligned(SOURCE_COLUMNS, rows.length === 0 ? [] : [...rows, total]),
   };
+}
+
+/** What is left of a cap: a dash where there is none, 0 where nothing is left. */
+function leftCell(left: number | undefined, id: string): Shown {
+  if (left === undefined) return NOT_APPLYING;
+  const why = grantId('cap', id);
+  const whole = roundedDollars(left);
+  return whole === 0 ? { text: '0', why } : dollarCell(whole, why);
 }
 
 function paysWords(funding: Funding | undefined, id: string): string {

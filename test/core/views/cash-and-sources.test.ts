@@ -175,6 +175,20 @@ describe('the tables of the funding', () => {
     expect(sourceTable(undefined, funding).rows).toEqual([]);
   });
 
+  test('of sources tell shares of the budget of the forms, what no source bears yet, and 0 left of a full cap', () => {
+    const { book } = view();
+    if (book === undefined) throw new Error('the example has books');
+    const bySource = [{ sourceId: grant.id, title: 'A grant', amount: 35_000_000, leftOfCap: 0 }];
+    const { rows } = sourceTable({ ...book, bySource, unfunded: 65_000_000 }, funding);
+    expect(
+      rows.map(({ id, cells }) => [id, ...['title', 'amount', 'share', 'left'].map(key => cells[key]?.text)]),
+    ).toEqual([
+      [grant.id, 'A grant', '350,000', '35.0', '0'],
+      ['not-found', 'Not funded yet', '650,000', '65.0', '–'],
+      ['total', 'All', '1,000,000', '100.0', undefined],
+    ]);
+  });
+
   test('of contracts tell the class that is chosen, the method and what each class would make', () => {
     const [contract] = funding.contracts;
     if (contract === undefined) throw new Error('the example has a contract');
