@@ -105,7 +105,7 @@ function outOfLimits(place: string, amount: Quantity, rule: PlacedGiven['rule'])
     code: 'given/out-of-limits',
     weight: 'blocks',
     place: `${place}/value`,
-    message: `${rule.title} is given as ${amount.toString()}; it must be ${limit} and at most ${rule.to} ${rule.unit}.`,
+    message: `${rule.title} is given as ${amount.toString()}; it must be ${limit} and at most ${quantity(rule.to, rule.unit).toString()}.`,
     meaning: 'The figure and everything that depends on it is left out.',
     remedy: rule.remedy ?? 'Correct the amount or its unit.',
   };

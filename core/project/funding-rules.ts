@@ -22,7 +22,14 @@ const MOST_MONEY = '1000000000';
 
 const money = (title: string) => ({ title, unit: 'USD', from: '0', to: MOST_MONEY }) as const;
 const signedMoney = (title: string) => ({ ...money(title), from: `-${MOST_MONEY}` }) as const;
-const share = (title: string) => ({ title, unit: '1', from: '0', to: '1' }) as const;
+const share = (title: string) =>
+  ({
+    title,
+    unit: '1',
+    from: '0',
+    to: '1',
+    remedy: 'A share is a number from 0 to 1: for 5 per cent, write 0.05.',
+  }) as const;
 
 function at(place: string, figure: Figure | undefined, rule: SectionGiven['rule']): SectionGiven[] {
   return figure === undefined ? [] : [{ place, figure, rule }];

@@ -74,6 +74,20 @@ describe('a rate that cannot be meant', () => {
     ]);
   });
 
+  test('a share beyond its limits is told them once, without the unit of a bare number', () => {
+    const { funding } = demo;
+    if (funding === undefined) throw new Error('the example has a grant');
+    const retainage = { value: '5', unit: '1', basis: 'judgement' as const, source: 'This test' };
+    const { findings } = evaluated({
+      ...demo,
+      funding: { ...funding, payment: { ...funding.payment, retainage } },
+    });
+    expect(findings.find(({ place }) => place === '/funding/payment/retainage/value')).toMatchObject({
+      message: expect.stringMatching(/is given as 5; it must be 0 or more and at most [\d.]+\.$/) as string,
+      remedy: 'A share is a number from 0 to 1: for 5 per cent, write 0.05.',
+    });
+  });
+
   test('a quote below zero is refused, and puts nothing in place of its lines', () => {
     const [quote, ...others] = demo.quotes;
     if (quote === undefined) throw new Error('the example has quotes');
