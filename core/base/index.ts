@@ -15,3 +15,4 @@ export {
   sourceWithYear,
   type Figure,
 } from './figure';
+export { lowerFirst } from './words';

@@ -1,4 +1,4 @@
-import { withId } from '../base';
+import { lowerFirst, withId } from '../base';
 import type { UprightEffect, UprightInput, UprightResult } from '../flooding';
 import { structuredCloneJson, type Change, type Project } from '../project';
 import type { EstimateParts } from './evaluate';
@@ -55,7 +55,7 @@ const moreTopside: Offer = ({ parts }) => {
     return [{ title: 'More topside off', why: 'The plan takes off as much as the options know.' }];
   return more.map(({ id, title }) => ({
     id: `topside-${id}`,
-    title: `More topside off: ${lower(title)}`,
+    title: `More topside off: ${lowerFirst(title)}`,
     group: 'topside',
     changes: [{ at: '/options/topside-extent', to: id }],
     effect: {},
@@ -118,12 +118,12 @@ function middlePair(input: UprightInput): readonly [Space, Space] | undefined {
 const lowBallast: Offer = ground => {
   const { options } = ground.parts.input;
   const doubled = BALLAST.flatMap(({ item, title }): ListedChoice[] => {
-    const changes = quantityChange(ground, item, now => 2 * now, `Twice the ${lower(title)}`);
+    const changes = quantityChange(ground, item, now => 2 * now, `Twice the ${lowerFirst(title)}`);
     if (changes.length === 0) return [];
     return [
       {
         id: 'more-ballast',
-        title: `Low ballast: twice the ${lower(title)}`,
+        title: `Low ballast: twice the ${lowerFirst(title)}`,
         group: 'ballast',
         changes,
         effect: {},
@@ -206,8 +206,4 @@ function quantityChange(
   };
   const to = structuredCloneJson({ ...adjusted, item, quantity, note });
   return [{ at: `/items/${item}`, to }];
-}
-
-function lower(title: string): string {
-  return title.charAt(0).toLowerCase() + title.slice(1);
 }

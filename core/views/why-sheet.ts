@@ -1,4 +1,4 @@
-import { at, BASES, known, sourceWithYear } from '../base';
+import { at, BASES, known, lowerFirst, sourceWithYear } from '../base';
 import { why, type Why, type WhyStep } from '../sheet';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
@@ -232,7 +232,7 @@ function givenRows(reader: Reader, step: WhyStep): readonly WhyRow[] {
 function wordsOf(root: WhyStep, step: WhyStep): string {
   if (root.value === undefined) return 'It is absent because something it needs is absent; Review says what.';
   if (step.given !== undefined) return `Given: ${sourceWithYear(step.given)}.`;
-  return `Worked out as ${step.words.charAt(0).toLowerCase()}${step.words.slice(1)}.`;
+  return `Worked out as ${lowerFirst(step.words)}.`;
 }
 
 const VIEW_OF_TABLE: Readonly<Record<string, string>> = {

@@ -1,4 +1,4 @@
-import { weakerBasis, type Basis } from '../../base';
+import { lowerFirst, weakerBasis, type Basis } from '../../base';
 import { idOf, why, type WhyStep } from '../../sheet';
 import type { MoneySheet } from '../../estimate';
 import { converted, countedUnit, decimalsFor, roundText, thousandsApart, unitFor } from '../../units';
@@ -62,7 +62,7 @@ export function lineWorkings({ quantity, unit, hours }: EstimateLine, driver?: s
 }
 
 function quantityWords(quantity: number, unit: string, driver = 'size of the project'): string {
-  const what = `${driver.charAt(0).toLowerCase()}${driver.slice(1)}`;
+  const what = lowerFirst(driver);
   if (unit === 'each') return `${what}: ${thousandsApart(String(quantity))}`;
   return unit === '1' ? `${what}: ${lineQuantity(quantity, unit)}` : lineQuantity(quantity, unit);
 }

@@ -1,9 +1,9 @@
+import { lowerFirst } from '../../base';
 import type { Cents } from '../../cash-flow';
 import type { Alternative } from '../../benefit';
 import { benefitView, type Evaluation } from '../../evaluation';
 import { isPermittable, summaryOf, type Comparison } from '../../scenario';
 import { wholeDollars } from '../report/words';
-import { lowerFirst } from './request';
 
 /** Something else that could be done with the ship. */
 export interface OtherChoice {

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../base';
 import type { Evaluation } from '../../evaluation';
 import type { Recommendation } from './recommendation';
 
@@ -19,9 +20,4 @@ export function requestSentence(
   if (recommended.scenario !== scenario.id)
     return `${county} is asked to choose scenario ${recommended.letter}, ${lowerFirst(recommended.title)}, rather than scenario ${letter}`;
   return `${county} is asked to approve ${named}`;
-}
-
-/** A title inside a sentence. */
-export function lowerFirst(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
 }

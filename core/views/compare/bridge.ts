@@ -1,4 +1,4 @@
-import { at, withId } from '../../base';
+import { at, lowerFirst, withId } from '../../base';
 import { summaryOf, type Bridge, type Comparison } from '../../scenario';
 import { aligned, words } from '../cells';
 import { dollarChange } from '../number-text';
@@ -90,11 +90,7 @@ function wordsOf(from: string, to: string, steps: readonly Named[], total: numbe
   const largest = steps.reduce((a, b) => (Math.abs(b.amount) > Math.abs(a.amount) ? b : a));
   const way = total === 0 ? 'as much as' : total > 0 ? 'more than' : 'less than';
   const amount = total === 0 ? '' : ` $${bareDollars(Math.abs(total))}`;
-  return `${to} costs${amount} ${way} ${from}; most of it is ${lower(largest.title)}.`;
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
+  return `${to} costs${amount} ${way} ${from}; most of it is ${lowerFirst(largest.title)}.`;
 }
 
 /** Bars on the scale of the steps; the totals are marks at both ends of it. */

@@ -1,4 +1,4 @@
-import { at } from '../../base';
+import { at, lowerFirst } from '../../base';
 import type { Evaluation, RiskView } from '../../evaluation';
 import type { Comparison } from '../../scenario';
 import { runSteps } from '../risk/origin';
@@ -106,7 +106,7 @@ export function comparedOrigin(table: TableRows, about: Compared): Origin {
   if (table.id === 'scenarios-side-by-side') return factOrigin(about);
   const rule = RULES.find(([pattern]) => pattern.test(table.id))?.[1];
   return {
-    path: `Compare, ${table.caption.charAt(0).toLowerCase()}${table.caption.slice(1)}`,
+    path: `Compare, ${lowerFirst(table.caption)}`,
     home: 'compare',
     words: () => rule,
     steps: () => totalSteps(about),

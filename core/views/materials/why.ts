@@ -1,4 +1,4 @@
-import { BASES, sourceWithYear, type Figure } from '../../base';
+import { BASES, lowerFirst, sourceWithYear, type Figure } from '../../base';
 import { surveyOf } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { lowered } from '../finding-words';
@@ -52,7 +52,7 @@ const tripWhy: Answer = ({ evaluation }, id) => {
       title,
       limit.text,
       limit.unit,
-      `${rule}: ${trips} this, ${consequence.charAt(0).toLowerCase()}${consequence.slice(1)}. Last compared with the rule on ${checkedOn}.`,
+      `${rule}: ${trips} this, ${lowerFirst(consequence)}. Last compared with the rule on ${checkedOn}.`,
     ),
     rows: [{ ...givenRow(figure, 'limit of the rule'), value: { ...givenRow(figure, '').value, ...limit } }],
   };

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../base';
 import type { PreparedEstimate, RiskView } from '../../evaluation';
 import { printed } from '../number-text';
 import { dateWords } from '../schedule-axis';
@@ -145,7 +146,7 @@ export function runOrigin(
   prepared: PreparedEstimate | undefined,
 ): Origin {
   return {
-    path: `Risk, ${table.caption.charAt(0).toLowerCase()}${table.caption.slice(1)}`,
+    path: `Risk, ${lowerFirst(table.caption)}`,
     home: 'risk',
     words: (column, row) => COLUMN_WORDS[`${table.id}|${column.key}`]?.(row),
     steps: (column: Column, row: Row) => {

@@ -1,0 +1,4 @@
+/** Words inside a sentence: the first letter small, but not that of an acronym such as “PCB samples”. */
+export function lowerFirst(words: string): string {
+  return /^\p{Lu}[\p{Lu}\d]/u.test(words) ? words : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+}
