@@ -28,7 +28,7 @@ export function riskLines(view: RiskView): string[] {
       : []),
     ...(view.award
       ? [
-          `Award    ${hundred(view.award.chance)} in 100 runs cost no more than it holds, ${usd(view.award.budget)}, ${view.award.holdsContingency ? 'with' : 'without'} the contingency`,
+          `Award    ${hundred(view.award.chance)} in 100 runs cost no more than ${usd(view.award.budget)}, the total ${view.award.holdsContingency ? 'with' : 'without'} the contingency`,
         ]
       : []),
     `Season   ${hundred(view.chanceOfAnotherSeason)} in 100 runs need another season`,

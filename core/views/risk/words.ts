@@ -25,9 +25,9 @@ export function perCent(share: number): string {
   return shownNumber((share * 100).toFixed(6), 1);
 }
 
-/** Staying inside what the grant has a part in, in words: the total, with the contingency only where it is shared. */
+/** Staying inside the cost that a grant has a part in, in words: the total, with the contingency only where it is allowable. */
 export function awardWords({ budget, holdsContingency }: Omit<AwardChance, 'chance'>): string {
   return holdsContingency
-    ? `Inside ${simulatedDollars(budget)}, the total with the contingency that the grant shares`
-    : `Inside ${simulatedDollars(budget)}, the total without the contingency, which the grant does not share`;
+    ? `Inside ${simulatedDollars(budget)}, the total with the contingency`
+    : `Inside ${simulatedDollars(budget)}, the total without the contingency`;
 }

@@ -133,7 +133,7 @@ test('chances are told of money, date, grant, last date and season', () => {
     ['joint', 'Inside $1,000 and by 1 Mar 2029', '50'],
     ['money', 'Inside $1,000', '60'],
     ['date', 'By 1 Mar 2029', '70'],
-    ['award', 'Inside $2,000, the total with the contingency that the grant shares', '80'],
+    ['award', 'Inside $2,000, the total with the contingency', '80'],
     ['grant', 'Misses the grant period, which ends 31 Dec 2029', '25'],
     ['deadline', 'Misses the last date, 1 Oct 2029', '10'],
     ['season', 'Needs another season for the tow or the sinking', 'fewer than 1'],
