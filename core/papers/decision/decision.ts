@@ -26,6 +26,8 @@ export interface Decision {
   readonly total: Money | undefined;
   readonly contingency: Money | undefined;
   readonly budget: Money | undefined;
+  /** The share of simulated runs that the budget was set to cover; nothing when it was set in another way. */
+  readonly budgetCovers?: number;
   /** How sure that is; nothing when no simulation was run. */
   readonly risk?: RiskFacts;
   /** What its trials say against the dates of the plan. */
@@ -51,6 +53,7 @@ export interface Decision {
 export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): Decision {
   const compared = comparison ?? { evaluations: [evaluation], bridges: [], risks: [] };
   const { scenario, letter, estimate } = evaluation;
+  const { policy, confidence } = evaluation.project.contingency;
   const table = decisionOf(compared);
   const summary = summaryOf(evaluation);
   const recommended = recommendation(compared, table);
@@ -68,6 +71,7 @@ export function decisionAbout(evaluation: Evaluation, comparison?: Comparison): 
     total: summary?.total,
     contingency: summary?.contingency,
     budget: summary?.budget,
+    ...(policy === 'confidence' && confidence !== undefined && { budgetCovers: Number(confidence) }),
     ...(risk !== undefined && { risk }),
     ...(againstPlan !== undefined && { againstPlan }),
     county: countyMoney(evaluation),

@@ -40,9 +40,14 @@ export function basisPage(facts: ReportFacts): Markup {
   );
 }
 
-function contingencyWords({ project, summary }: ReportFacts): string {
-  const { share, policy } = project.contingency;
-  if (share === undefined) return `Contingency follows the policy: ${policy}.`;
+/** How the contingency was set, and what it comes to. */
+export function contingencyWords({ project, summary }: ReportFacts): string {
+  const { share, policy, confidence } = project.contingency;
+  if (policy === 'confidence')
+    return confidence === undefined
+      ? 'The contingency is to be set by simulated runs; how many of them it is to cover is not given.'
+      : `Contingency is ${dollarsAndCents(summary.contingency)}: with it the budget covers the cost of ${Math.round(Number(confidence) * 100)} of 100 simulated runs.`;
+  if (share === undefined) return 'No contingency is chosen yet.';
   return `Contingency is ${percentWords(Number(share.value))} of the total, ${dollarsAndCents(summary.contingency)}. Basis: ${share.basis}: ${share.source}.`;
 }
 

@@ -10,6 +10,8 @@ export const MOST_FIGURES = 14;
 /** How many fiscal years and dates of the board are shown; the rest stands on later pages. */
 const YEARS = 3;
 const DATES = 2;
+/** The share of runs whose cost is told. */
+const TOLD_SHARE = 0.8;
 /** How many things not studied are named. */
 const NOT_STUDIED = 3;
 
@@ -73,7 +75,7 @@ function asked({ request, budget, recommended, letter, scenario }: Decision): Ma
 }
 
 function cost(decision: Decision): Markup[] {
-  const { letter, total, contingency, budget, risk, county } = decision;
+  const { letter, total, contingency, budget, budgetCovers, county } = decision;
   return [
     heading(2, `Cost and time of scenario ${letter}`),
     paragraph(
@@ -83,9 +85,11 @@ function cost(decision: Decision): Markup[] {
       figure(dollarsAndCents(budget)),
       contingency === undefined
         ? '.'
-        : ', with a contingency for what an estimate of this kind has missed before.',
+        : budgetCovers === undefined
+          ? ', with a contingency for what an estimate of this kind has missed before.'
+          : ', with a contingency set by the simulated runs.',
     ),
-    riskLine(risk, budget),
+    riskLine(decision),
     ...(county.cost === undefined
       ? []
       : [paragraph(...inAllWords(county.cost, cents => figure(dollarsAndCents(fromCents(cents)))))]),
@@ -102,17 +106,18 @@ function cost(decision: Decision): Markup[] {
   ];
 }
 
-function riskLine(risk: Decision['risk'], budget: Decision['budget']): Markup {
+function riskLine({ risk, budget, budgetCovers }: Decision): Markup {
   if (risk === undefined) return paragraph('How likely it is to stay inside the budget was not simulated.');
-  const p80 = roundToCents(risk.p80);
   return paragraph(
     'In 80 of 100 simulated runs the work costs no more than ',
     figure(wholeDollars(risk.p80)),
     budget === undefined
       ? '. There is no budget yet to cover that.'
-      : budget.cents >= p80.cents
-        ? '. The budget covers that.'
-        : '. The budget does not cover that.',
+      : budgetCovers === TOLD_SHARE
+        ? '. The budget was set so.'
+        : budget.cents >= roundToCents(risk.p80).cents
+          ? '. The budget covers that.'
+          : '. The budget does not cover that.',
   );
 }
 
@@ -155,17 +160,20 @@ function time({ sunkOn, finish, againstPlan, recommended, scenario }: Decision):
 }
 
 function trouble({ troubles, afterSinking, uncheckedShare }: Decision): Markup[] {
-  const { perYear, years } = afterSinking;
+  const { inTotal, perYear, years } = afterSinking;
   return [
     heading(2, 'If it goes wrong'),
     points(troubles.map(({ title, happens, pays }) => `${title}. ${happens} ${pays}`)),
     heading(2, 'Afterwards, and how sure this is'),
-    perYear === undefined
-      ? paragraph('What the reef costs each year after the sinking is not known.')
+    inTotal === undefined || perYear === undefined
+      ? paragraph('What the reef costs after the sinking is not known.')
       : paragraph(
-          'Monitoring and the permit cost about ',
-          figure(dollarsAndCents(fromCents(perYear))),
-          ` a year for ${years === 1 ? 'one year' : `${years} years`}. This is part of the total.`,
+          'What comes after the sinking costs ',
+          figure(dollarsAndCents(fromCents(inTotal))),
+          ...(years === 1
+            ? [' in one year']
+            : [` over ${years} years, about `, figure(dollarsAndCents(fromCents(perYear))), ' a year']),
+          '. This is part of the total.',
         ),
     uncheckedShare === undefined
       ? paragraph('The share nobody has checked is not known, because a line is absent.')

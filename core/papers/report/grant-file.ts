@@ -5,7 +5,7 @@ import { UNFUNDED_TITLE, budgetParts, formSections, type FormSection } from '../
 import { fromCents } from '../../money';
 import { STAGES } from '../../work';
 import { sampleLine } from './decision-sheet';
-import { cautionsPart } from './basis-page';
+import { cautionsPart, contingencyWords } from './basis-page';
 import { countyCostPart } from './county-cost';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
@@ -85,8 +85,8 @@ function reconciliation({ reconciliation: { from, steps, to } }: Book): Markup {
   );
 }
 
-function methodPart({ project, summary, decision }: ReportFacts): Markup[] {
-  const { share } = project.contingency;
+function methodPart(facts: ReportFacts): Markup[] {
+  const { project, summary, decision } = facts;
   return [
     heading(2, 'How the estimate was made'),
     points([
@@ -96,11 +96,7 @@ function methodPart({ project, summary, decision }: ReportFacts): Markup[] {
       'A quantity in “times” is the size of the project against that of a ship of usual size.',
       'Dates come from a schedule that keeps crews, closures and weather windows.',
       'Money is rounded once, at each element of a line; every total is a sum of rounded amounts.',
-      ...(share === undefined
-        ? []
-        : [
-            `Contingency is ${percentWords(Number(share.value))} of the total. Basis: ${share.basis}, ${share.source}.`,
-          ]),
+      contingencyWords(facts),
       summary.uncheckedShare === undefined
         ? 'The share nobody has checked is not known.'
         : `${percentWords(summary.uncheckedShare)} of the total rests on figures nobody has checked yet.`,

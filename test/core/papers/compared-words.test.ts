@@ -237,3 +237,25 @@ describe('figures in words', () => {
     expect(style).toContain('"a\\22 ; \\7d  body \\7b  display: none; \\7d  \\5c  \\1f6a2 "');
   });
 });
+
+describe('the first page of a budget that the runs have set', () => {
+  const contingency = { policy: 'confidence' as const, confidence: '0.8' };
+  const byRuns = { ...cheapest, project: { ...project, contingency } };
+  const text = words(reportHtml(byRuns, compareScenarios([byRuns], [facts(cheapest, 0)])) ?? '');
+
+  test('says so, and not that the budget covers what it was set by', () => {
+    expect(text).toContain('with a contingency set by the simulated runs.');
+    expect(text).toContain('The budget was set so.');
+    expect(text).toContain('with it the budget covers the cost of 80 of 100 simulated runs.');
+    expect(text).not.toMatch(/missed before|The budget covers that|follows the policy/);
+  });
+
+  test('tells what comes after the sinking in all, and by year', () => {
+    const { inTotal = 0, perYear = 0, years } = decisionAbout(byRuns).afterSinking;
+    const [all, yearly] = [inTotal, perYear].map(cents => dollarsAndCents(fromCents(cents)));
+    expect(years).toBeGreaterThan(1);
+    expect(text.replaceAll(' ,', ',')).toContain(
+      `What comes after the sinking costs ${all} over ${years} years, about ${yearly} a year. This is part of the total.`,
+    );
+  });
+});

@@ -67,7 +67,7 @@ describe('papers of a project as it is begun', () => {
     const { share: _share, ...contingency } = bare.contingency;
     const one = evaluated({ ...bare, contingency });
     const text = words(reportHtml(one) ?? '');
-    expect(text).toContain('Contingency follows the policy: percentage.');
+    expect(text).toContain('No contingency is chosen yet.');
     expect(decisionAbout(one).budget).toBeUndefined();
     expect(text).toMatch(/is asked to approve scenario A, as planned ?\./);
   });
@@ -86,7 +86,7 @@ describe('papers of an estimate without a total', () => {
     expect(summarise(estimated(untold)).total).toBeUndefined();
     expect(text).toContain('The share nobody has checked is not known, because a line is absent.');
     expect(text).toContain('Spending by fiscal year is not known, because a line is absent.');
-    expect(text).toContain('What the reef costs each year after the sinking is not known.');
+    expect(text).toContain('What the reef costs after the sinking is not known.');
     expect(text).not.toContain('$0.00');
   });
 

@@ -106,8 +106,8 @@ describe('the page a board votes on', () => {
       ],
       [
         'after',
-        `Each year after the sinking, for ${years}`,
-        dollars(afterSinking.perYear),
+        `What comes after the sinking costs, over ${years}`,
+        `${dollars(afterSinking.inTotal)}, about ${dollars(afterSinking.perYear)} a year`,
         'decision:decision-figures|after|value',
       ],
       [
