@@ -6,6 +6,7 @@ import { labelsOf, type FormKind, type FormsData } from './forms';
 import { awardIndirect, type AwardIndirect } from './indirect-rows';
 import { narrativeOf, type NarrativeSentence } from './narrative';
 import type { Contingency, FundingPlan, FundingSource } from './plan';
+import { preAwardFindings } from './pre-award';
 import type { IncomeMethod, IncomeResult } from './program-income';
 import type { FundingRules } from './rules';
 import { buildSf424a } from './sf-424a';
@@ -85,7 +86,12 @@ export function makeAward(input: AwardInput): AwardOutcome {
     narrative,
     tieOut: tieOut(form, rows, narrative),
   };
-  return { award, indirect, purse: shared.purse, findings: [...early, ...shared.findings] };
+  return {
+    award,
+    indirect,
+    purse: shared.purse,
+    findings: [...early, ...preAwardFindings(rows, source, plan.awardDate), ...shared.findings],
+  };
 }
 
 function fillForm(input: AwardInput, rows: readonly SharedRow[], income: IncomeResult): GrantForm {

@@ -54,6 +54,7 @@ export {
   type IncomeMethod,
   type IncomeResult,
 } from './program-income';
+export { PRE_AWARD_RULE, chargedBefore } from './pre-award';
 export { checkContingency } from './contingency';
 export { scopePiece, type AwardPeriod, type ScopedPiece } from './award-period';
 export { piecesOfLine, type CostPiece } from './cost-pieces';

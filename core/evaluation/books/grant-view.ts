@@ -25,6 +25,7 @@ import {
 } from '../../funding';
 import type { Funding } from '../../project';
 import type { Evaluation } from '../evaluate';
+import { agreementFindings } from './agreement-date';
 import { bookBasis, type BookBasis } from './book-lines';
 import { faultsOfSection } from './faulty-section';
 import { grantInput } from './grant-input';
@@ -80,7 +81,12 @@ export function grantView(evaluation: Evaluation, rules: BookRules = shippedBook
   const outcome = grantBook(input, rules.funding, rules.forms);
   const { book, contracts } = outcome;
   const frame = { input, contracts, procurement: methodsOf(contracts, input, rules) };
-  const early = [...findings, ...outcome.findings, ...absentContingency(basis)];
+  const early = [
+    ...findings,
+    ...outcome.findings,
+    ...agreementFindings(basis, funding, book?.awards ?? []),
+    ...absentContingency(basis),
+  ];
   if (book === undefined || basis.summary.contingency === undefined) return { ...frame, findings: early };
   const cash = cashPart(basis, input, book, funding, rules);
   return { ...frame, book, cash, findings: [...early, ...drawFindings(book, cash)] };

@@ -321,6 +321,24 @@ const price = line({ id: 'prep', contract: true, amounts: { ...none, subcontract
 
 export const fundingExamples = examples(
   [
+    'funding/award-before-agreement',
+    'an award expected on the first day of the project, before its agreement',
+    () => {
+      const { project } = evaluation();
+      const { funding, calendars } = project;
+      if (funding === undefined) return [];
+      return grantView({
+        ...evaluation(),
+        project: { ...project, funding: { ...funding, awardDate: calendars.start } },
+      }).findings;
+    },
+  ],
+  [
+    'funding/before-award',
+    'work of $100 in March for an award expected in April',
+    granted({ awardDate: '2027-04-01' }, [own('a', 100)]),
+  ],
+  [
     'funding/contingency-absent',
     'contingency at a confidence before any simulation',
     () =>
