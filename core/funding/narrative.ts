@@ -1,4 +1,4 @@
-import type { Basis } from '../base';
+import { sourceWithYear, type Basis } from '../base';
 import { dollars, type Cents, type EstimateLine } from '../cash-flow';
 import type { SharedRow } from './budget-row';
 
@@ -66,8 +66,7 @@ const BASIS_WORDS: Readonly<Record<Basis, string>> = {
 };
 
 function basisWords(line: EstimateLine): string {
-  const year = line.year === undefined ? '' : `, ${line.year}`;
-  return `${BASIS_WORDS[line.basis]} (${line.source}${year})`;
+  return `${BASIS_WORDS[line.basis]} (${sourceWithYear(line)})`;
 }
 
 function partWords(row: SharedRow): string {

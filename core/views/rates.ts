@@ -1,4 +1,4 @@
-import { withId, type Figure } from '../base';
+import { sourceWithYear, withId, type Figure } from '../base';
 import type { Project } from '../project';
 import type { Library } from '../work';
 import { aligned, asStep, atItsPrices, basisCell, givenCell, words, type GivenShown } from './cells';
@@ -67,13 +67,12 @@ function rateTable(
 }
 
 function rateCells(line: RateLine, figure: Figure, value: GivenShown): Row['cells'] {
-  const year = figure.year === undefined ? '' : `, ${figure.year}`;
   return {
     title: words(line.beside === undefined ? line.title : `${line.title}, ${line.beside}`),
     value,
     unit: words(value.unit),
     basis: basisCell(figure.basis, figure.source, value.why),
-    source: words(`${figure.source}${year}`),
+    source: words(sourceWithYear(figure)),
   };
 }
 

@@ -200,9 +200,9 @@ function otherChoices({ otherChoices: all }: Decision, room: number): Child[] {
     ...(hidden.some(({ kind }) => kind === 'scenario')
       ? ['More scenarios stand in the comparison of this report.']
       : []),
-    ...hidden.flatMap(({ kind, title }) =>
-      kind === 'published' ? `${capitalised(title)}: see Decision in the program.` : [],
-    ),
+    ...all
+      .filter(({ kind, amount }) => kind === 'published' && amount === undefined)
+      .map(({ title, note }) => `${capitalised(title)}: ${note}.`),
   ];
   const nothing = all.filter(({ kind }) => kind === 'nothing');
   return [
