@@ -13,9 +13,9 @@ import {
 import type { UprightResult } from '../flooding';
 import { checkProject, withScenario, type Project, type Scenario } from '../project';
 import { usualSchedules, type ScheduleProblem, type ScheduleResult } from '../scheduling';
-import { idOf, sheetFindings } from '../sheet';
 import type { ItemRelationship, Library, WorkItem } from '../work';
 import type { GeneratorPlan } from '../disposal';
+import { absentCauses } from './absent-causes';
 import { ageingFindings } from './ageing';
 import { estimateInput, faultsOf } from './estimate-input';
 import { datesOf, hazardousWaste, pricedGeneration } from './generator';
@@ -128,7 +128,7 @@ export function evaluate(project: Project, options: EvaluateOptions): Evaluation
   const findings = [
     ...checked,
     ...surveyOf(seen.project, library).findings,
-    ...estimateFindings(estimate),
+    ...estimateFindings(estimate, checked),
     ...confidenceFindings(seen.project, estimate, options.simulated),
     ...ruleFindings(seen.project, estimate),
     ...ageingFindings(seen.project, library, estimate.items, options.today),
@@ -261,14 +261,9 @@ function plannedItems({ rows, items, result }: WorkSheet): PlannedItem[] {
   }));
 }
 
-function estimateFindings(estimate: EstimateParts): Finding[] {
+function estimateFindings(estimate: EstimateParts, before: readonly Finding[]): Finding[] {
   const scheduled = [...estimate.schedule.findings, ...goalFindings(estimate.unmetGoals)];
   if (estimate.money === undefined || estimate.quoted === undefined) return scheduled;
   const checked = verifiedOnce(estimate.problem, estimate.schedule);
-  return [
-    ...scheduled,
-    ...checked,
-    ...estimate.quoted.findings,
-    ...sheetFindings(estimate.money.result, [idOf(estimate.money.sums.total)]),
-  ];
+  return [...scheduled, ...checked, ...estimate.quoted.findings, ...absentCauses(estimate.money, before)];
 }

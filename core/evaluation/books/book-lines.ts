@@ -50,7 +50,7 @@ function readBasis(evaluation: Evaluation): BookOutcome {
   const summary = summarise(parts);
   const spans = lineSpans(parts);
   const absent = summary.lines.filter(line => !isTold(line));
-  if (absent.length > 0) return { findings: absent.map(absentLine) };
+  if (absent.length > 0) return { findings: absentLines(absent) };
   const lines = summary.lines.filter(isTold).map(line => bookLine(line, evaluation, parts, spans));
   return { basis: { evaluation, parts, summary, spans, lines }, findings: [] };
 }
@@ -106,6 +106,16 @@ function noMoney(): Finding {
     meaning: 'Funding, Bid and Cash stay empty; what is entered there is kept.',
     remedy: 'Clear the findings that block the estimate.',
   };
+}
+
+/** So many lines without an amount are named one by one; more are told together. */
+const NAMED = 3;
+
+function absentLines(lines: readonly SummaryLine[]): Finding[] {
+  const [first] = lines;
+  if (first === undefined || lines.length <= NAMED) return lines.map(absentLine);
+  const message = `${lines.length} lines have no amount, ${first.title} first, so the books are not made.`;
+  return [{ ...absentLine(first), message, meaning: 'A budget or a bid without them would be too low.' }];
 }
 
 function absentLine(line: SummaryLine): Finding {

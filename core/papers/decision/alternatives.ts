@@ -54,7 +54,7 @@ function publishedChoice({ title, published, ships, source, priceYear }: Alterna
   return {
     kind: 'published',
     title: title.replace(', per ship', ''),
-    note: `no amount for this ship: what was published is ${mean} for ${many} whose tonnage is not known, not scaled to the size of this one; source: ${who}`,
+    note: `no amount for this ship: what was published is ${mean} for ${many} whose tonnage is not known; source: ${who}`,
     source,
   };
 }

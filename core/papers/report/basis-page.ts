@@ -3,9 +3,16 @@ import { element, heading, paragraph, points, table, type Child, type Markup } f
 import { dateWords, dollarsAndCents, percentWords } from './words';
 
 /** How many lines are listed by size. */
-const LARGEST_LINES = 6;
+const LARGEST_LINES = 5;
 /** How many findings are printed; the workbook has all. */
 const FINDINGS_SHOWN = 3;
+
+/** What is published of other things done with old ships. */
+function elsewherePart({ decision }: ReportFacts): Markup[] {
+  const published = decision.otherChoices.filter(({ kind }) => kind === 'published');
+  if (published.length === 0) return [];
+  return [paragraph(published.map(({ title, note }) => `${title}: ${note}.`).join(' '))];
+}
 
 /** What the estimate rests on: scope, method, the dearest lines with their basis, findings, cautions. */
 export function basisPage(facts: ReportFacts): Markup {
@@ -35,6 +42,7 @@ export function basisPage(facts: ReportFacts): Markup {
         [...new Set(Object.values(line.bases))].join(', '),
       ]),
     ),
+    ...elsewherePart(facts),
     heading(2, 'Cautions'),
     ...cautionsPart(facts),
   );

@@ -202,7 +202,9 @@ function otherChoices({ otherChoices: all }: Decision, room: number): Child[] {
       : []),
     ...all
       .filter(({ kind, amount }) => kind === 'published' && amount === undefined)
-      .map(({ title, note }) => `${capitalised(title)}: ${note}.`),
+      .map(
+        ({ title }) => `${capitalised(title)}: no amount for this ship; the last page says what is known.`,
+      ),
   ];
   const nothing = all.filter(({ kind }) => kind === 'nothing');
   return [

@@ -97,6 +97,8 @@ const RULES: Readonly<Record<string, string>> = {
     'The runs in which the tow or the sinking starts in a later season than in the plan are counted; here they are of 100.',
   after:
     'The lines of the stage after the sinking, those that come once among them, at the prices of their years. By year it is their sum over the years they last.',
+  'after-year':
+    'The lines of the stage after the sinking, those that come once among them, at the prices of their years. By year it is their sum over the years they last.',
   'county-money': COUNTY_RULE,
   'other-choices':
     'The total of that scenario, or a figure on record for many ships that is brought to today.',
@@ -189,7 +191,12 @@ function figureTable(decision: Decision): TableRows {
     ...row(
       'after',
       `What comes after the sinking costs, ${afterSinking.years === 1 ? 'in one year' : `over ${afterSinking.years} years`}`,
-      afterWords(afterSinking),
+      afterSinking.inTotal === undefined ? undefined : words(dollars(afterSinking.inTotal)),
+    ),
+    ...row(
+      'after-year',
+      'That is a year, about',
+      afterSinking.perYear === undefined ? undefined : words(dollars(afterSinking.perYear)),
     ),
     ...row(
       'unchecked',
@@ -201,12 +208,6 @@ function figureTable(decision: Decision): TableRows {
   ];
   const caption = `Cost and time of scenario ${decision.letter}`;
   return { id: 'decision-figures', caption, columns: FIGURES, rows };
-}
-
-/** What comes after the sinking in all, and in a year where there is more than one. */
-function afterWords({ inTotal, perYear, years }: Decision['afterSinking']): Shown | undefined {
-  if (inTotal === undefined || perYear === undefined) return undefined;
-  return words(years === 1 ? dollars(inTotal) : `${dollars(inTotal)}, about ${dollars(perYear)} a year`);
 }
 
 const COUNTY: readonly Column[] = [

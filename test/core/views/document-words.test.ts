@@ -111,7 +111,9 @@ describe('the window of a full document', () => {
     );
     const row = window?.schedule?.table.rows.find(one => one.id === 'cable-stripping');
     expect(row?.cells['notBefore']?.text).toBe('1 Mar 2027');
-    expect(plain(window?.schedule?.sentence)).toMatch(/, \d+ calendar days before the last date\.$/);
+    expect(plain(window?.schedule?.sentence)).toMatch(
+      /, \d+ calendar days before the last date\. There is work on \d+ days\.$/,
+    );
     expect(window?.schedule?.marks.map(mark => mark.kind)).toEqual([
       'finish',
       'last-date',

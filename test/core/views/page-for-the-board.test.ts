@@ -107,8 +107,14 @@ describe('the page a board votes on', () => {
       [
         'after',
         `What comes after the sinking costs, over ${years}`,
-        `${dollars(afterSinking.inTotal)}, about ${dollars(afterSinking.perYear)} a year`,
+        dollars(afterSinking.inTotal),
         'decision:decision-figures|after|value',
+      ],
+      [
+        'after-year',
+        'That is a year, about',
+        dollars(afterSinking.perYear),
+        'decision:decision-figures|after-year|value',
       ],
       [
         'unchecked',
