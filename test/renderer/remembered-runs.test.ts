@@ -1,8 +1,17 @@
 import { expect, test } from 'vitest';
+import { readProject, writeProject, type Project } from '../../core/project';
+import { edited, startHistory } from '../../renderer/state/history';
+import { setWhole } from '../../renderer/edits/edits';
 import { markOf, studyAgain, withRun } from '../../renderer/state/remembered-runs';
 import { demoProject } from '../core/evaluation/demo';
 
 const project = demoProject();
+
+function readBack(of: Project): Project {
+  const read = readProject(writeProject(of)).project;
+  if (read === undefined) throw new Error('what was written cannot be read');
+  return read;
+}
 
 test('the mark of a plan does not hang on the order of its fields, nor on what stands beside the plan', async () => {
   const mark = await markOf(project);
@@ -40,4 +49,12 @@ test('trials of the scenario shown alone are run by themselves, others by the co
   expect(studyAgain(ran, 'a', 'early')).toBe('compare');
   expect(studyAgain(ran, 'b', 'base')).toBe('compare');
   expect(studyAgain(ran, 'c', 'base')).toBeUndefined();
+});
+
+test('the mark is the same for a document that was edited, saved and read again', async () => {
+  const begun = startHistory(readBack(project));
+  const built = { at: '/vessel/built', kind: 'whole', value: '1957', label: 'Built' } as const;
+  const { project: now } = edited(begun, setWhole(built, 'none', '1958'));
+  expect(await markOf(now)).not.toBe(await markOf(begun.project));
+  expect(await markOf(readBack(now))).toBe(await markOf(now));
 });
