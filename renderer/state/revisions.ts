@@ -1,3 +1,4 @@
+import { isSameData } from '../../core/base';
 import type { Project } from '../../core/project';
 
 /** Sections that no run and no search looks at: a vote, a note or a check sum leaves what was simulated as it is. */
@@ -11,7 +12,9 @@ export function isOfPlan(section: string): boolean {
 let count = 0;
 const whole = new WeakMap<Project, number>();
 const plans = new WeakMap<Project, number>();
-let last: Project | undefined;
+/** So many plans are known again when an edit is undone. */
+const MOST = 12;
+let recent: readonly Project[] = [];
 
 /** A number of its own for each state of a document. */
 export function revisionOf(project: Project): number {
@@ -24,15 +27,17 @@ export function revisionOf(project: Project): number {
 export function planRevisionOf(project: Project): number {
   const known = plans.get(project);
   if (known !== undefined) return known;
-  const before = last === undefined ? undefined : plans.get(last);
-  const number = last !== undefined && before !== undefined && isSamePlan(last, project) ? before : ++count;
+  const same = recent.find(one => isSamePlan(one, project));
+  const number = (same && plans.get(same)) ?? ++count;
   plans.set(project, number);
-  last = project;
+  recent = [project, ...recent.filter(one => one !== same)].slice(0, MOST);
   return number;
 }
 
-/** Parts that no edit touched are the same objects. */
+/** Parts that no edit touched are the same objects; what an undone edit touched says the same again. */
 function isSamePlan(a: Project, b: Project): boolean {
   const [before, now] = [new Map(Object.entries(a)), new Map(Object.entries(b))];
-  return [...before.keys(), ...now.keys()].every(key => !isOfPlan(key) || before.get(key) === now.get(key));
+  return [...before.keys(), ...now.keys()].every(
+    key => !isOfPlan(key) || isSameData(before.get(key), now.get(key)),
+  );
 }
