@@ -1,4 +1,6 @@
 import type { Evaluation } from '../evaluation';
+import type { Project } from '../project';
+import type { WorkItem } from '../work';
 import type { EstimateContext } from './context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
 import { unitWords } from './measures';
@@ -69,6 +71,22 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
     columns: COLUMNS,
     rows: aligned(COLUMNS, rows),
     add: addition(itemChoices(parts.items)),
+    ...markUpNote(project.quotes, parts.items),
+  };
+}
+
+/** Which quotes the contractor's mark-ups come on top of. */
+function markUpNote(quotes: Project['quotes'], items: readonly WorkItem[]): Pick<TableRows, 'note'> {
+  const contract = new Set(items.filter(item => item.contract).map(({ id }) => id));
+  const marked = quotes.filter(
+    ({ chosen, covers }) => chosen && covers.some(({ item }) => contract.has(item)),
+  );
+  if (marked.length === 0) return {};
+  const whose = [...new Set(marked.map(({ vendor }) => vendor))].join(', ');
+  return {
+    note: [
+      `A quote for work in the contract is priced as a subcontractor’s: the contractor’s mark-ups come on top. That is so for ${whose}.`,
+    ],
   };
 }
 

@@ -47,6 +47,14 @@ describe('quotes', () => {
   const context = () => contextOf({ quotes, attachments });
   const titleOf = (id: string) => context().parts.items.find(item => item.id === id)?.title ?? id;
 
+  test('for work in the contract bear the mark-ups of the contractor, and that is told of those relied on', () => {
+    expect(context().parts.items.find(({ id }) => id === 'tow-tug')?.contract).toBe(true);
+    expect(quoteTable(context()).note).toEqual([
+      'A quote for work in the contract is priced as a subcontractor’s: the contractor’s mark-ups come on top. That is so for A tug.',
+    ]);
+    expect(quoteTable(contextOf({ quotes: quotes.slice(1) })).note).toBeUndefined();
+  });
+
   test('are told with what they price, how long they hold and what proves them', () => {
     const { rows, add } = quoteTable(context());
     expect(rows.map(row => [row.id, row.kind, row.subject])).toEqual([
