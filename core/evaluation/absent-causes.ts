@@ -3,7 +3,7 @@ import type { MoneySheet } from '../estimate';
 import { idOf, sheetFindings } from '../sheet';
 
 /** What a ship and her place are given by: what else is absent may follow from them. */
-const GIVEN = /^\/(vessel|site|calendars|options|survey|contingency)\b/;
+const GIVEN = /^\/(vessel|site|calendars|options|survey|contingency|rates)\b/;
 
 /**
  * Why there is no total. Where a given of the ship or of her place is missing, that is told alone, and not the other

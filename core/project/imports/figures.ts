@@ -154,14 +154,34 @@ export function importWages(
   table: TextTable,
   mapping: ImportMapping,
 ): Imported<Project['rates']['wages'][number]> {
-  return importRows(table, mapping, 'judgement', ({ fields }, figure) => {
-    const [trade, wage] = [cellOf(fields, 'trade'), figure('wage', 'USD/h')];
-    if (wage === undefined || trade === '') return undefined;
-    const basis = BASES.find(known => known === (fields['basis'] ?? '').trim().toLowerCase());
-    const source = figureSchema.shape.source.safeParse((fields['source'] ?? '').trim());
-    return {
-      trade,
-      figure: { ...wage, ...(basis && { basis }), ...(source.success && { source: source.data }) },
-    };
-  });
+  const unknown: Finding[] = [];
+  const read = importRows<Project['rates']['wages'][number]>(
+    table,
+    mapping,
+    'judgement',
+    ({ fields, place }, figure) => {
+      const [trade, wage] = [cellOf(fields, 'trade'), figure('wage', 'USD/h')];
+      if (wage === undefined || trade === '') return undefined;
+      const said = (fields['basis'] ?? '').trim();
+      const basis = BASES.find(known => known === said.toLowerCase());
+      if (basis === undefined && said !== '') unknown.push(basisNotKnown(place, trade, said));
+      const source = figureSchema.shape.source.safeParse((fields['source'] ?? '').trim());
+      return {
+        trade,
+        figure: { ...wage, ...(basis && { basis }), ...(source.success && { source: source.data }) },
+      };
+    },
+  );
+  return { ...read, findings: [...read.findings, ...unknown] };
+}
+
+function basisNotKnown(place: string, trade: string, said: string): Finding {
+  return {
+    code: 'imports/basis-not-known',
+    weight: 'warns',
+    place,
+    message: `The wage of ${trade} is said to rest on “${said.slice(0, 40)}”, which is no basis.`,
+    meaning: 'It is taken as judgement.',
+    remedy: `Write one of these in the table: ${BASES.join(', ')}.`,
+  };
 }

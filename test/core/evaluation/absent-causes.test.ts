@@ -26,3 +26,12 @@ test('the books name one of many lines without an amount, and how many there are
   expect(findings).toMatchObject([{ code: 'books/line-absent' }]);
   expect(findings[0]?.message).toMatch(/^\d+ lines have no amount, .+ first, so the books are not made\.$/);
 });
+
+test('a wage below zero is told once', () => {
+  const project = demoProject();
+  const figure = { value: '-5', unit: 'USD/h', basis: 'quoted', source: 'Invented letter' } as const;
+  const overrides = [...project.rates.overrides, { at: 'trades/burner/wage', figure }];
+  const { findings } = evaluated({ ...project, rates: { ...project.rates, overrides } });
+  const blocking = findings.filter(({ weight }) => weight === 'blocks');
+  expect(blocking.filter(({ place }) => place.includes('burner')).length).toBe(1);
+});

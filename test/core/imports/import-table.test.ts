@@ -156,6 +156,24 @@ describe('an import of other tables', () => {
     ]);
     expect(findings[0]?.remedy).toContain(first?.title);
   });
+
+  test('a basis that is none is told, and the wage rests on judgement', () => {
+    const columns = { trade: 'Trade', wage: 'Wage', basis: 'Basis' };
+    const title = library.rateBook.trades[0]?.title ?? '';
+    const read = (word: string) =>
+      importTable(
+        project,
+        library,
+        readCsv(`Trade,Wage,Basis\n${title},41.20,${word}\n`),
+        mapping({ kind: 'wages', columns }),
+      );
+    const [odd, quoted, empty] = [read('hearsay'), read('Quoted'), read('')];
+    expect(odd.findings.map(({ code }) => code)).toEqual(['imports/basis-not-known']);
+    expect(odd.project.rates.wages[0]?.figure.basis).toBe('judgement');
+    expect(quoted.findings).toEqual([]);
+    expect(quoted.project.rates.wages[0]?.figure.basis).toBe('quoted');
+    expect(empty.findings).toEqual([]);
+  });
 });
 
 describe('a mapping guessed from the headings', () => {

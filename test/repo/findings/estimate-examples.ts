@@ -501,6 +501,17 @@ export const importExamples = examples(
     ),
   ],
   [
+    'imports/basis-not-known',
+    'a wage that rests on hearsay',
+    imported(
+      [
+        ['Trade', 'Wage', 'Basis'],
+        ['Burner', '30', 'hearsay'],
+      ],
+      mapping({ kind: 'wages', columns: { trade: 'Trade', wage: 'Wage', basis: 'Basis' } }),
+    ),
+  ],
+  [
     'imports/trade-not-known',
     'a wage of a sail maker',
     imported(
