@@ -77,10 +77,10 @@ describe('the printed report of the example', () => {
           findings: [],
         });
       }
-      const { bid: _, ...unbid } = demoProject();
-      const without = await writePapers(evaluated(unbid), workFolder(), ['bid-print']);
+      const unfunded = evaluated({ ...demoProject(), funding: undefined });
+      const without = await writePapers(unfunded, workFolder(), ['grant-file']);
       expect(without.files).toEqual([]);
-      expect(without.findings[0]?.code).toBe('papers/no-estimate');
+      expect(without.findings[0]?.code).toBe('papers/no-grant');
     },
     120_000,
   );

@@ -94,7 +94,7 @@ describe('what else could be done with the ship', () => {
   it('is brought to the money of the estimate, with its range', () => {
     expect(of({ figure: { ...figure, low: '500', high: '1500' } })).toStrictEqual({
       ...{ id: first?.id, title: first?.title, priceYear: 2010, published: 100_000, today: 200_000 },
-      ...{ estimateRatio: 2.5, low: 100_000, high: 300_000, source: 'Report' },
+      ...{ estimateRatio: 2.5, low: 100_000, high: 300_000, ships: first?.ships, source: 'Report' },
     });
   });
   it('has no range where none is published', () => {
@@ -103,7 +103,8 @@ describe('what else could be done with the ship', () => {
   });
   it('has no amount of today where the index does not reach, or no year is given', () => {
     expect(of({ figure }, () => undefined)).toStrictEqual({
-      ...{ id: first?.id, title: first?.title, priceYear: 2010, published: 100_000, source: 'Report' },
+      ...{ id: first?.id, title: first?.title, ships: first?.ships },
+      ...{ priceYear: 2010, published: 100_000, source: 'Report' },
     });
     const { year: _year, ...undated } = figure;
     expect(of({ figure: undated })).not.toHaveProperty('priceYear');
