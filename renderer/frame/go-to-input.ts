@@ -27,21 +27,44 @@ function itemOf(at: string | undefined): string | undefined {
 /** Shows the view where an input stands, the face that holds it, and puts the focus on it. */
 export async function goToInput(view: ViewId, at?: string): Promise<void> {
   goTo(view, itemOf(at));
-  await wait();
   if (at === undefined) return;
+  const reader = watched();
+  await wait();
   const tried = new Set<string>();
   let again = 0;
   // A view that is opened for the first time is loaded and made first; then its faces are looked through.
-  for (let times = 0; times < MOST && again < MOST_AGAIN && inputAt(at) === null; times++) {
+  for (
+    let times = 0;
+    times < MOST && again < MOST_AGAIN && inputAt(at) === null && !reader.goesOn();
+    times++
+  ) {
     const face = facesOf(view).find(one => !tried.has(one.innerText));
     if (face !== undefined) tried.add(face.innerText);
     else if (isMade(view)) again++;
     face?.click();
     await wait();
   }
+  if (reader.leave()) return;
   const field = inputAt(at);
   if (field === null) facesOf(view)[0]?.click();
   if (field !== null) lookAt(field);
+}
+
+/** Whether the reader has pressed something else meanwhile, who then is not led anywhere. */
+function watched(): { readonly goesOn: () => boolean; readonly leave: () => boolean } {
+  let goesOn = false;
+  const press = () => {
+    goesOn = true;
+  };
+  const kinds = ['pointerdown', 'keydown'] as const;
+  for (const kind of kinds) window.addEventListener(kind, press, true);
+  return {
+    goesOn: () => goesOn,
+    leave: () => {
+      for (const kind of kinds) window.removeEventListener(kind, press, true);
+      return goesOn;
+    },
+  };
 }
 
 /** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
