@@ -15,4 +15,4 @@ export {
   sourceWithYear,
   type Figure,
 } from './figure';
-export { lowerFirst } from './words';
+export { lowerFirst, upperFirst } from './words';

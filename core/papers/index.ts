@@ -48,7 +48,6 @@ export {
   inAllWords,
   decisionAbout,
   type AfterSinkingCost,
-  type BoardDate,
   type CountyMoney,
   type Decision,
   type OtherChoice,

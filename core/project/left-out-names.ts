@@ -1,4 +1,4 @@
-import { at } from '../base';
+import { at, upperFirst } from '../base';
 import type { Library } from '../work';
 
 /** Finds what the library calls a row, by its id. */
@@ -71,7 +71,7 @@ function spokenPlace(place: string, titles: Titles): string {
   const steps = place.split('/').filter(step => step !== '');
   const telling = steps.length > 1 ? steps.slice(1) : steps;
   const words = telling.map(step => titles(step) ?? spoken(step).toLowerCase()).join(', ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return upperFirst(words);
 }
 
 /** A key in words. */
@@ -80,7 +80,7 @@ function spoken(key: string): string {
     .replaceAll('-', ' ')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase();
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return upperFirst(words);
 }
 
 /** How many names are read out before the rest is counted. */

@@ -1,3 +1,4 @@
+import { upperFirst } from '../base';
 import { stageTitle } from '../estimate';
 import type { Evaluation } from '../evaluation';
 import type { Money } from '../money';
@@ -56,7 +57,7 @@ function spoken(key: string): string {
     .replaceAll('-', ' ')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase();
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return upperFirst(words);
 }
 
 function inputValue(place: string, { project, library }: Evaluation): ComparedValue {

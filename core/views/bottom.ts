@@ -1,4 +1,4 @@
-import { anyBlocks, known } from '../base';
+import { anyBlocks, known, upperFirst } from '../base';
 import { dayOf } from '../calendar';
 import type { EstimateParts } from '../evaluation';
 import type { Money } from '../money';
@@ -131,7 +131,7 @@ function uprightCell({ evaluation }: EstimateContext): BottomCell[] {
   if (upright === undefined) return [];
   const heel = upright.greatestHeelDegrees;
   const value = {
-    text: upright.verdict.charAt(0).toUpperCase() + upright.verdict.slice(1),
+    text: upperFirst(upright.verdict),
     why: 'upright:verdict',
   };
   const beside = heel === undefined ? 'screening' : `heel ${shownNumber(heel.toFixed(4), 0)}°, screening`;

@@ -175,8 +175,6 @@ export function materialTable({ evaluation, parts }: EstimateContext, money: Sho
   );
 }
 
-export { monthWords };
-
 /** The money by the month of spending, as the papers tell it: each line by the days of its work. */
 export function monthTable({ parts, summary }: EstimateContext, money: ShownMoney): TableRows {
   const months = summary === undefined ? [] : [...monthsOfLines(parts, summary).values()].flat();

@@ -1,3 +1,4 @@
+import { upperFirst } from '../base';
 import type { Scenario } from '../project';
 import { editCell, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
@@ -106,7 +107,7 @@ function changeWords(
   const item = section === 'items' ? items.get(id) : undefined;
   const place = item === undefined ? steps : fields;
   const what = [...(item === undefined ? [] : [item]), ...place.map(spoken)].join(', ');
-  return { what: `${what.charAt(0).toUpperCase()}${what.slice(1)}`, to: textOf(change.to) };
+  return { what: upperFirst(what), to: textOf(change.to) };
 }
 
 /** A key in words: `hoursPerUnit` is "hours per unit". */

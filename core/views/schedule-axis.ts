@@ -8,7 +8,7 @@ import {
   weekdayOf,
   type DayNumber,
 } from '../calendar';
-import { monthWords } from './budget-tables';
+import { monthWords } from '../calendar';
 import type { ScheduleView } from './window-rows';
 
 /** A date in words: `3 Sep 2027`. */

@@ -1,3 +1,4 @@
+import { upperFirst } from '../base';
 import { dayOf, isoOf, type DayNumber } from '../calendar';
 import { daysWords, type ScheduleActivity, type ScheduledActivity } from '../scheduling';
 import { grantEnd, sinkingDay, type Evaluation } from '../evaluation';
@@ -155,22 +156,18 @@ function bar(context: EstimateContext, activity: ScheduledActivity): ScheduleBar
     from: start,
     to: dayOf(activity.finish) + 1,
     kind: isWaiting ? 'waiting' : activity.critical ? 'held' : 'float',
-    holds: `${capital(held)}.`,
+    holds: `${upperFirst(held)}.`,
     ...(holder === undefined ? {} : { heldBy: holder }),
     couldStart: ready,
     couldStartWords:
       ready < start ? `Could start ${shortDate(ready)}.` : `Starts ${dateWords(activity.start)}.`,
-    words: `${activity.title}: ${dateWords(activity.start)} to ${dateWords(activity.finish)}, ${daysWords(activity.workDays, 'work-day')}. ${capital(held)}. ${float}`,
+    words: `${activity.title}: ${dateWords(activity.start)} to ${dateWords(activity.finish)}, ${daysWords(activity.workDays, 'work-day')}. ${upperFirst(held)}. ${float}`,
     why: `activity:${activity.id}`,
   };
 }
 
 function shortDate(day: DayNumber): string {
   return dateWords(isoOf(day)).replace(/ \d{4}$/, '');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** A grant that ends later after the work than so many days would only make the chart narrow. */

@@ -1,5 +1,5 @@
 import { BASES } from '../base';
-import { monthWords } from './budget-tables';
+import { monthWords } from '../calendar';
 import { aligned, basisCell, words } from './cells';
 import { basisReader, idOf } from '../sheet';
 import { figureCell, type EstimateContext } from './context';

@@ -1,4 +1,4 @@
-import { at as entryAt, BASES, figureSchema, sourceWithYear, type Figure } from '../base';
+import { at as entryAt, BASES, figureSchema, sourceWithYear, upperFirst, type Figure } from '../base';
 import { asStep, atItsPrices } from './cells';
 import type { EstimateContext } from './context';
 import { figureInMeasures, unitWords } from './measures';
@@ -57,7 +57,7 @@ function titleOf({ parts }: EstimateContext, steps: readonly string[]): string {
   const words = FIELD_WORDS[field] ?? field;
   const item = parts.items.find(one => one.id === steps[1])?.title;
   const text = item === undefined ? words : `${item}: ${words}`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return upperFirst(text);
 }
 
 /** Where a given number comes from. */

@@ -3,7 +3,7 @@ import { stageTitle } from '../estimate';
 import type { EstimateLine, EstimateSummary } from '../evaluation';
 import { STAGES } from '../work';
 import { monthsOfLines } from '../papers';
-import { monthWords } from './budget-tables';
+import { monthWords } from '../calendar';
 import { ABSENT, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { printed, roundText } from './number-text';

@@ -1,9 +1,8 @@
-import { at, withId, type Figure } from '../base';
+import { at, lowerFirst, withId, type Figure } from '../base';
 import type { PlannedItem } from '../estimate';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import { figureCell, type EstimateContext } from './context';
-import { lowered } from './finding-words';
 import { changeOf, indexBy } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
@@ -71,7 +70,7 @@ function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
   );
   if (item.disposes !== undefined) return withWords(shown, shown.unit);
   const value = edited(context, item, 'quantity', 'Quantity', shown, unit);
-  const driver = lowered(withId(context.evaluation.library.drivers, item.driver).title);
+  const driver = lowerFirst(withId(context.evaluation.library.drivers, item.driver).title);
   if (isOnce(context, item)) return [];
   if (unit === '1') return ['scaled by ', value, ` for the ${driver}`];
   return withWords(value, unit === 'each' ? driver : shown.unit);

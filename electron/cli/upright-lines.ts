@@ -1,3 +1,4 @@
+import { upperFirst } from '../../core/base';
 import {
   openingWork,
   type Evaluation,
@@ -10,7 +11,7 @@ import { moneyText, roundToCents } from '../../core/money';
 /** The roll-over screen as lines of text: verdict, reasons, stages, sizes, choices, what is missing, caution. */
 export function uprightLines(evaluation: Evaluation, upright: UprightResult): string[] {
   return [
-    `${capital(upright.verdict)}. ${upright.caution}`,
+    `${upperFirst(upright.verdict)}. ${upright.caution}`,
     ...upright.reasons.map(reason => `  ${reason}`),
     ...settled(upright),
     ...stages(upright),
@@ -151,8 +152,4 @@ function dollars(amount: number): string {
 
 function signedDollars(amount: number): string {
   return amount < 0 ? `-${dollars(-amount)}` : `+${dollars(amount)}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -53,8 +53,9 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
 /** Whether the reader has pressed something else meanwhile, who then is not led anywhere. */
 function watched(): { readonly goesOn: () => boolean; readonly leave: () => boolean } {
   let goesOn = false;
-  const press = () => {
-    goesOn = true;
+  const press = (event: Event) => {
+    // A key that is held down repeats; that is no other press.
+    if (!(event instanceof KeyboardEvent && event.repeat)) goesOn = true;
   };
   const kinds = ['pointerdown', 'keydown'] as const;
   for (const kind of kinds) window.addEventListener(kind, press, true);

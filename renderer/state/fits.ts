@@ -1,3 +1,4 @@
+import { upperFirst } from '../../core/base';
 import type { misfit as check, Project } from '../../core/project';
 import type { NamedEdit } from '../edits/edits';
 
@@ -20,8 +21,7 @@ export function unfitting(
 ): string | undefined {
   const found = misfit?.(after, scenario);
   if (found === undefined || misfit?.(before, scenario) !== undefined) return undefined;
-  const what = label.replace(/^change /, '');
-  const subject = what.charAt(0).toUpperCase() + what.slice(1);
+  const subject = upperFirst(label.replace(/^change /, ''));
   const said = found.message.startsWith(found.place)
     ? `${subject}${found.message.slice(found.place.length)}`
     : `${subject} is not taken. ${found.message}`;

@@ -260,11 +260,11 @@ test('a year nobody built ships in is refused in its cell, and the document stay
   await page.getByRole('alert').filter({ hasText: 'Built is more than 2100' }).waitFor();
   await page.keyboard.press('Escape');
   expect(await cell.innerText()).toContain('1957');
+  expect(await total(page)).toBe(before);
   await cell.dblclick();
   await page.locator('.cell-input').fill('1968');
   await page.locator('.cell-input').press('Enter');
   await expect.poll(() => cell.innerText(), { timeout: 15_000 }).toContain('1968');
-  expect(before).toMatch(/^\$/);
   expect(complaints).toEqual([]);
   await context.close();
 });

@@ -1,9 +1,9 @@
-import { sinkingDay, type Evaluation } from '../../evaluation';
+import { sinkingDay, type DatedActivity, type Evaluation } from '../../evaluation';
 import type { Money } from '../../money';
 import { decisionOf, summaryOf, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
 import { afterTheSinking, type AfterSinkingCost } from './after-sinking';
 import { otherChoices, type OtherChoice } from './alternatives';
-import { boardDates, type BoardDate } from './board-dates';
+import { boardDates } from './board-dates';
 import { countyMoney, type CountyMoney } from './county-money';
 import { notStudied } from './not-studied';
 import { recommendation, type Recommendation } from './recommendation';
@@ -34,7 +34,7 @@ export interface Decision {
   readonly againstPlan?: string;
   readonly county: CountyMoney;
   /** The last day of the sinking. */
-  readonly sunkOn: BoardDate | undefined;
+  readonly sunkOn: DatedActivity | undefined;
   /** The last date that is given for the project. */
   readonly lastDate: string | undefined;
   readonly finish: string | undefined;
@@ -43,7 +43,7 @@ export interface Decision {
   readonly uncheckedShare: number | undefined;
   readonly notStudied: readonly string[];
   readonly otherChoices: readonly OtherChoice[];
-  readonly boardDates: readonly BoardDate[];
+  readonly boardDates: readonly DatedActivity[];
 }
 
 /**

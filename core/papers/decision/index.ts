@@ -1,7 +1,6 @@
 export { decisionAbout, type Decision } from './decision';
 export type { AfterSinkingCost } from './after-sinking';
 export type { OtherChoice } from './alternatives';
-export type { BoardDate } from './board-dates';
 export { inAllWords } from './county-money';
 export type { CountyMoney, FiscalYearAmount } from './county-money';
 export type { Recommendation } from './recommendation';

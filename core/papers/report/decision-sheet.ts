@@ -1,6 +1,6 @@
+import { upperFirst } from '../../base';
 import { fromCents, roundToCents } from '../../money';
 import { inAllWords, type Decision } from '../decision';
-import { capitalised } from './words';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, type Child, type Markup } from './markup';
 import { dateWords, dollarsAndCents, monthName, monthWords, percentWords, wholeDollars } from './words';
@@ -203,13 +203,14 @@ function otherChoices({ otherChoices: all }: Decision, room: number): Child[] {
     ...all
       .filter(({ kind, amount }) => kind === 'published' && amount === undefined)
       .map(
-        ({ title }) => `${capitalised(title)}: no amount for this ship; the last page says what is known.`,
+        ({ title }) =>
+          `${upperFirst(title)}: no amount for this ship; the basis of the estimate says what is published.`,
       ),
   ];
   const nothing = all.filter(({ kind }) => kind === 'nothing');
   return [
     ...shown.map(({ title, amount, note }): Child => [
-      `${capitalised(title)}: `,
+      `${upperFirst(title)}: `,
       figure(dollarsAndCents(amount === undefined ? undefined : fromCents(amount))),
       `, ${note}.`,
     ]),

@@ -64,8 +64,3 @@ export function percentWords(share: number): string {
 export function wholeDollars(dollars: number): string {
   return `${dollars < 0 ? '\u2212' : ''}$${thousandsApart(String(Math.round(Math.abs(dollars))))}`;
 }
-
-/** Words at the beginning of a sentence. */
-export function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

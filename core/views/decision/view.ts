@@ -6,7 +6,7 @@ import { grantId } from '../funding/names';
 import { dollars } from '../number-text';
 import { awardWords, inHundred, perCent, simulatedDollars } from '../risk/words';
 import { dateWords } from '../schedule-axis';
-import { monthWords } from '../budget-tables';
+import { monthWords } from '../../calendar';
 import type { Column, Row, Sentence, Shown, TableRows, WhyRow } from '../rows';
 import { Derivations, step, type Origin } from '../simulated';
 import type { DecisionRows } from './rows';

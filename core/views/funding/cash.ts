@@ -3,7 +3,7 @@ import type { CashMonth } from '../../cash-flow';
 import type { CashPart } from '../../evaluation';
 import { aligned, words } from '../cells';
 import { dollarCell } from '../context';
-import { monthWords } from '../budget-tables';
+import { monthWords } from '../../calendar';
 import { dollars, roundText } from '../number-text';
 import type { Column, Row, TableRows } from '../rows';
 import { roundedDollars } from '../whole-dollars';

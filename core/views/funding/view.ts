@@ -3,7 +3,7 @@ import { mostCarried, type CashView } from '../../cash-flow';
 import type { GrantView } from '../../evaluation';
 import { NOT_FOUND, type CountyCost } from '../../funding';
 import type { EstimateContext } from '../context';
-import { monthWords } from '../budget-tables';
+import { monthWords } from '../../calendar';
 import { findingWords } from '../finding-words';
 import { dollars } from '../number-text';
 import type { Sentence } from '../rows';

@@ -1,6 +1,6 @@
 import type { GrantView } from '../../evaluation';
 import { NOT_FOUND } from '../../funding';
-import { monthWords } from '../budget-tables';
+import { monthWords } from '../../calendar';
 import type { WhyRows } from '../rows';
 import { sumRows, type Part } from '../why-sums';
 import { grantId } from './names';

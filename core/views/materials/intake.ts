@@ -1,10 +1,9 @@
-import { known } from '../../base';
+import { known, lowerFirst } from '../../base';
 import { INTAKE } from '../../project';
 import intakeTemplate from '../../../templates/intake.json';
 import { intakeFile } from '../../materials';
 import { editCell, words } from '../cells';
 import type { EstimateContext } from '../context';
-import { lowered } from '../finding-words';
 import { roundText } from '../number-text';
 import type { Column, Row, TableRows } from '../rows';
 
@@ -45,7 +44,7 @@ const ANSWERS = [
 
 /** The twelve papers of the work plan, whether each is in hand, and what an unknown does to the ranges. */
 export function intakeTable({ evaluation: { project, library } }: EstimateContext): TableRows {
-  const titles = new Map(library.families.map(family => [family.id, lowered(family.title)]));
+  const titles = new Map(library.families.map(family => [family.id, lowerFirst(family.title)]));
   const rows = INTAKE.map((item, at): Row => {
     const answer = project.survey.intake[item] ?? '';
     const widening = shippedIntake().find(row => row.item === item);

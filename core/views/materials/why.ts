@@ -1,7 +1,6 @@
-import { BASES, lowerFirst, sourceWithYear, type Figure } from '../../base';
+import { BASES, lowerFirst, sourceWithYear, upperFirst, type Figure } from '../../base';
 import { surveyOf } from '../../evaluation';
 import type { EstimateContext } from '../context';
-import { lowered } from '../finding-words';
 import { unitWords } from '../measures';
 import { printed, roundText } from '../number-text';
 import type { WhyRow, WhyRows } from '../rows';
@@ -112,7 +111,7 @@ const laboratoryWhy: Answer = ({ evaluation }, rest) => {
       `Sample ${result.sample}, ${result.analyte}`,
       result.result,
       result.unit,
-      `${held.words.charAt(0).toUpperCase()}${held.words.slice(1)}: a result trips ${point.trips} the limit.`,
+      `${upperFirst(held.words)}: a result trips ${point.trips} the limit.`,
     ),
     rows: [
       {
@@ -168,7 +167,7 @@ const familyWhy: Answer = (context, id) => {
   });
   const rows = sumRows(
     `family:${id}`,
-    `Clean-up of ${family === undefined ? 'all families' : lowered(family.title)}`,
+    `Clean-up of ${family === undefined ? 'all families' : lowerFirst(family.title)}`,
     'The lines that meet the goal of a material of the family. A line counts for the first material it meets.',
     context.summary === undefined ? WAITING : lineParts(lines),
   );

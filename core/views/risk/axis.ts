@@ -1,5 +1,5 @@
 import { addMonths, dayOf, monthOf, monthStart } from '../../calendar';
-import { monthWords } from '../budget-tables';
+import { monthWords } from '../../calendar';
 import { roundText } from '../number-text';
 import type { Tick } from './rows';
 

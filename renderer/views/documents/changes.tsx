@@ -1,3 +1,4 @@
+import { upperFirst } from '../../../core/base';
 import { useWindow } from '../../state/store';
 
 /** What was changed since the last saved version, the latest first. */
@@ -14,7 +15,7 @@ export function Changes() {
   return (
     <ol className="change-list">
       {changes.map((step, at) => (
-        <li key={changes.length - at}>{`${step.label.charAt(0).toUpperCase()}${step.label.slice(1)}`}</li>
+        <li key={changes.length - at}>{upperFirst(step.label)}</li>
       ))}
     </ol>
   );

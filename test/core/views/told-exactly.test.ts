@@ -6,7 +6,7 @@ import { settlingLine } from '../../../core/views/bottom';
 import { compareRows } from '../../../core/views/compare/view';
 import { settingsTable } from '../../../core/views/risk/settings';
 import { monthsOfLines } from '../../../core/papers/monthly-spending';
-import { monthWords } from '../../../core/views/budget-tables';
+import { monthWords } from '../../../core/calendar';
 import { summaryOf } from '../../../core/views/window';
 import { awkward, DEMO, TODAY } from './awkward';
 import { plain } from './laws';
