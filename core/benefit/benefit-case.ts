@@ -42,7 +42,14 @@ export interface BenefitInput {
 export interface BenefitFigures {
   readonly years: number;
   readonly benefitPerYear: Cents;
+  /** What a dollar a year, over the years counted, is worth today. */
+  readonly annuity: number;
   readonly presentBenefit: Cents;
+  /** What is spent up to the sinking. */
+  readonly cost: Cents;
+  /** What the obligations after it are worth today. */
+  readonly presentObligations: Cents;
+  /** The two together. */
   readonly presentCost: Cents;
   readonly netPresentValue: Cents;
   /** Absent where there is no cost. */
@@ -90,11 +97,15 @@ function figuresAt(
   const visits = input.uses.reduce((sum, use) => sum + use.visitsPerYear[end], 0);
   const annuity = annuityFactor(rate, input.firstBenefitYear, years);
   const presentBenefit = Math.round(perYear * 100 * annuity);
-  const presentCost = cost + presentValueOfObligations(input.obligations, rate, years);
+  const presentObligations = presentValueOfObligations(input.obligations, rate, years);
+  const presentCost = cost + presentObligations;
   return {
     years,
     benefitPerYear: Math.round(perYear * 100),
+    annuity,
     presentBenefit,
+    cost,
+    presentObligations,
     presentCost,
     netPresentValue: presentBenefit - presentCost,
     ...(presentCost > 0 && { benefitCostRatio: presentBenefit / presentCost }),
@@ -109,12 +120,13 @@ function breakEven(presentCost: Cents, presentValuePerVisit: number): { breakEve
 
 function missingInputs(input: BenefitInput): Finding[] {
   const findings: Finding[] = [];
-  const absent = (code: string, what: string, meaning: string, remedy: string): void => {
-    findings.push({ code, weight: 'notes', place: '/benefit', message: what, meaning, remedy });
+  const absent = (code: string, place: string, what: string, meaning: string, remedy: string): void => {
+    findings.push({ code, weight: 'notes', place, message: what, meaning, remedy });
   };
   if (input.plateThickness === undefined)
     absent(
       'benefit/plate-missing',
+      '/benefits/plateThickness',
       'no plate thickness is given',
       'service life and benefits are absent',
       'measure the plate (ultrasonic), or take it from the drawings',
@@ -122,6 +134,7 @@ function missingInputs(input: BenefitInput): Finding[] {
   if (input.discountRate === undefined)
     absent(
       'benefit/rate-missing',
+      '/benefits/discountRate',
       'no discount rate is given',
       'net present value, ratio and break-even visits are absent',
       'enter the rate your board uses, with its source',
@@ -129,6 +142,7 @@ function missingInputs(input: BenefitInput): Finding[] {
   if (input.uses.length === 0)
     absent(
       'benefit/visits-missing',
+      '/benefits/uses',
       'no visits and no value of a visit are given',
       'benefits are absent, which does not mean that there are none',
       'enter visits and value with their source, such as a travel cost study of your coast',
@@ -136,6 +150,7 @@ function missingInputs(input: BenefitInput): Finding[] {
   if (input.cost === undefined)
     absent(
       'benefit/cost-missing',
+      '/benefits',
       'the cost is absent',
       'benefits cannot be compared with it',
       'clear the findings of the estimate',

@@ -167,7 +167,7 @@ export function benefitGivens(benefits: Benefits): SectionGiven[] {
       }),
     ]),
     ...obligations.flatMap(one =>
-      at(`/benefits/obligations/${one.id}`, one.costPerYear, {
+      at(`/benefits/obligations/${one.id}/costPerYear`, one.costPerYear, {
         title: `Cost of ${one.title}`,
         unit: 'USD/year',
         from: '0',
@@ -175,7 +175,7 @@ export function benefitGivens(benefits: Benefits): SectionGiven[] {
       }),
     ),
     ...at(
-      '/benefits/removalIfItMoves',
+      '/benefits/removalIfItMoves/amount',
       benefits.removalIfItMoves?.amount,
       money('Removal if the ship moves'),
     ),

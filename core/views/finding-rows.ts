@@ -30,6 +30,7 @@ const HOMES: readonly (readonly [string, string])[] = [
   ['/receivedBids', 'bid'],
   ['/risk', 'risk'],
   ['/decision', 'compare'],
+  ['/benefits', 'decision'],
   ['/contingency', 'funding'],
   ['templates/materials', 'materials'],
   ['templates/trip-points', 'materials'],

@@ -25,6 +25,7 @@ export { WhyDesk } from './why';
 export { planOf, type EarlierPlan } from './schedule';
 export { isOpenedName, type OpenedName, type OpenedRows } from './opened';
 export type * from './materials/rows';
+export type * from './benefit/rows';
 export type * from './funding/rows';
 export type * from './bid/rows';
 export type * from './review/rows';

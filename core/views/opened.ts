@@ -1,4 +1,6 @@
 import type { EstimateContext } from './context';
+import type { BenefitRows } from './benefit/rows';
+import { benefitRows } from './benefit/view';
 import type { BidRows } from './bid/rows';
 import { bidRows } from './bid/view';
 import { evidenceView, type EvidenceView } from './evidence';
@@ -17,6 +19,7 @@ export interface OpenedRows {
   readonly funding: FundingView;
   readonly bid: BidRows;
   readonly review: ReviewView;
+  readonly benefit: BenefitRows;
   readonly scenarios: ScenariosView;
   readonly evidence: EvidenceView;
 }
@@ -29,6 +32,7 @@ const MAKERS: {
   funding: fundingView,
   bid: bidRows,
   review: reviewView,
+  benefit: benefitRows,
   scenarios: scenariosView,
   evidence: evidenceView,
 };

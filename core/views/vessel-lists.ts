@@ -2,7 +2,7 @@ import { recordOf } from '../base';
 import { tankSchema, weightSchema } from '../project';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { ViewContext } from './context';
-import { optionalFigure } from './funding/terms';
+import { optionalFigure } from './term-rows';
 import { inMeasures, unitWords, type Measures } from './measures';
 import type { AddField, Addition, Column, Row, TableRows } from './rows';
 

@@ -1,7 +1,7 @@
 import type { Project } from '../project';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
 import type { ViewContext } from './context';
-import { optionalFigure } from './funding/terms';
+import { optionalFigure } from './term-rows';
 import { inMeasures, unitWords, type Measures } from './measures';
 import type { AddField, Addition, Column, Row, TableRows } from './rows';
 

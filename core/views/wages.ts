@@ -1,7 +1,7 @@
 import type { Project } from '../project';
 import type { Library } from '../work';
 import { aligned, asStep, atItsPrices, basisCell, givenCell, words } from './cells';
-import { optionalFigure } from './funding/terms';
+import { optionalFigure } from './term-rows';
 import type { Measures } from './measures';
 import type { Column, Row, TableRows } from './rows';
 

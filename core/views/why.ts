@@ -1,6 +1,7 @@
 import type { Evaluation } from '../evaluation';
 import type { EstimateContext } from './context';
 import type { Measures } from './measures';
+import { benefitWhy } from './benefit/why';
 import { bidWhy } from './bid/why';
 import { grantWhy } from './funding/why';
 import { materialsWhy } from './materials/why';
@@ -55,6 +56,7 @@ export class WhyDesk {
       materialsWhy(context, id) ??
       grantWhy(context, id) ??
       bidWhy(context, id) ??
+      benefitWhy(context, id) ??
       pastWhy(context, id) ??
       generatorWhy(context, id);
     if (direct !== undefined) return direct;

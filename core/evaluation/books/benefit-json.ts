@@ -35,10 +35,12 @@ export function benefitJson({ scenario, findings: evaluated }: Evaluation, view:
 }
 
 function figuresJson(figures: BenefitFigures): JsonObject {
-  const { years, benefitPerYear, presentBenefit, presentCost, netPresentValue, ...rest } = figures;
+  const { years, annuity, benefitCostRatio, breakEvenVisits, ...amounts } = figures;
   return {
     years,
-    ...amountsJson({ benefitPerYear, presentBenefit, presentCost, netPresentValue }),
-    ...rest,
+    annuity,
+    ...amountsJson(amounts),
+    ...(benefitCostRatio !== undefined && { benefitCostRatio }),
+    ...(breakEvenVisits !== undefined && { breakEvenVisits }),
   };
 }

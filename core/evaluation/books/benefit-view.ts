@@ -20,6 +20,8 @@ import { shippedBookRules, type BookRules } from './shipped-rules';
 
 /** Benefits, life and obligations of an evaluation: planning figures. What has no input is absent, never zero. */
 export interface BenefitView {
+  /** What the case is made from. */
+  readonly input?: BenefitInput;
   readonly case?: BenefitCase;
   readonly obligations?: AfterSinking;
   readonly alternatives?: readonly Alternative[];
@@ -35,8 +37,10 @@ export function benefitView(evaluation: Evaluation, rules: BookRules = shippedBo
   const obligations = afterSinking(basis, benefits, rules);
   const factors = priceFactors(basis);
   const total = sumCents(basis.lines.map(line => line.total));
-  const made = benefitCase(benefitInput(basis, benefits, obligations), rules.benefit);
+  const input = benefitInput(basis, benefits, obligations);
+  const made = benefitCase(input, rules.benefit);
   return {
+    input,
     case: made,
     obligations,
     alternatives: alternatives(rules.benefit, total, year => factors[year]),

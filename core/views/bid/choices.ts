@@ -2,7 +2,7 @@ import type { BidChoices } from '../../project';
 import type { BidView } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from '../cells';
-import { optionalFigure } from '../funding/terms';
+import { optionalFigure } from '../term-rows';
 import type { Addition, Column, Row, TableRows } from '../rows';
 
 const NOTHING = { id: '', title: 'none' };

@@ -2,7 +2,7 @@ import { tabulationView, type Evaluation, type TabulationView } from '../../eval
 import type { EstimateContext } from '../context';
 import { aligned, editCell, REMOVE_COLUMN, removeCell, words } from '../cells';
 import { findingWords } from '../finding-words';
-import { optionalFigure } from '../funding/terms';
+import { optionalFigure } from '../term-rows';
 import { cents } from '../funding/tie-out-table';
 import { dollars, roundText, shortNumber } from '../number-text';
 import type { Column, Row, Sentence, TableRows } from '../rows';

@@ -2,19 +2,10 @@ import type { Figure } from '../../base';
 import { FORM_KINDS } from '../../funding';
 import type { Funding, Project } from '../../project';
 import type { EstimateContext } from '../context';
-import {
-  aligned,
-  basisCell,
-  editCell,
-  figureEdit,
-  givenCell,
-  REMOVE_COLUMN,
-  removeCell,
-  switchCell,
-  words,
-} from '../cells';
+import { aligned, editCell, REMOVE_COLUMN, removeCell, switchCell } from '../cells';
 import type { Measures } from '../measures';
 import { inHundred } from '../risk/words';
+import { optionalFigure, termRow, termTable } from '../term-rows';
 import type { Addition, Column, Edit, Row, Shown, TableRows } from '../rows';
 
 const choicesOf = (ids: readonly string[]) => ids.map(id => ({ id, title: id }));
@@ -36,20 +27,6 @@ const SOURCE_COLUMNS: readonly Column[] = [
   { key: 'lagMonths', title: 'After', unit: 'months', kind: 'number' },
   REMOVE_COLUMN,
 ];
-
-/** A figure that may be left out: given, or an empty slot for it. */
-export function optionalFigure(
-  at: string,
-  label: string,
-  figure: Figure | undefined,
-  unit: string,
-  measures: Measures,
-): Shown {
-  if (figure === undefined)
-    return { text: '', edit: { ...figureEdit(at, label, undefined, unit, measures), optional: true } };
-  const shown = givenCell(at, label, figure, measures);
-  return { ...shown, edit: { ...shown.edit, optional: true } };
-}
 
 /** The sources as the reader decides them. */
 function sourceTerms({ calendars }: Project, funding: Funding, measures: Measures): TableRows {
@@ -112,26 +89,6 @@ const ADD_SOURCE: Addition = {
     { path: 'lagMonths', kind: 'whole', label: 'After months', value: '0' },
   ],
 };
-
-const TERM_COLUMNS: readonly Column[] = [
-  { key: 'title', title: 'Term', kind: 'words' },
-  { key: 'value', title: 'Value', kind: 'number' },
-  { key: 'unit', title: 'Unit', kind: 'unit' },
-  { key: 'basis', title: 'Basis', kind: 'basis' },
-];
-
-function termRow(id: string, title: string, value: Shown, unit = value.unit ?? ''): Row {
-  return {
-    id,
-    kind: 'line',
-    cells: {
-      title: words(title),
-      value,
-      unit: words(unit),
-      basis: value.basis === undefined ? words('') : basisCell(value.basis, value.source, value.why),
-    },
-  };
-}
 
 /** Whether the grant bears indirect cost. A negotiated rate comes with its agreement and is not chosen here. */
 const indirectKind = (value: string): Shown =>
@@ -197,7 +154,7 @@ function awardTerms(funding: Funding, measures: Measures): TableRows {
       '$',
     ),
   ];
-  return { id: 'award-terms', caption: 'Terms', columns: TERM_COLUMNS, rows: aligned(TERM_COLUMNS, rows) };
+  return termTable('award-terms', 'Terms', rows);
 }
 
 const FLAGS = [
@@ -274,12 +231,7 @@ export function contingencyTerms(project: Project, measures: Measures): TableRow
           ),
         )),
   ];
-  return {
-    id: 'contingency-terms',
-    caption: 'Contingency',
-    columns: TERM_COLUMNS,
-    rows: aligned(TERM_COLUMNS, rows),
-  };
+  return termTable('contingency-terms', 'Contingency', rows);
 }
 
 /** Everything the reader decides of the funding. */

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { DecisionRows } from '../../../core/views';
 import { chooseScenario } from '../../commands/run';
 import { StillMissing } from '../../frame/still-missing';
@@ -5,14 +6,34 @@ import { TitleLine } from '../../frame/title-line';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
 import { study, useStudy } from '../../state/studies';
+import { LifeAndBenefits } from './life-and-benefits';
 import './decision.css';
 
-/** The one page a board votes on. */
+const FACES = [
+  { id: 'vote', title: 'The decision' },
+  { id: 'benefit', title: 'Life and benefits' },
+];
+
+/** The one page a board votes on, and what the reef is worth beside it. */
 export default function Decision() {
+  const [face, setFace] = useState('vote');
+  return face === 'vote' ? (
+    <Vote onFace={setFace} />
+  ) : (
+    <LifeAndBenefits faces={FACES} face={face} onFace={setFace} />
+  );
+}
+
+function Vote({ onFace }: { onFace: (face: string) => void }) {
   const { answer, working, fault } = useStudy('decision');
   return (
     <>
-      <TitleLine sentence={answer?.sentence ?? ['Working out what is asked of the board.']} />
+      <TitleLine
+        sentence={answer?.sentence ?? ['Working out what is asked of the board.']}
+        faces={FACES}
+        face="vote"
+        onFace={onFace}
+      />
       <StillMissing of="comparison" />
       <StudyProgress name="decision" working={working} />
       {fault === undefined ? null : (

@@ -28,6 +28,7 @@ describe('a benefit case', () => {
     expect(low).toMatchObject({ years: 20, benefitPerYear: 1_000_00, presentBenefit: 20_000_00 });
     expect(likely).toEqual({
       ...{ years: 50, benefitPerYear: 4_000_00, presentBenefit: 200_000_00, presentCost: 1_000_000_00 },
+      ...{ annuity: 50, cost: 1_000_000_00, presentObligations: 0 },
       ...{ netPresentValue: -800_000_00, benefitCostRatio: 0.2, breakEvenVisits: 1000 },
     });
     expect(high).toMatchObject({ years: 50, presentBenefit: 450_000_00, breakEvenVisits: 667 });
@@ -47,10 +48,11 @@ describe('a benefit case', () => {
   const { cost: _cost, ...NO_COST } = INPUT;
   const { discountRate: _rate, ...NO_RATE } = INPUT;
   const { plateThickness: _plate, ...NO_PLATE } = INPUT;
-  it.each<[string, BenefitInput, string, string, string]>([
+  it.each<[string, BenefitInput, ...string[]]>([
     [
       'benefit/plate-missing',
       NO_PLATE,
+      '/benefits/plateThickness',
       'no plate thickness is given',
       'service life and benefits are absent',
       'measure the plate (ultrasonic), or take it from the drawings',
@@ -58,6 +60,7 @@ describe('a benefit case', () => {
     [
       'benefit/rate-missing',
       NO_RATE,
+      '/benefits/discountRate',
       'no discount rate is given',
       'net present value, ratio and break-even visits are absent',
       'enter the rate your board uses, with its source',
@@ -65,6 +68,7 @@ describe('a benefit case', () => {
     [
       'benefit/visits-missing',
       { ...INPUT, uses: [] },
+      '/benefits/uses',
       'no visits and no value of a visit are given',
       'benefits are absent, which does not mean that there are none',
       'enter visits and value with their source, such as a travel cost study of your coast',
@@ -72,13 +76,14 @@ describe('a benefit case', () => {
     [
       'benefit/cost-missing',
       NO_COST,
+      '/benefits',
       'the cost is absent',
       'benefits cannot be compared with it',
       'clear the findings of the estimate',
     ],
-  ])('%s leaves its figures absent and says so', (code, input, message, meaning, remedy) => {
+  ])('%s leaves its figures absent and says so', (code, input, place, message, meaning, remedy) => {
     const made = benefitCase(input, RULES);
-    expect(made.findings).toEqual([{ code, weight: 'notes', place: '/benefit', message, meaning, remedy }]);
+    expect(made.findings).toEqual([{ code, weight: 'notes', place, message, meaning, remedy }]);
     expect(made).not.toHaveProperty('likely');
     expect('life' in made).toBe(input.plateThickness !== undefined);
     expect('discountRate' in made).toBe(input.discountRate !== undefined);

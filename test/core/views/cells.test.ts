@@ -13,7 +13,7 @@ import {
   words,
 } from '../../../core/views/cells';
 import { changeOf, groupBy, indexBy } from '../../../core/views/index-of';
-import { optionalFigure } from '../../../core/views/funding/terms';
+import { optionalFigure } from '../../../core/views/term-rows';
 import { fillSteps } from '../../../core/views/fill-steps';
 import { findingWords } from '../../../core/views/finding-words';
 import { isOpenedName } from '../../../core/views/opened';

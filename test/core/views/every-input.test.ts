@@ -95,6 +95,7 @@ const isSaid = ({ edit: { kind, value, choices, at }, text }: Input): boolean =>
   if (value === '')
     return /^(–|not given|not chosen|not asked yet|)$/.test(text) || at === '/decision/chosen';
   if (kind === 'date') return text === value || /^\d{1,2} [A-Z][a-z]{2} \d{4}$/.test(text);
+  if (kind === 'decimal') return text.replaceAll(',', '') === value;
   return text === value || choices?.find(one => one.id === value)?.title === text;
 };
 
@@ -252,6 +253,6 @@ test('a full document can be added to wherever it holds a list of the reader’s
   const ends = new Set(places.map(at => stepsOf(at).at(-1) ?? ''));
   expect([...ends].toSorted()).toEqual([
     ...['alternates', 'closures', 'compartments', 'connections', 'covers', 'items', 'laboratory', 'lessons'],
-    ...['openings', 'quotes', 'receivedBids', 'sources', 'tanks', 'vents', 'weights'],
+    ...['obligations', 'openings', 'quotes', 'receivedBids', 'sources', 'tanks', 'uses', 'vents', 'weights'],
   ]);
 });

@@ -33,6 +33,7 @@ const LEFT_OUT: Readonly<Record<string, Readonly<Partial<Record<Row['kind'], rea
 /** Tables in which a cell is there only for what can be taken out, or only for a figure. */
 const SOMETIMES: Readonly<Record<string, readonly string[]>> = {
   covers: ['remove'],
+  'benefit-obligations': ['remove'],
   register: ['remove'],
   scenarios: ['remove'],
   approval: ['unit', 'basis', 'remove'],
@@ -119,11 +120,11 @@ function wrongBeside({ id, columns, rows }: TableRows): string[] {
   );
 }
 /** Tables whose shares are told with what they are shares of. */
-const SPELT_OUT = /^(award-terms|contingency-terms)$/;
+const SPELT_OUT = /^(award-terms|contingency-terms|benefit-terms)$/;
 
 /** Cells that may say nothing, by table and column. */
 const SILENT =
-  /^(particulars (unit|basis)|site unit|work unit|(burdens|crews|equipment|scrap|markUps|conditions) unit|wages own|waste unit|materials (measured|unit)|contracts method|source-terms (share|cap)|award-terms (unit|basis|value)|contingency-terms (unit|basis)|bid-sheet number|bid-build-up (on|basis)|bid-items (quantity|allowance)|bid-prices \S+|attachments usedBy|stages event|sizing note|yardsticks unit|tanks sounding|connections height)$/;
+  /^(particulars (unit|basis)|site unit|work unit|(burdens|crews|equipment|scrap|markUps|conditions) unit|wages own|waste unit|materials (measured|unit)|contracts method|source-terms (share|cap)|award-terms (unit|basis|value)|contingency-terms (unit|basis)|benefit-terms (unit|basis|value)|benefit-figures unit|benefit-uses \S+(Low|High)|bid-sheet number|bid-build-up (on|basis)|bid-items (quantity|allowance)|bid-prices \S+|attachments usedBy|stages event|sizing note|yardsticks unit|tanks sounding|connections height)$/;
 
 function wrongTexts({ id, rows }: TableRows): string[] {
   return rows.flatMap(row =>

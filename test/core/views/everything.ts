@@ -21,7 +21,15 @@ export interface Everything {
   readonly answer: (name: string) => WhyRows | undefined;
 }
 
-const OPENED: readonly OpenedName[] = ['materials', 'funding', 'bid', 'review', 'scenarios', 'evidence'];
+const OPENED: readonly OpenedName[] = [
+  'materials',
+  'funding',
+  'bid',
+  'review',
+  'benefit',
+  'scenarios',
+  'evidence',
+];
 
 function shownOf(evaluation: Evaluation, measures: Measures): Everything {
   const { project } = evaluation;
@@ -37,9 +45,15 @@ function once<T>(make: () => T): () => T {
   return () => (made ??= { value: make() }).value;
 }
 
+/** An obligation of the reader's own. */
+const OBLIGATION = {
+  ...{ id: 'light', title: 'Light of the buoy', party: 'permit holder', firstYear: 2, years: 9 },
+  costPerYear: figure('1500', 'USD/year'),
+};
+
 /** What is shown as it was given and changes no figure: weights, ways between spaces, wages, lessons and the like. */
 function withMore(project: Project): Project {
-  const { vessel, rates, record, decision } = project;
+  const { vessel, rates, record, decision, benefits } = project;
   const way = { kind: 'door' as const, area: figure('2', 'm2'), centre: figure('1', 'm'), closed: true };
   const compartments = vessel.compartments.map((one, at, all) => {
     const next = all[at + 1];
@@ -63,6 +77,7 @@ function withMore(project: Project): Project {
       lessons: [{ id: 'rain', title: 'Rain', lesson: 'Plan for it', on: '2026-10-01' }],
     },
     decision: { ...decision, weights: [] },
+    ...(benefits && { benefits: { ...benefits, obligations: [OBLIGATION] } }),
   };
 }
 
