@@ -1,4 +1,5 @@
 import { at, type Figure, type Finding } from '../base';
+import { parseIsoDate } from '../calendar';
 import { uncheckedTripPoints } from '../materials';
 import type { Project } from '../project';
 import { amountWords, compareQuantities, isConvertible, isUnit, quantity } from '../units';
@@ -15,6 +16,26 @@ export function ageingFindings(
     ...uncheckedTripPoints(library.tripPoints, today),
     ...wageFindings(project, library),
     ...marketFindings(project, library, items, today),
+    ...startFindings(project, today),
+  ];
+}
+
+/** A plan is begun within the year; one that began earlier says how far it has come. */
+const WITHIN_DAYS = 366;
+
+function startFindings({ calendars, statusDate }: Project, today: string): Finding[] {
+  const [start, now] = [parseIsoDate(calendars.start), parseIsoDate(today)];
+  if (start === undefined || now === undefined || statusDate !== undefined) return [];
+  if (now - start <= WITHIN_DAYS) return [];
+  return [
+    {
+      code: 'document/start-long-past',
+      weight: 'warns',
+      place: '/calendars/start',
+      message: `The project starts on ${calendars.start}, more than a year before today, ${today}.`,
+      meaning: 'The work is dated and priced from then.',
+      remedy: 'Give the day the work starts; of a plan that is under way, the day its progress was taken.',
+    },
   ];
 }
 

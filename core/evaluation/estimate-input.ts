@@ -2,8 +2,8 @@ import { BugError, keeping, type Figure, type Finding } from '../base';
 import { simulatedFor, simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
-import { checkGiven, rateGivens, type Project } from '../project';
-import { givenFrom, type Given } from '../sheet';
+import { checkGiven, itemGivens, rateGivens, type Project } from '../project';
+import { givenFrom, NOT_USED, type Given } from '../sheet';
 import { isUnit, type PlainUnit, type Unit } from '../units';
 import { plantOf, type Particular, type ShipGivens } from '../vessel';
 import type { Library, PlannerOption } from '../work';
@@ -36,7 +36,7 @@ export function estimateInput(
     presence: surveyOf(project, library).presence,
     options,
     measured: measuredDrivers(project, library, faults),
-    adjustments: new Map(project.items.map(item => [item.item, item])),
+    adjustments: adjustmentsOf(project.items),
     overrides: overridesOf(project.rates),
     calendars: {
       start: calendars.start,
@@ -71,8 +71,29 @@ const overridesOf = keeping(12, (rates: Project['rates']): ReadonlyMap<string, F
   ]);
 });
 
-/** What stands for the unit of a rate that is withheld. */
-const NOT_USED = 'not used';
+/** What the planner changed of each work item; a figure beyond its limits is in no unit, so that nothing rests on it. */
+const adjustmentsOf = keeping(12, (items: Project['items']): EstimateInput['adjustments'] => {
+  const faulty = new Set(
+    itemGivens(items)
+      .filter(given => checkGiven(given).length > 0)
+      .map(({ place }) => place),
+  );
+  return new Map(items.map(change => [change.item, faulty.size === 0 ? change : withheld(change, faulty)]));
+});
+
+function withheld(change: Project['items'][number], faulty: ReadonlySet<string>): Project['items'][number] {
+  const held = (field: string, figure: Figure | undefined) =>
+    figure !== undefined && faulty.has(`/items/${change.item}/${field}`)
+      ? { ...figure, unit: NOT_USED }
+      : figure;
+  const { quantity, hoursPerUnit, crewsAtOnce, crews, duration, remaining } = change;
+  const figures = { quantity, hoursPerUnit, crewsAtOnce, crews, duration, remaining };
+  const known = Object.entries(figures).flatMap(([field, figure]) => {
+    const kept = held(field, figure);
+    return kept === undefined ? [] : [[field, kept] as const];
+  });
+  return { ...change, ...Object.fromEntries(known) };
+}
 
 /** The chosen value of every option: the document's, else the library's default. */
 export function chosenOptions(project: Project, library: Library): Record<string, string> {

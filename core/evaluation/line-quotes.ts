@@ -1,8 +1,17 @@
-import { at, withId, type Finding } from '../base';
+import { at, type Finding } from '../base';
 import type { LineQuote, MoneySheet, PlannedItem } from '../estimate';
 import { allocate, moneyText, roundToCents, type Money } from '../money';
 import type { Project, Quote } from '../project';
-import { amountWords, decimalProduct, quantity } from '../units';
+import { convert, decimalProduct, isConvertible, isUnit, quantity } from '../units';
+import {
+  cannotSpread,
+  carriedElsewhere,
+  coveredTwice,
+  quoteFindings,
+  spreadFindings,
+  type Cover,
+  type SpreadLine,
+} from './quote-findings';
 
 /** What the chosen quotes put in place of lines, and what is to be said of them. */
 export interface QuotedLines {
@@ -38,7 +47,7 @@ export function quotedLines(
       findings.push(cannotSpread(quote));
       continue;
     }
-    findings.push(...carriedElsewhere(quote, amounts, planned));
+    findings.push(...carriedElsewhere(quote, amounts, planned), ...spreadFindings(quote, amounts, computed));
     for (const { cover, amount } of amounts)
       quotes.set(cover.item, {
         covered: cover.share,
@@ -48,15 +57,6 @@ export function quotedLines(
       });
   }
   return { quotes, findings };
-}
-
-type Cover = Quote['covers'][number];
-
-/** A covered line: its computed cost, and what the quote puts in its place. */
-interface SpreadLine {
-  readonly cover: Cover;
-  readonly before: Money;
-  readonly amount: Money;
 }
 
 /** The amount for each covered line, exact to the cent; none when the quote's unit, or a computed figure, is missing. */
@@ -87,115 +87,17 @@ export function quoteAmount(
   if (unit === 'USD') return roundToCents(value);
   const [cover] = covered;
   if (cover === undefined || covered.length > 1) return undefined;
-  const number = computed.result.at(computed.lines.columns.quantity, cover.item);
-  if (unit !== `USD/${number.unit}` || number.number === undefined) return undefined;
-  return roundToCents(decimalProduct(decimalProduct(value, quantity(number.number, '1').value), cover.share));
+  const { number, unit: own } = computed.result.at(computed.lines.columns.quantity, cover.item);
+  const units = number === undefined ? undefined : inPriced(quantity(number, '1').value, own, unit);
+  return units === undefined
+    ? undefined
+    : roundToCents(decimalProduct(decimalProduct(value, units), cover.share));
 }
 
-function quoteFindings(quote: Quote, covered: number, today: string): Finding[] {
-  const place = `/quotes/${quote.id}`;
-  const found: Finding[] = [];
-  if (quote.validUntil < today)
-    found.push({
-      code: 'quotes/expired',
-      weight: 'warns',
-      place,
-      message: `The quote of ${quote.vendor} stood until ${quote.validUntil}; today is ${today}.`,
-      meaning: 'Its amount is used, but nobody is bound by it.',
-      remedy: 'Ask for a new date, or take the choice off it.',
-    });
-  const missing = quote.covers.length - covered;
-  if (missing > 0)
-    found.push({
-      code: 'quotes/covers-other-work',
-      weight: 'warns',
-      place,
-      message: `The quote of ${quote.vendor} covers ${missing} of its lines that this scenario does not have.`,
-      meaning: 'Its whole amount stands on the lines that are there.',
-      remedy: 'Ask for a quote of this scope.',
-    });
-  if (quote.exclusions.length > 0 || quote.covers.some(cover => Number(cover.share) < 1))
-    found.push({
-      code: 'quotes/covers-in-part',
-      weight: 'notes',
-      place,
-      message: `The quote of ${quote.vendor} does not cover all of its lines${
-        quote.exclusions.length > 0 ? `: it leaves out ${quote.exclusions.join('; ')}` : ''
-      }.`,
-      meaning: 'What it leaves out stays worked out.',
-      remedy: 'See that the share covered of each line is right.',
-    });
-  return found;
-}
-
-/** Lines that cost little or nothing themselves, because lines beside the quote carry what they use. */
-function carriedElsewhere(
-  quote: Quote,
-  covered: readonly SpreadLine[],
-  planned: readonly PlannedItem[],
-): Finding[] {
-  const items = planned.map(one => one.item);
-  const isCovered = (id: string) => covered.some(({ cover }) => cover.item === id);
-  return covered.flatMap(({ cover: { item }, before, amount }): Finding[] => {
-    const carriers = items.filter(one => isCarrierOf(one, item) && !isCovered(one.id));
-    if (amount.cents <= before.cents) return [];
-    if (before.cents > 0 && carriers.length === 0) return [];
-    return [
-      carried(
-        quote,
-        withId(items, item).title,
-        { before, amount },
-        carriers.map(one => one.title),
-      ),
-    ];
-  });
-}
-
-/** Whether an item stands for what another uses while it lasts: its span is that of the other alone. */
-function isCarrierOf({ span }: PlannedItem['item'], id: string): boolean {
-  return span !== undefined && [...span.from, ...span.to].every(one => one === id);
-}
-
-function carried(
-  quote: Quote,
-  title: string,
-  { before, amount }: { readonly before: Money; readonly amount: Money },
-  carriers: readonly string[],
-): Finding {
-  const words = (money: Money) => amountWords({ value: moneyText(money), unit: 'USD' });
-  const cost = before.cents === 0 ? 'nothing' : words(before);
-  const others =
-    carriers.length === 0
-      ? 'Other lines carry'
-      : `${carriers.map(one => `“${one}”`).join(', ')} ${carriers.length === 1 ? 'carries' : 'carry'}`;
-  return {
-    code: 'quotes/carried-elsewhere',
-    weight: 'warns',
-    place: `/quotes/${quote.id}`,
-    message: `The quote of ${quote.vendor} puts ${words(amount)} on “${title}”, which cost ${cost} before. ${others} what it uses.`,
-    meaning: 'The quote is counted beside those lines, so the same work may be paid for twice.',
-    remedy: 'Let the quote price those lines too, or leave them out of the work.',
-  };
-}
-
-function coveredTwice(quote: Quote, item: string): Finding {
-  return {
-    code: 'quotes/covered-twice',
-    weight: 'warns',
-    place: `/quotes/${quote.id}`,
-    message: `Another chosen quote covers ${item} already; that of ${quote.vendor} is not used.`,
-    meaning: 'A line is paid for once, so only the first of them stands in the estimate.',
-    remedy: 'Choose one of the two.',
-  };
-}
-
-function cannotSpread(quote: Quote): Finding {
-  return {
-    code: 'quotes/no-amount',
-    weight: 'warns',
-    place: `/quotes/${quote.id}/amount`,
-    message: `${quote.amount.value} ${quote.amount.unit} of ${quote.vendor} cannot be put in place of the lines it covers.`,
-    meaning: 'The computed figures stay.',
-    remedy: 'Give a lump sum in USD, or a price for the unit of the one line it covers.',
-  };
+/** A quantity in the unit that a price is for, `ft` for `USD/ft`; none where that measures something else. */
+function inPriced(amount: string, own: string, price: string): string | undefined {
+  const [top, priced = '', ...rest] = price.split('/');
+  if (top !== 'USD' || rest.length > 0 || !isUnit(own) || !isUnit(priced) || !isConvertible(own, priced))
+    return undefined;
+  return convert(quantity(amount, own), priced).value;
 }

@@ -8,6 +8,7 @@ import { checkItems, knownItems } from './check-items';
 import { checkRates } from './check-rates';
 import { checkRisk } from './check-risk';
 import { placedGivens, type PlacedGiven } from './given-rules';
+import { itemGivens } from './item-rules';
 import { withScenario } from './overlay';
 import type { Project } from './schema';
 
@@ -18,6 +19,7 @@ import type { Project } from './schema';
 export function checkProject(project: Project, library: Library): Finding[] {
   return [
     ...checkGivens(project),
+    ...itemGivens(project.items).flatMap(checkGiven),
     ...checkKeys(project, library),
     ...checkItems(project, library),
     ...checkCounts(project),

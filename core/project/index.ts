@@ -7,6 +7,7 @@ export { writeProject } from './writer';
 export { parseJsonText, type Json } from './json-text';
 export { checkProject, checkGiven } from './check';
 export { knownItems } from './check-items';
+export { itemGivens } from './item-rules';
 export { rateGivens } from './rate-rules';
 export { FIRST_HULL_TYPE, startingProject, UNNAMED_SHIP, type StartingPoint } from './starting';
 export * from './imports';

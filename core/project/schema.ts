@@ -8,6 +8,7 @@ import { decisionSchema } from './sections/decision';
 import {
   adjustmentSchema,
   calendarsSchema,
+  plannedDate,
   quoteSchema,
   relationshipSchema,
   scenarioSchema,
@@ -53,7 +54,7 @@ export const projectSchema = z.strictObject({
   survey: surveySchema.default({ intake: {}, measured: [], laboratory: [] }),
   rates: z.strictObject({
     book: key,
-    priceDate: isoDate,
+    priceDate: plannedDate,
     /** Prices held at the mean of this year, nothing escalated beyond it. */
     fixedPriceYear: year.optional(),
     /** The user’s wage table: it stands before the rate book, and a rate below it is a finding. */

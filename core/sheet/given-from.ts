@@ -8,6 +8,9 @@ function inUnit(text: string | undefined, from: string, to: Unit): string | unde
   return convert(quantity(text, from), to).value;
 }
 
+/** What stands for the unit of a figure that is withheld: nothing is worked out from it. */
+export const NOT_USED = 'not used';
+
 /** Givens already made, by their figure: templates are read again and again, and neither ever changes. */
 const MADE = new WeakMap<Figure, Given[]>();
 const MADE_BARE = new WeakMap<Figure, Given[]>();
@@ -38,7 +41,8 @@ function kept(figure: Figure, unit: Unit, place: string | undefined, isBare: boo
 
 function make(figure: Figure, unit: Unit, place: string | undefined, isBare: boolean): Given {
   const { value, low, high, basis, source, year } = figure;
-  const read = (text: string | undefined) => (isBare ? text : inUnit(text, figure.unit, unit));
+  const bare = (text: string | undefined) => (figure.unit === NOT_USED ? undefined : text);
+  const read = (text: string | undefined) => (isBare ? bare(text) : inUnit(text, figure.unit, unit));
   const [lowest, highest] = [read(low), read(high)];
   return {
     value: read(value),

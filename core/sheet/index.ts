@@ -65,7 +65,7 @@ export { Sheet } from './sheet';
 export { homeOf, type Step } from './step';
 export { type Recipe, type RowsOf, type Table } from './table';
 export type { BaseUnit, SheetUnit, StepUnit } from './unit';
-export { bareGiven, givenFrom, notApplying } from './given-from';
+export { bareGiven, givenFrom, notApplying, NOT_USED } from './given-from';
 export { why, type Why, type WhyStep } from './why';
 export { whyTree, type WhyTree } from './why-tree';
 export { ABSENT_TEXT, type CellContent, type NumberFormat } from './formula/content';

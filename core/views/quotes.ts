@@ -1,10 +1,11 @@
 import type { Evaluation } from '../evaluation';
-import type { Project } from '../project';
+import type { Project, Quote } from '../project';
+import { measuresOf } from '../units';
 import type { WorkItem } from '../work';
 import type { EstimateContext } from './context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
-import { unitWords } from './measures';
-import type { Addition, Column, Row, TableRows } from './rows';
+import { unitFor, unitWords, type Measures } from './measures';
+import type { Addition, Choice, Column, Row, Shown, TableRows } from './rows';
 
 const COLUMNS: readonly Column[] = [
   { key: 'vendor', title: 'Vendor', kind: 'words' },
@@ -20,12 +21,13 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** Quotes: who asks how much for what, until when, and whether the estimate rests on it. */
-export function quoteTable({ evaluation: { project }, parts, measures }: EstimateContext): TableRows {
+export function quoteTable(context: EstimateContext): TableRows {
+  const { evaluation, parts, measures } = context;
+  const { project } = evaluation;
   const titles = new Map(parts.items.map(item => [item.id, item.title]));
   const rows = project.quotes.map((quote): Row => {
     const at = `/quotes/${quote.id}`;
     const of = `the quote of ${quote.vendor}`;
-    const amount = givenCell(`${at}/amount`, `Amount of ${of}`, quote.amount, measures);
     return {
       id: quote.id,
       kind: 'line',
@@ -33,8 +35,8 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
       cells: {
         vendor: editCell({ at: `${at}/vendor`, kind: 'text', value: quote.vendor, label: `Vendor of ${of}` }),
         covers: words(quote.covers.map(({ item }) => titles.get(item) ?? item).join('; ')),
-        amount,
-        unit: words(unitWords(quote.amount.unit)),
+        amount: amountCell(quote, `${at}/amount`, `Amount of ${of}`),
+        unit: unitCell(context, quote, `${at}/amount/unit`, `What the price of ${of} is for`),
         dated: editCell({ at: `${at}/dated`, kind: 'date', value: quote.dated, label: `Date of ${of}` }),
         validUntil: editCell({
           at: `${at}/validUntil`,
@@ -70,9 +72,46 @@ export function quoteTable({ evaluation: { project }, parts, measures }: Estimat
     caption: 'Quotes',
     columns: COLUMNS,
     rows: aligned(COLUMNS, rows),
-    add: addition(itemChoices(parts.items)),
+    add: addition(itemChoices(parts.items), pricedUnits(context, measures)),
     ...markUpNote(project.quotes, parts.items),
   };
+}
+
+/** The amount as it stands on the quote: in its own unit, whatever the reader's measures. */
+function amountCell({ amount }: Quote, at: string, label: string): Shown {
+  const { unit: _unit, ...cell } = givenCell(at, label, amount, measuresOf(amount.unit));
+  return { ...cell, edit: { ...cell.edit, basis: 'quoted' } };
+}
+
+const IN_ALL = { id: 'USD', title: '$ in all' };
+
+function priceFor(unit: string): Choice {
+  return { id: `USD/${unit}`, title: unitWords(`USD/${unit}`) };
+}
+
+/** A lump sum, or a price for what its one work item is measured in. */
+function unitCell(context: EstimateContext, { amount, covers }: Quote, at: string, label: string): Shown {
+  const { parts, measures } = context;
+  const [cover, ...others] = covers;
+  const columns = (parts.money?.lines ?? parts.work.items).columns;
+  const result = parts.money?.result ?? parts.work.result;
+  const isThere =
+    cover !== undefined && others.length === 0 && parts.items.some(({ id }) => id === cover.item);
+  const own = isThere ? result.at(columns.quantity, cover.item).unit : undefined;
+  const units = own === undefined ? [] : [own, unitFor(own, measures)];
+  const offered = [...new Set([...units.map(unit => `USD/${unit}`), amount.unit])].filter(
+    unit => unit !== 'USD',
+  );
+  const choices = [IN_ALL, ...offered.map(id => ({ id, title: unitWords(id) }))];
+  const now = choices.find(one => one.id === amount.unit)?.title;
+  return editCell({ at, kind: 'choice', value: amount.unit, label, choices }, now);
+}
+
+/** Everything that work items are measured in, in the reader's measures. */
+function pricedUnits({ parts: { work } }: EstimateContext, measures: Measures): readonly Choice[] {
+  const own = work.items.scope.keys.map(key => work.result.at(work.items.columns.quantity, key).unit);
+  const units = new Set(own.map(unit => unitFor(unit, measures)).filter(unit => unit !== '1'));
+  return [IN_ALL, ...[...units].map(priceFor).toSorted((a, b) => a.title.localeCompare(b.title))];
 }
 
 /** Which quotes the contractor's mark-ups come on top of. */
@@ -90,7 +129,7 @@ function markUpNote(quotes: Project['quotes'], items: readonly WorkItem[]): Pick
   };
 }
 
-function addition(items: NonNullable<Addition['fields'][number]['choices']>): Addition {
+function addition(items: readonly Choice[], units: readonly Choice[]): Addition {
   return {
     at: '/quotes',
     what: 'a quote',
@@ -104,7 +143,8 @@ function addition(items: NonNullable<Addition['fields'][number]['choices']>): Ad
         label: 'Work item it prices',
         choices: items,
       },
-      { path: 'amount', kind: 'figure', label: 'Lump sum, $', unit: 'USD', basis: 'quoted' },
+      { path: 'amount', kind: 'figure', label: 'Amount, $', unit: 'USD', basis: 'quoted' },
+      { path: 'amount/unit', kind: 'choice', label: 'Priced', choices: units },
       { path: 'dated', kind: 'date', label: 'Dated' },
       { path: 'validUntil', kind: 'date', label: 'Valid until' },
       {

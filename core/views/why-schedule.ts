@@ -7,6 +7,7 @@ import { ABSENT, type EstimateContext } from './context';
 import { shownNumber } from './number-text';
 import type { Shown, WhyRow, WhyRows } from './rows';
 import { dateWords } from './schedule-axis';
+import { timedHours, timedHoursName } from './timed';
 import { largestFirst, sumOf } from './why-sums';
 import { holdingSaid } from './dates-said';
 
@@ -140,18 +141,17 @@ function peopleWhy(context: EstimateContext, rest: string): WhyRows | undefined 
   );
 }
 
-function hoursWhy({ parts }: EstimateContext, rest: string): WhyRows {
-  const { work } = parts;
-  const items = parts.items.filter(item => rest === 'all' || item.stage === rest);
+function hoursWhy(context: EstimateContext, rest: string): WhyRows {
+  const items = context.parts.items.filter(item => rest === 'all' || item.stage === rest);
   const hours = items
-    .map(item => ({ item, value: work.result.number(work.items.columns.hours, item.id) }))
+    .map(item => ({ item, value: timedHours(context, item) }))
     .filter(one => one.value !== 0)
     .toSorted((a, b) => largestFirst(a.value, b.value));
   const sum = sumOf(hours.map(one => one.value));
   const rows = hours.map(({ item, value }, place): WhyRow => ({
     depth: 0,
     operator: place === 0 ? '=' : '+',
-    value: { ...hoursText(value), why: `items/${item.id}/hours` },
+    value: { ...hoursText(value), why: timedHoursName(context, item) },
     words: item.title,
   }));
   const stage = STAGES.find(one => one === rest);

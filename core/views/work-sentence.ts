@@ -6,6 +6,7 @@ import { figureCell, type EstimateContext } from './context';
 import { changeOf, indexBy } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
+import { timedCell } from './timed';
 import type { Edit, Sentence, Shown } from './rows';
 
 /**
@@ -90,9 +91,8 @@ function isOnce(context: EstimateContext, item: WorkItem): boolean {
 
 /** A time-dependent item: how long its span lasts, from the schedule. */
 function spanClause(context: EstimateContext, item: WorkItem): Sentence {
-  const { money } = context.parts;
-  if (money === undefined) return [];
-  const shown = figureCell(context, money.result, money.lines.columns.quantity, item.id);
+  if (context.parts.money === undefined) return [];
+  const shown = timedCell(context, item, 'quantity');
   return withWords(shown, shown.unit, 'by the schedule');
 }
 
@@ -122,8 +122,7 @@ export function rateOf(
 
 function rateClause(context: EstimateContext, item: WorkItem): Sentence {
   const rate = rateOf(context, item);
-  const { work } = context.parts;
-  const hours = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
+  const hours = timedCell(context, item, 'hours', 0);
   if (rate === undefined || hours.text === '0') return [];
   return isOnce(context, item) ? [rate, ' hours'] : ['at ', rate, ` ${rate.unit}`];
 }
@@ -140,12 +139,11 @@ function setupClause(context: EstimateContext, item: WorkItem): Sentence {
 
 /** The hours in all, where they are not those of the rate alone. */
 function hoursClause(context: EstimateContext, item: WorkItem): Sentence {
-  const { work } = context.parts;
-  const all = figureCell(context, work.result, work.items.columns.hours, item.id, 0);
+  const all = timedCell(context, item, 'hours', 0);
   const isPlain =
     isOnce(context, item) &&
     [conditionClause(context, item), setupClause(context, item)].every(clause => clause.length === 0);
-  return all.text === '0' || isPlain ? [] : [all, ' hours'];
+  return all.text === '0' || all.absent === true || isPlain ? [] : [all, ' hours'];
 }
 
 /** A part of the hours of an item, when it changes them. */

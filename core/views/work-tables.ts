@@ -2,11 +2,12 @@ import { at, known, withId } from '../base';
 import type { WorkItem } from '../work';
 import { aligned, basisCell, NOT_APPLYING, words } from './cells';
 import type { LineBases } from './bases';
-import { dollarCell, figureCell, type EstimateContext } from './context';
+import { dollarCell, type EstimateContext } from './context';
 import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { inMeasures } from './measures';
 import { shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
+import { timedCell, timedHours } from './timed';
 import { rateOf } from './work-sentence';
 import type { ShownColumn, ShownMoney } from './shown-money';
 import { wholeDollars } from './whole-dollars';
@@ -29,12 +30,20 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** Hours of several items together. */
-export function hoursOf({ parts }: EstimateContext, items: readonly string[], why: string): Shown {
-  const { work } = parts;
-  const all = items.flatMap(id => work.result.number(work.items.columns.hours, id) ?? []);
+export function hoursOf(context: EstimateContext, items: readonly WorkItem[], why: string): Shown {
+  const all = items.flatMap(item => timedHours(context, item) ?? []);
   if (all.length < items.length) return { text: 'not yet', absent: true, why };
   const sum = all.reduce((total, hours) => total + hours, 0);
   return { text: shownNumber(sum.toFixed(1), 0), why };
+}
+
+/** The work items of a stage. */
+export function itemsOfStage(
+  { parts }: EstimateContext,
+  { lines }: ShownMoney['stages'][number],
+): readonly WorkItem[] {
+  const ids = new Set(lines.map(line => line.id));
+  return parts.items.filter(item => ids.has(item.id));
 }
 
 const MONEY: readonly ShownColumn[] = [...ELEMENTS, 'total'];
@@ -62,7 +71,7 @@ function moneyCells(
 }
 
 function stageRow(context: EstimateContext, money: ShownMoney, stage: ShownMoney['stages'][number]): Row {
-  const items = stage.lines.map(line => line.id);
+  const items = itemsOfStage(context, stage);
   return {
     id: stage.id,
     kind: 'group',
@@ -78,23 +87,20 @@ function stageRow(context: EstimateContext, money: ShownMoney, stage: ShownMoney
 }
 
 function totalRow(context: EstimateContext, money: ShownMoney): Row {
-  const items = context.parts.items.map(item => item.id);
   return {
     id: 'total',
     kind: 'total',
     cells: {
       title: words('All work'),
-      hours: hoursOf(context, items, 'hours:all'),
+      hours: hoursOf(context, context.parts.items, 'hours:all'),
       ...moneyCells(money.total, column => (column === 'total' ? 'sums/total' : `element:${column}`)),
     },
   };
 }
 
 function lineRow(context: EstimateContext, money: ShownMoney, bases: LineBases, item: WorkItem): Row {
-  const { work } = context.parts;
-  const { columns } = work.items;
-  const quantity = figureCell(context, work.result, columns.quantity, item.id, item.decimals);
-  const hours = figureCell(context, work.result, columns.hours, item.id, 0);
+  const quantity = timedCell(context, item, 'quantity', item.decimals);
+  const hours = timedCell(context, item, 'hours', 0);
   const basis = bases(item.id);
   return {
     id: item.id,

@@ -2,7 +2,7 @@ import { known, type Finding } from '../base';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
-import { dollarCell, figureCell, type EstimateContext } from './context';
+import { dollarCell, type EstimateContext } from './context';
 import { datesSaid } from './dates-said';
 import { changeOf, groupBy, indexBy } from './index-of';
 import { dollars, printed } from './number-text';
@@ -10,7 +10,8 @@ import { coverAdditions, coverHint, coverTable, quoteTable } from './quotes';
 import { dateWords } from './schedule-axis';
 import type { Sentence, Shown } from './rows';
 import type { ShownMoney } from './shown-money';
-import { hoursOf, optionTable, payeeTable, workTable } from './work-tables';
+import { timedCell } from './timed';
+import { hoursOf, itemsOfStage, optionTable, payeeTable, workTable } from './work-tables';
 import { workSentence } from './work-sentence';
 import type { WorkLine, WorkStage, WorkView } from './window-rows';
 
@@ -33,15 +34,15 @@ export function workView(context: EstimateContext, money: ShownMoney, bases: Lin
 function sentence(context: EstimateContext, money: ShownMoney): Sentence {
   const { parts } = context;
   const count = `${printed(String(parts.items.length))} work items, `;
-  const hours = hoursOf(
-    context,
-    parts.items.map(item => item.id),
-    'hours:all',
-  );
+  const hours = hoursOf(context, parts.items, 'hours:all');
   const total = money.total('total');
   const sums = parts.money?.sums;
   if (total === undefined || sums === undefined)
-    return [count, hours, ' hours; the total leaves something out, see Review.'];
+    return [
+      count,
+      ...(hours.absent === true ? ['the hours not known yet'] : [hours, ' hours']),
+      '; the total leaves something out, see Review.',
+    ];
   return [count, hours, ' hours, ', { text: dollars(total * 100), why: idOf(sums.total) }, '.'];
 }
 
@@ -51,12 +52,11 @@ function workStage(
   bases: LineBases,
   stage: ShownMoney['stages'][number],
 ): WorkStage {
-  const items = stage.lines.map(line => line.id);
   return {
     id: stage.id,
     title: stage.title,
     count: String(stage.lines.length),
-    hours: hoursOf(context, items, `hours:${stage.id}`),
+    hours: hoursOf(context, itemsOfStage(context, stage), `hours:${stage.id}`),
     cost: dollarCell(money.stage(stage.id, 'total'), `stages/${stage.id}/total`),
     lines: stage.lines.map(line => workLine(context, money, bases, line.id)),
   };
@@ -72,7 +72,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
     title,
     says: workSentence(context, item),
     cost: dollarCell(money.line(id, 'total'), `lines/${id}/total`),
-    hours: hoursCell(context, id),
+    hours: hoursCell(context, item),
     basis: bases(id),
     findings: (findingsByItem(evaluation.findings).get(id) ?? []).map(spoken),
     note: {
@@ -90,9 +90,8 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
   };
 }
 
-function hoursCell(context: EstimateContext, id: string): Shown {
-  const { work } = context.parts;
-  const shown = figureCell(context, work.result, work.items.columns.hours, id, 0);
+function hoursCell(context: EstimateContext, item: WorkItem): Shown {
+  const shown = timedCell(context, item, 'hours', 0);
   return shown.text === '0' ? { text: '–', why: shown.why } : shown;
 }
 

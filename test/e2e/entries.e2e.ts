@@ -19,7 +19,7 @@ test('a quote is added by its form, which says what is missing; it is taken out 
   const before = await rows.count();
   await page.getByRole('button', { name: 'Add a quote' }).click();
   await page.getByLabel('Vendor').fill('Invented Yard');
-  await page.getByLabel('Lump sum, $').fill('12,500');
+  await page.getByLabel('Amount, $').fill('12,500');
   await page.getByLabel('Dated').fill('2026-11-02');
   await page.getByRole('button', { name: 'Add', exact: true }).click();
   await page.getByRole('alert').filter({ hasText: 'Valid until is needed' }).waitFor();

@@ -38,9 +38,15 @@ export const adjustmentSchema = z.strictObject({
   note: words,
 });
 
+/** A day that a project could be planned or priced on: a year beyond these is a slip of the hand. */
+export const plannedDate = isoDate.refine(
+  date => date >= '1970-01-01' && date <= '2100-12-31',
+  'write a date from 1970-01-01 to 2100-12-31',
+);
+
 export const calendarsSchema = z.strictObject({
-  start: isoDate,
-  deadline: isoDate.optional(),
+  start: plannedDate,
+  deadline: plannedDate.optional(),
   federalHolidays: z.boolean(),
   closures: z
     .array(

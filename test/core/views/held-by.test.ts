@@ -180,11 +180,13 @@ test('people of a day are the crews at work on it, from their first day to their
 });
 
 test('hours of all work and of a stage are the sum of their items, the largest first', () => {
-  const column = parts.work.items.columns.hours;
+  const { money } = parts;
+  if (money === undefined) throw new Error('the example has a schedule');
+  const column = money.lines.columns.hours;
   for (const rest of ['all', 'tow']) {
     const own = parts.items
       .filter(item => rest === 'all' || item.stage === rest)
-      .map(item => ({ item, hours: parts.work.result.number(column, item.id) ?? NaN }))
+      .map(item => ({ item, hours: money.result.number(column, item.id) ?? NaN }))
       .filter(({ hours }) => hours !== 0)
       .toSorted((a, b) => b.hours - a.hours);
     const told = scheduleWhy(contextOf(), `hours:${rest}`);
@@ -195,7 +197,7 @@ test('hours of all work and of a stage are the sum of their items, the largest f
     expect([told?.path, told?.value.unit]).toEqual(['Work, hours', 'h']);
     expect(told?.value.text).toBe(text(own.reduce((sum, { hours }) => sum + hours, 0)));
     expect(told?.rows.map(row => row.operator)).toEqual(own.map((_, at) => (at === 0 ? '=' : '+')));
-    expect(told?.rows.map(row => row.value.why)).toEqual(own.map(({ item }) => `items/${item.id}/hours`));
+    expect(told?.rows.map(row => row.value.why)).toEqual(own.map(({ item }) => `lines/${item.id}/hours`));
     expect(told?.rows[0]?.words).toBe(own[0]?.item.title);
   }
 });

@@ -73,7 +73,7 @@ describe('quotes', () => {
       ['vendor', 'A tug', `${at}/vendor`, 'Vendor of the quote of A tug'],
       ['covers', `${titleOf('tow-tug')}; no-such-work`, undefined, undefined],
       ['amount', '71,500', `${at}/amount`, 'Amount of the quote of A tug'],
-      ['unit', '$', undefined, undefined],
+      ['unit', '$ in all', `${at}/amount/unit`, 'What the price of the quote of A tug is for'],
       ['dated', '2026-10-20', `${at}/dated`, 'Date of the quote of A tug'],
       ['validUntil', '2027-06-30', `${at}/validUntil`, 'Last day of the quote of A tug'],
       ['chosen', 'true', `${at}/chosen`, 'Rely on the quote of A tug'],
@@ -93,7 +93,7 @@ describe('quotes', () => {
     expect(rows[1]?.cells['note']?.edit).toMatchObject({ value: '', optional: true });
     expect([add?.at, add?.what, add?.idFrom]).toEqual(['/quotes', 'a quote', 'vendor']);
     expect(add?.fields.map(field => field.path)).toEqual(
-      'vendor covers/0/item amount dated validUntil chosen note'.split(' '),
+      'vendor covers/0/item amount amount/unit dated validUntil chosen note'.split(' '),
     );
     expect(add?.fields.find(field => field.path === 'amount')?.basis).toBe('quoted');
     const titles = add?.fields[1]?.choices?.map(choice => choice.title) ?? [];

@@ -268,6 +268,11 @@ export const ruleExamples = examples(
           }).findings;
     },
   ],
+  [
+    'document/start-long-past',
+    'a start in 2019',
+    worked({ calendars: { ...base.calendars, start: '2019-03-01' } }),
+  ],
   ['rates/market-rate-out-of-date', 'the example in 2026 with scrap prices of an earlier year', worked({})],
   [
     'towing/days-differ',
@@ -321,6 +326,12 @@ export const quoteExamples = examples(
     'a quote that stood until yesterday',
     worked({ quotes: [quote({ validUntil: '2026-11-23' })] }),
   ],
+  [
+    'quotes/far-from-computed',
+    'a price for a unit typed as a lump sum',
+    worked({ quotes: [quote({ amount: { ...quote({}).amount, value: '4.25' } })] }),
+  ],
+  ['quotes/takes-scrap', 'a quote for stripping cable', worked({ quotes: [quote({})] })],
   [
     'quotes/no-amount',
     'a quote in dollars an hour',
