@@ -20,10 +20,24 @@ export function ageingFindings(
   ];
 }
 
+function lastBeforeFirst(start: string, deadline: string): Finding {
+  return {
+    code: 'document/deadline-before-start',
+    weight: 'warns',
+    place: '/calendars/deadline',
+    message: `The last date, ${deadline}, lies before the start of the project, ${start}.`,
+    meaning: 'No plan can keep it.',
+    remedy: 'Correct the year of one of the two.',
+  };
+}
+
 /** A plan is begun within the year; one that began earlier says how far it has come. */
 const WITHIN_DAYS = 366;
 
 function startFindings({ calendars, statusDate }: Project, today: string): Finding[] {
+  const { deadline } = calendars;
+  if (deadline !== undefined && deadline < calendars.start)
+    return [lastBeforeFirst(calendars.start, deadline)];
   const [start, now] = [parseIsoDate(calendars.start), parseIsoDate(today)];
   if (start === undefined || now === undefined || statusDate !== undefined) return [];
   if (now - start <= WITHIN_DAYS) return [];

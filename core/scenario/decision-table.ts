@@ -48,6 +48,8 @@ export interface DecisionTable {
   readonly sensitivity: readonly WeightRange[];
   /** Pairs in which the first is at least as good in every criterion and better in one. */
   readonly dominance: readonly { readonly better: string; readonly worse: string }[];
+  /** Who would come first if those that another leaves behind in everything were not compared; nothing where nobody else would. */
+  readonly firstWithoutWorse?: string;
 }
 
 /**
@@ -78,6 +80,11 @@ export function decisionTable(
   const weights = shares.map(({ criterion, weight }) => ({ criterion, weight }));
   const scored = able.map((one, i) => scoredScenario(one, i, shares));
   const ranked = [...scored].sort((a, b) => b.score - a.score || (a.letter < b.letter ? -1 : 1));
+  const pairs = dominance(scored);
+  const isWorse = ({ letter }: Evaluation) => pairs.some(({ worse }) => worse === letter);
+  // Scores run from the worst to the best: one that nobody would choose may stretch them and turn the order.
+  const kept = pairs.length === 0 ? [] : able.filter(one => !isWorse(one));
+  const otherFirst = kept.length === 0 ? undefined : decisionTable(kept, choices, risks).ranked[0]?.letter;
   return {
     reading,
     weights,
@@ -87,7 +94,8 @@ export function decisionTable(
     ranked,
     leftOut: evaluations.filter(one => !able.includes(one)).map(leftOut),
     sensitivity: weights.map(({ criterion, weight }) => weightRange(ranked, criterion, weight)),
-    dominance: dominance(scored),
+    dominance: pairs,
+    ...(otherFirst !== undefined && otherFirst !== ranked[0]?.letter && { firstWithoutWorse: otherFirst }),
   };
 }
 

@@ -43,6 +43,18 @@ export function dominanceWords({ dominance, reading }: DecisionTable): string[] 
   });
 }
 
+/** That scenarios nobody would choose turn the order; nothing where they do not. */
+export function turnedByWorseWords({
+  dominance,
+  firstWithoutWorse,
+  ranked,
+}: DecisionTable): string | undefined {
+  const [first] = ranked;
+  if (firstWithoutWorse === undefined || first === undefined) return undefined;
+  const worse = [...new Set(dominance.map(pair => pair.worse))].toSorted();
+  return `${first.letter} comes first only beside ${listed(worse)}, which another scenario leaves behind in all that is compared: scores run from the worst to the best of those compared. Without ${worse.length === 1 ? 'it' : 'them'} ${firstWithoutWorse} comes first.`;
+}
+
 /** `B`, `B and C`, `A, B and C`. */
 export function listed(words: readonly string[]): string {
   const last = words.at(-1) ?? '';

@@ -10,7 +10,13 @@ export {
   type ScoredScenario,
   type WeightRange,
 } from './decision-table';
-export { comparedWords, dominanceWords, listed, notComparedWords } from './decision-words';
+export {
+  comparedWords,
+  dominanceWords,
+  listed,
+  notComparedWords,
+  turnedByWorseWords,
+} from './decision-words';
 export { differenceTable, type ComparedValue, type DifferenceRow } from './difference-table';
 export { GROUPS, GROUP_TITLES, type GroupKey } from './groups';
 export { factsOf, pairedRisk, riskFacts, type PairedRisk, type RiskFacts } from './risk-facts';

@@ -55,5 +55,7 @@ function copyChosen(): void {
   const id = freshKey(title, all);
   edit(copyScenario(scenario, id, title));
   chooseScenario(id);
-  change({ status: `Added ${title}.` });
+  // What is changed next is what sets it apart.
+  keep(true);
+  change({ status: `Added ${title}. Edits go to it alone.` });
 }

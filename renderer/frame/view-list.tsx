@@ -84,6 +84,7 @@ function Head() {
 function Scenarios() {
   const scenarios = useWindow(window => window.history?.project.scenarios);
   const chosen = useWindow(window => window.scenario);
+  const isOnlyHere = useWindow(window => window.onlyHere);
   if (scenarios === undefined) return null;
   return (
     <>
@@ -102,6 +103,12 @@ function Scenarios() {
         ))}
       </div>
       <p className="scenario-title">{scenarios.find(one => one.id === chosen)?.title}</p>
+      {scenarios.length < 2 ? null : (
+        <p className="scenario-title quiet">
+          Edits go to{' '}
+          {isOnlyHere ? `${letterOf(scenarios.findIndex(one => one.id === chosen))} alone` : 'all scenarios'}
+        </p>
+      )}
       <button
         type="button"
         className="menu-button text-button"

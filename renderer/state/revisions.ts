@@ -1,8 +1,8 @@
 import { isSameData } from '../../core/base';
 import type { Project } from '../../core/project';
 
-/** Sections that no run and no search looks at: a vote, a note or a check sum leaves what was simulated as it is. */
-const APART: ReadonlySet<string> = new Set(['decision', 'notes', 'attachments', 'sha256']);
+/** Sections that no run and no search looks at: a vote, benefits, a note or a check sum leave what was simulated as it is. */
+const APART: ReadonlySet<string> = new Set(['decision', 'benefits', 'notes', 'attachments', 'sha256']);
 
 /** Whether runs and searches look at a section of a document. */
 export function isOfPlan(section: string): boolean {

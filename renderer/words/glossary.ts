@@ -50,6 +50,33 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
   { term: 'Upright screen', means: 'A first check whether the ship stays upright while it sinks.' },
   { term: 'Window', means: 'A span of days in which the weather allows the tow and the sinking.' },
   { term: 'Acute hazardous waste', means: 'Waste of which one kilogram a month makes a large generator.' },
+  { term: 'Discount rate', means: 'How much less a dollar counts for each year that it comes later.' },
+  {
+    term: 'Grant period',
+    means: 'From the first to the last day on which cost may be charged to the award.',
+  },
+  {
+    term: 'Inclining',
+    means: 'A test afloat that moves known weights and so finds how high the centre of gravity lies.',
+  },
+  { term: 'Net present value', means: 'What all years bring, brought to today, less what it costs.' },
+  {
+    term: 'Roll-over screen',
+    means: 'The check step by step of the sinking: whether she stays upright, leans or may turn over.',
+  },
+  {
+    term: 'Score',
+    means: 'How a scenario stands in what counts: 0 the worst of those compared, 1 the best.',
+  },
+  {
+    term: 'Seed',
+    means: 'The number that the chance of the trials begins with: the same one draws the same.',
+  },
+  {
+    term: 'Trials, runs',
+    means: 'The plan worked out thousands of times, with cost, time and weather drawn by chance each time.',
+  },
+  { term: 'Weight', means: 'How much something counts in a choice, as a share of all that counts.' },
   { term: 'Alternate', means: 'A change an owner asks a price for beside the base bid.' },
   { term: 'Allowance', means: 'An amount the owner sets, which every bid carries as it stands.' },
   { term: 'Award', means: 'Money granted under one agreement, with its own form and period.' },

@@ -1,5 +1,5 @@
 import { at } from '../../base';
-import { benefitView, type Evaluation } from '../../evaluation';
+import { benefitView, historyView, type Evaluation } from '../../evaluation';
 
 /** What this estimate has not looked into, found from what the project does not hold; the weightiest first. */
 export function notStudied(evaluation: Evaluation, isSimulated: boolean): string[] {
@@ -16,6 +16,9 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
           `What the screen lacks: ${short(at(upright.missingInputs, 0))}${moreOf(upright.missingInputs.length - 1)}.`,
         ]
       : []),
+    ...(isBelowHistory(evaluation)
+      ? ['Why it costs less than past hulls of its kind and length did: Review sets them side by side.']
+      : []),
     ...(isSimulated ? [] : ['The chance of overrunning: no simulation was run for this paper.']),
     ...(laboratory.length === 0 ? ['The materials on board: no laboratory result is in hand.'] : []),
     ...(measured.length === 0 ? ['Quantities: none was measured on board.'] : []),
@@ -30,6 +33,12 @@ export function notStudied(evaluation: Evaluation, isSimulated: boolean): string
       ? ['Benefits to fishing, diving and the coast: the figures for them are not given.']
       : []),
   ];
+}
+
+/** Whether the total lies below the band in which past hulls alike came out. */
+function isBelowHistory(evaluation: Evaluation): boolean {
+  const { total, band } = historyView(evaluation);
+  return total !== undefined && band !== undefined && total < band.low;
 }
 
 /** The first words of an input, without what stands in brackets or after a semicolon. */

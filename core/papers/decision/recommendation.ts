@@ -1,7 +1,16 @@
 import { at } from '../../base';
 import type { Evaluation } from '../../evaluation';
+import { dollarsOf } from '../../money';
 import type { Criterion } from '../../project';
-import { criterionValue, listed, type Comparison, type DecisionTable, type RiskFacts } from '../../scenario';
+import {
+  criterionValue,
+  listed,
+  summaryOf,
+  turnedByWorseWords,
+  type Comparison,
+  type DecisionTable,
+  type RiskFacts,
+} from '../../scenario';
 import { trialWords } from './trial-facts';
 
 /** The scenario to choose, and why in three sentences at most. */
@@ -27,18 +36,31 @@ export function recommendation(
   const evaluation = evaluations.find(({ scenario }) => scenario.id === first?.scenario);
   if (first === undefined || evaluation === undefined) return undefined;
   const able = evaluations.filter(one => table.ranked.some(({ scenario }) => scenario === one.scenario.id));
-  const besides =
+  const risk = risks.find(one => one.scenario === first.scenario);
+  const besides = [
     table.reading === 'runs'
-      ? trialWords(risks.find(risk => risk.scenario === first.scenario))
-      : 'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.';
+      ? trialWords(risk)
+      : 'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.',
+    chosen === undefined ? turnedByWorseWords(table) : undefined,
+    shortWords(evaluation, risk),
+  ].flatMap(said => said ?? []);
+  const note = evaluation.project.decision?.note?.trim() ?? '';
+  const words = chosen === undefined || note === '' ? [] : [`In the board’s own words: “${note}”`];
   return {
     letter: first.letter,
     scenario: first.scenario,
     title: first.title,
     isBoardsChoice: chosen !== undefined,
-    reasons: reasonsFor(evaluation, able, table, risks).slice(0, 3),
-    ...(besides !== undefined && { besides }),
+    reasons: [...words, ...reasonsFor(evaluation, able, table, risks).slice(0, 3)],
+    ...(besides.length > 0 && { besides: besides.join(' ') }),
   };
+}
+
+/** That the budget asked for is less than what 80 in 100 runs stay under. */
+function shortWords(evaluation: Evaluation, risk: RiskFacts | undefined): string | undefined {
+  const budget = summaryOf(evaluation)?.budget;
+  if (budget === undefined || risk === undefined || dollarsOf(budget) >= risk.p80) return undefined;
+  return 'Its budget is less than what 80 in 100 runs stay under.';
 }
 
 function reasonsFor(

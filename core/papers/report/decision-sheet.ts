@@ -172,7 +172,11 @@ function trouble({ troubles, afterSinking, uncheckedShare }: Decision): Markup[]
           figure(dollarsAndCents(fromCents(inTotal))),
           ...(years === 1
             ? [' in one year']
-            : [` over ${years} years, about `, figure(dollarsAndCents(fromCents(perYear))), ' a year']),
+            : [
+                ` over ${years} years; spread evenly, `,
+                figure(dollarsAndCents(fromCents(perYear))),
+                ' a year',
+              ]),
           '. This is part of the total.',
         ),
     uncheckedShare === undefined

@@ -111,7 +111,9 @@ function figureTable({ evaluation }: EstimateContext): TableRows | undefined {
     caption: 'Benefit against cost',
     columns: COLUMNS,
     rows: aligned(COLUMNS, rows),
-    note: ['What divers and anglers gain is counted, not what the county takes in.'],
+    note: [
+      'What divers and anglers gain is counted, not what the county takes in. It is set against the plan’s cost, in every scenario with the same visits.',
+    ],
   };
 }
 
@@ -122,7 +124,9 @@ function costsOf({ cost, presentObligations, presentCost }: BenefitFigures): rea
 }
 
 function lifeWords({ evaluation }: EstimateContext): Sentence {
-  const life = benefitOf(evaluation).case?.life;
+  const made = benefitOf(evaluation).case;
+  if (made === undefined) return ['Nothing is worked out while an input is at fault.'];
+  const { life } = made;
   if (life === undefined)
     return ['How long the hull lasts is told once the thickness of its plate is given.'];
   return [

@@ -9,6 +9,7 @@ import { dateWords } from '../schedule-axis';
 import { monthWords } from '../../calendar';
 import type { Column, Row, Sentence, Shown, TableRows, WhyRow } from '../rows';
 import { Derivations, step, type Origin } from '../simulated';
+import { roundedDollars } from '../whole-dollars';
 import type { DecisionRows } from './rows';
 import { choiceTable } from './vote';
 
@@ -99,6 +100,8 @@ const RULES: Readonly<Record<string, string>> = {
     'The lines of the stage after the sinking, those that come once among them, at the prices of their years. By year it is their sum over the years they last.',
   'after-year':
     'The lines of the stage after the sinking, those that come once among them, at the prices of their years. By year it is their sum over the years they last.',
+  beside:
+    'What the ship binds the owner to after the sinking and no line of the estimate holds, by the year; under Life and benefits.',
   'county-money': COUNTY_RULE,
   'other-choices':
     'The total of that scenario, or a figure on record for many ships that is brought to today.',
@@ -144,15 +147,14 @@ const FIGURES: readonly Column[] = [
 ];
 
 function figureTable(decision: Decision): TableRows {
-  const { total, contingency, budget, risk, sunkOn, finish, lastDate, afterSinking, uncheckedShare } =
-    decision;
+  const { total, budget, risk, sunkOn, finish, lastDate, afterSinking, uncheckedShare } = decision;
   const row = (id: string, what: string, value: Shown | undefined): Row[] =>
     value === undefined ? [] : [{ id, kind: 'line', cells: { what: words(what), value } }];
   const money = (amount: { readonly cents: number } | undefined, why: string): Shown | undefined =>
     amount === undefined ? undefined : { text: dollars(amount.cents), why };
   const rows = [
     ...row('total', 'The work costs', money(total, 'sums/total') ?? { text: 'not known', absent: true }),
-    ...row('contingency', 'Set aside for what is not known', money(contingency, 'sums/budget')),
+    ...row('contingency', 'Set aside for what is not known', money(besideTotal(decision), 'sums/budget')),
     ...row('budget', 'Budget', money(budget, 'sums/budget')),
     ...row('p80', '80 in 100 runs cost no more than', risk && words(simulatedDollars(risk.p80))),
     ...row(
@@ -195,8 +197,13 @@ function figureTable(decision: Decision): TableRows {
     ),
     ...row(
       'after-year',
-      'That is a year, about',
+      'Spread over those years, what comes once among it, a year',
       afterSinking.perYear === undefined ? undefined : words(dollars(afterSinking.perYear)),
+    ),
+    ...row(
+      'beside',
+      'Beside it, in no total: kept up each year',
+      afterSinking.besidePerYear === 0 ? undefined : words(dollars(afterSinking.besidePerYear)),
     ),
     ...row(
       'unchecked',
@@ -208,6 +215,12 @@ function figureTable(decision: Decision): TableRows {
   ];
   const caption = `Cost and time of scenario ${decision.letter}`;
   return { id: 'decision-figures', caption, columns: FIGURES, rows };
+}
+
+/** The contingency in whole dollars, so that it makes up the budget shown with the total shown. */
+function besideTotal({ total, contingency, budget }: Decision): { readonly cents: number } | undefined {
+  if (contingency === undefined || total === undefined || budget === undefined) return contingency;
+  return { cents: (roundedDollars(budget.cents) - roundedDollars(total.cents)) * 100 };
 }
 
 const COUNTY: readonly Column[] = [

@@ -22,18 +22,26 @@ export const benefitCommand: Command = {
     }),
 };
 
+const ENDS = [
+  ['low', 'all figures low'],
+  ['likely', 'likely'],
+  ['high', 'all figures high'],
+] as const;
+
 function linesOf({ case: made, obligations, alternatives = [] }: BenefitView): string[] {
   const life = made?.life;
-  const likely = made?.likely;
   return [
     PLANNING_FIGURE,
     ...(life === undefined ? [] : [`Plate lasts a band of ${life.lowYears} to ${life.highYears} years`]),
-    ...(likely === undefined
-      ? []
-      : [
-          row('Net present value, likely', likely.netPresentValue),
-          `  Benefit over cost, likely: ${likely.benefitCostRatio?.toFixed(2) ?? 'absent'}; break-even visits a year: ${likely.breakEvenVisits ?? 'absent'}`,
-        ]),
+    ...ENDS.flatMap(([end, words]) => {
+      const figures = made?.[end];
+      if (figures === undefined) return [];
+      const { benefitCostRatio, breakEvenVisits, netPresentValue } = figures;
+      return [
+        row(`Net present value, ${words}`, netPresentValue),
+        `  Benefit over cost, ${words}: ${benefitCostRatio?.toFixed(2) ?? 'absent'}; break-even visits a year: ${breakEvenVisits ?? 'absent'}`,
+      ];
+    }),
     ...(obligations?.beside ?? []).map(one =>
       row(
         `${one.title}, ${one.party}, ${one.years} years from year ${one.firstYear}, a year`,

@@ -7,6 +7,7 @@ import { change, useWindow } from '../../state/store';
 import { Changes } from './changes';
 import { Copies } from './copies';
 import { Evidence } from './evidence';
+import { OfWhich } from './of-which';
 import { TakeBack } from './take-back';
 import './documents.css';
 
@@ -90,7 +91,7 @@ export default function Documents() {
     window => window.history?.past.slice(Math.max(0, window.history.saved)).length ?? 0,
   );
   const sentences: Readonly<Record<string, string>> = {
-    papers: `${PAPERS.length} papers can be handed over, made from the scenario that is chosen.`,
+    papers: `${PAPERS.length} papers can be handed over, made from the scenario that is open.`,
     'take-back': 'A paper that came back: see what it would change before it is taken.',
     copies: 'A copy for others leaves out what only you should see.',
     evidence: 'Evidence: the files that prove a figure, by name and check sum.',
@@ -103,6 +104,7 @@ export default function Documents() {
     <>
       <TitleLine sentence={[sentences[face] ?? '']} faces={FACES} face={face} onFace={setFace} />
       {face === 'papers' ? <StillMissing /> : null}
+      {face === 'papers' ? <OfWhich /> : null}
       {face === 'evidence' ? <Evidence /> : null}
       {face === 'take-back' ? <TakeBack /> : null}
       {face === 'copies' ? <Copies /> : null}

@@ -269,6 +269,11 @@ export const ruleExamples = examples(
     },
   ],
   [
+    'document/deadline-before-start',
+    'a last date in 2019',
+    worked({ calendars: { ...base.calendars, deadline: '2019-01-01' } }),
+  ],
+  [
     'document/start-long-past',
     'a start in 2019',
     worked({ calendars: { ...base.calendars, start: '2019-03-01' } }),
