@@ -17,6 +17,8 @@ import {
   type BottomAmounts,
   type BottomCell,
   type EarlierPlan,
+  type OpenedName,
+  type OpenedRows,
   type WindowParts,
   type WindowViewName,
 } from '../../core/views';
@@ -114,12 +116,13 @@ export class EvaluationDesk {
       amounts: parts.amounts,
       bottom: parts.head.bottom,
     });
-    await sayRows(parts, ask.view, desk, work);
+    await sayRows(parts, ask, desk, work);
     return { hasRows: true, findings: evaluation.findings };
   }
 
   /** Says head and view looked at of a document just opened, but for what waits for the roll-over screen. */
-  async #sayOpening({ project, measures, view }: Ask, options: Options, work: Work): Promise<boolean> {
+  async #sayOpening(ask: Ask, options: Options, work: Work): Promise<boolean> {
+    const { project, measures, view } = ask;
     this.#opening = undefined;
     if (BESIDE[view] !== undefined) return true;
     const evaluation = evaluate(project, { ...options, upright: false });
@@ -130,8 +133,8 @@ export class EvaluationDesk {
       parts,
       WINDOW_VIEWS.filter(name => name === view),
     );
-    const opened = openedBeside(this.#opening, view);
-    work.say({ kind: 'head', rows: { ...unscreenedHead(parts.head), ...seen }, ...opened });
+    const opened = openedBeside(this.#opening, ask);
+    work.say({ kind: 'head', rows: { ...unscreenedHead(parts.head), ...seen }, opened });
     return work.pause(0);
   }
 
@@ -190,17 +193,23 @@ function viewRows(parts: WindowParts, names: readonly WindowViewName[]): ViewRow
   return names.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});
 }
 
-/** The rows of the view looked at where it is one that is made when it is opened. */
-function openedBeside(desk: WhyDesk, looked: string): Pick<Extract<Part, { kind: 'head' }>, 'opened'> {
-  const rows = isOpenedName(looked) ? desk.opened(looked) : undefined;
-  return rows === undefined ? {} : { opened: { [looked]: rows } };
+/** The rows of what is looked at of the views that are made when they are opened. */
+function openedBeside(
+  desk: WhyDesk,
+  { view, beside = [] }: Pick<Ask, 'view' | 'beside'>,
+): Partial<OpenedRows> {
+  const names: readonly OpenedName[] = isOpenedName(view) ? [view, ...beside] : beside;
+  return names.reduce<Partial<OpenedRows>>((all, name) => {
+    const rows = name in all ? undefined : desk.opened(name);
+    return rows === undefined ? all : { ...all, [name]: rows };
+  }, {});
 }
 
 /** Says head and view looked at together, then the other views one by one. */
-async function sayRows(parts: WindowParts, looked: string, desk: WhyDesk, work: Work): Promise<void> {
-  const first = BESIDE[looked] ?? WINDOW_VIEWS.filter(name => name === looked);
+async function sayRows(parts: WindowParts, ask: Ask, desk: WhyDesk, work: Work): Promise<void> {
+  const first = BESIDE[ask.view] ?? WINDOW_VIEWS.filter(name => name === ask.view);
   const rows = { ...parts.head, ...viewRows(parts, first) };
-  work.say({ kind: 'head', rows, ...openedBeside(desk, looked) });
+  work.say({ kind: 'head', rows, opened: openedBeside(desk, ask) });
   for (const name of WINDOW_VIEWS.filter(one => !first.includes(one))) {
     if (!(await work.pause(0))) return;
     work.say({ kind: 'view', rows: parts.view(name) });

@@ -23,6 +23,8 @@ export interface Questions {
       document: string;
       /** The view that is looked at: it comes with the bottom line, the others after it. */
       view: string;
+      /** Views made when they are opened that are looked at beside it: a face, a panel. */
+      beside?: readonly OpenedName[];
       /** What the last run of the scenario left. */
       found?: RunFound;
     };
@@ -50,7 +52,7 @@ export type Part =
   | {
       readonly kind: 'head';
       readonly rows: ShownRows;
-      /** The view looked at, where it is one that is made when it is opened: it agrees with the bottom line. */
+      /** What is looked at of the views that are made when they are opened: it agrees with the bottom line. */
       readonly opened?: Partial<OpenedRows>;
     }
   | { readonly kind: 'view'; readonly rows: ViewRows };

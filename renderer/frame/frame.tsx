@@ -1,4 +1,5 @@
 import { lazy, Suspense, type ComponentType } from 'react';
+import { isOfBefore } from '../state/opened';
 import { useWindow } from '../state/store';
 import { FirstRun } from '../views/first-run/first-run';
 import { BottomLine } from './bottom-line';
@@ -31,11 +32,18 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
 export function Frame() {
   const panel = useWindow(window => window.panel);
   const view = useWindow(window => window.view);
-  const isBehind = useWindow(window => window.isBehind);
+  const isBefore = useWindow(isOfBefore);
   return (
     <div className="frame">
       <ViewList />
-      <main className="surface" id="surface" data-view={view} data-behind={isBehind} tabIndex={-1}>
+      <main
+        className="surface"
+        id="surface"
+        data-view={view}
+        data-behind={isBefore}
+        aria-busy={isBefore}
+        tabIndex={-1}
+      >
         <Surface />
       </main>
       <WhyPanel />

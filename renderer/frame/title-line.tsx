@@ -19,6 +19,7 @@ export function TitleLine({ sentence, faces = [], face, onFace }: TitleLineProps
   return (
     <>
       <div className="title-line">
+        <span className="being-made">Being worked out again</span>
         <h1 className="sentence">
           <Says sentence={sentence} />
         </h1>

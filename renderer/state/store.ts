@@ -7,7 +7,7 @@ import {
   type Settings,
 } from '../../electron/channels';
 import type { Finding } from '../../core/base';
-import type { OpenedRows, WhyRows } from '../../core/views';
+import type { OpenedName, OpenedRows, WhyRows } from '../../core/views';
 import type { ShownRows } from '../engine/protocol';
 import type { RunFound } from '../engine/study-protocol';
 import type { ViewId } from '../frame/view-table';
@@ -51,8 +51,10 @@ export interface WindowState {
   readonly rows: ShownRows | undefined;
   /** Rows of the views that are made when they are opened. */
   readonly opened: Partial<OpenedRows>;
-  /** The one of them that came with the last answer: it need not be asked for. */
-  readonly cameAlong: string | undefined;
+  /** Those of them that are of the last evaluation; what the others say is of an earlier one. */
+  readonly ofLast: readonly OpenedName[];
+  /** Those of them that are looked at: they come along with every evaluation. */
+  readonly lookedAt: readonly OpenedName[];
   /** How the last edit moved the bottom line, by cell; shown for some seconds, kept for the tooltip. */
   readonly changes: Readonly<Record<string, string>>;
   readonly areChangesFresh: boolean;
@@ -81,7 +83,8 @@ export const EMPTY_STATE: WindowState = {
   view: 'vessel',
   rows: undefined,
   opened: {},
-  cameAlong: undefined,
+  ofLast: [],
+  lookedAt: [],
   changes: {},
   areChangesFresh: false,
   isBehind: false,

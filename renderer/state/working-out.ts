@@ -8,6 +8,7 @@ import type { RunFound } from '../engine/study-protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
 import { keepRecovery } from './recovery';
 import { unfitting } from './fits';
+import { namesIn } from './opened';
 import { change, state } from './store';
 
 /** How long a change of the bottom line stays in view, in milliseconds. */
@@ -34,6 +35,7 @@ export async function workOut(): Promise<void> {
       measures: settings.measures,
       document: document?.key ?? '',
       view: state().view,
+      beside: state().lookedAt,
       ...(found === undefined ? {} : { found }),
     };
     const answer = await engine().ask(
@@ -91,7 +93,7 @@ function show(rows: ShownRows, opened: Partial<OpenedRows>): void {
   change({
     rows,
     opened: { ...state().opened, ...opened },
-    cameAlong: Object.keys(opened)[0],
+    ofLast: namesIn(opened),
     isBehind: false,
     fault: undefined,
     changes: rows.changes,

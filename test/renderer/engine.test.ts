@@ -40,8 +40,11 @@ test('a view that is made when it is opened comes with the bottom line it agrees
     now: () => 0,
   };
   const scenario = project.scenarios[0]?.id ?? '';
-  const ask = { project, scenario, today: TODAY, measures: 'us', document: 'd', view: 'bid' } as const;
+  const about = { project, scenario, today: TODAY, measures: 'us', document: 'd' } as const;
+  const ask = { ...about, view: 'bid', beside: ['scenarios', 'bid'] } as const;
   await desk.evaluate(ask, work);
+  for (const part of parts)
+    if (part.kind === 'head') expect(Object.keys(part.opened ?? {})).toEqual(['bid', 'scenarios']);
   const sentences = () =>
     parts.flatMap(part => (part.kind === 'head' ? [JSON.stringify(part.opened?.bid?.sentence ?? '')] : []));
   const before = sentences().at(-1) ?? '';
