@@ -100,6 +100,7 @@ function Line({ line }: { line: WorkLine }) {
     >
       <div className="work-says">
         <p>
+          <strong className="work-title">{line.title}.</strong>{' '}
           {line.says.map((part, at) =>
             typeof part === 'string' ? (
               part

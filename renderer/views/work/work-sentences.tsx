@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { WorkStage, WorkView } from '../../../core/views';
+import type { Column, WorkStage, WorkView } from '../../../core/views';
 import { setSwitch } from '../../edits/edits';
 import { Figure } from '../../parts/figure';
 import { useWindow } from '../../state/store';
@@ -14,10 +14,28 @@ export function WorkSentences({ view }: { view: WorkView }) {
   const isLong = view.stages.reduce((sum, stage) => sum + stage.lines.length, 0) > ALL;
   return (
     <div className="work-sentences">
+      <Heads columns={view.table.columns} />
       {view.stages.map(stage => (
         <Stage key={stage.id} stage={stage} isLong={isLong} />
       ))}
       <LeftOut view={view} />
+    </div>
+  );
+}
+
+/** What the sentences and their columns are, as in the table of the same work. */
+function Heads({ columns }: { columns: readonly Column[] }) {
+  return (
+    <div className="work-heads">
+      {['title', 'hours', 'total', 'basis'].map(key => {
+        const column = columns.find(one => one.key === key);
+        return (
+          <span key={key} className={column?.kind === 'number' ? 'number' : undefined}>
+            {column?.title}
+            {column?.unit === undefined ? null : <span className="unit">{column.unit}</span>}
+          </span>
+        );
+      })}
     </div>
   );
 }
