@@ -17,13 +17,14 @@ export function checkRates({ rates }: Project, library: Library): Finding[] {
 function emptyCrews({ overrides }: Project['rates'], { rateBook }: Library): Finding[] {
   const own = new Map(overrides.map(({ at, figure }) => [at, figure]));
   return rateBook.crews.flatMap(({ id, title, members }): Finding[] => {
+    const first = members[0]?.trade;
     const people = members.map(({ trade, people: usual }) => own.get(`crews/${id}/${trade}`) ?? usual);
     if (people.some(({ value }) => Number(value) !== 0)) return [];
     return [
       {
         code: 'rates/crew-of-nobody',
         weight: 'blocks',
-        place: `/rates/overrides/crews/${id}`,
+        place: `/rates/overrides/crews/${id}${first === undefined ? '' : `/${first}`}`,
         message: `${title} has nobody in it.`,
         meaning: 'Its rate, its work and everything that depends on them is left out.',
         remedy: 'Give at least one of its trades a number of people above 0.',

@@ -1,4 +1,5 @@
 import type { Finding } from '../base';
+import { asStep } from './cells';
 import { datesSaid } from './dates-said';
 import { asSentence } from './finding-words';
 import type { FindingRow } from './rows';
@@ -45,6 +46,16 @@ export function homeOf(place: string): string {
   return HOMES.find(([start]) => place.startsWith(start))?.[1] ?? 'review';
 }
 
+/**
+ * A place as the inputs of the window name it: the place of a rate in its book is one step, however long it is, and a
+ * figure is told with its number and its unit.
+ */
+export function inputPlaceOf(place: string): string {
+  const whole = place.replace(/(\/figure)?\/(?:value|unit)$/, '$1');
+  const rate = /^\/rates\/overrides\/(.+?)(?:\/figure)?$/.exec(whole)?.[1];
+  return rate === undefined || rate.includes('~1') ? whole : `/rates/overrides/${asStep(rate)}`;
+}
+
 /** Findings with the view where each is put right, those that withhold a figure first. */
 export function rowsOfFindings(findings: readonly Finding[]): readonly FindingRow[] {
   const order = { blocks: 0, warns: 1, notes: 2 } as const;
@@ -52,6 +63,7 @@ export function rowsOfFindings(findings: readonly Finding[]): readonly FindingRo
     .map(finding => ({
       finding: inSentences(finding),
       view: homeOf(finding.place),
+      at: inputPlaceOf(finding.place),
     }))
     .toSorted((a, b) => order[a.finding.weight] - order[b.finding.weight]);
 }

@@ -167,4 +167,6 @@ export type Verdict = (typeof VERDICTS)[number];
 export interface FindingRow {
   readonly finding: Finding;
   readonly view: string;
+  /** Its place as the inputs of the window name it. */
+  readonly at: string;
 }

@@ -2,7 +2,7 @@ import { useId, useState } from 'react';
 import { readTyped, unitWords, type Edit } from '../../core/views';
 import { takeAway, typedEdit } from '../edits/edits';
 import { change, state, useWindow } from '../state/store';
-import { toldAt } from '../state/told-at';
+import { toldAt, toldOf } from '../state/told-at';
 import { edit as makeEdit } from '../state/working-out';
 
 /**
@@ -21,7 +21,7 @@ export function takeTyped(edit: Edit, scenario: string, text: string, isEntered 
 
 /** The finding about a place of the document, told beside its field. */
 function useFinding(at: string): string | undefined {
-  return useWindow(window => toldAt(window.rows).get(at));
+  return useWindow(window => toldOf(toldAt(window.rows), at));
 }
 
 /** A number inside a sentence or a cell, edited in place: Enter or leaving takes it, Escape leaves it as it was. */

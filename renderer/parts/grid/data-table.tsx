@@ -1,7 +1,7 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import type { Column, Row, TableRows } from '../../../core/views';
 import { change, useWindow } from '../../state/store';
-import { toldAt } from '../../state/told-at';
+import { toldAt, toldOfRow } from '../../state/told-at';
 import { AddForm } from '../add-form';
 import { Says } from '../figure';
 import { CellContent, CellEditor } from './cell';
@@ -125,7 +125,11 @@ function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableR
   const words = [row.kind === 'line' ? '' : row.kind, isChosen ? 'chosen' : '']
     .filter(word => word !== '')
     .join(' ');
-  const told = useTold(row);
+  const told = toldOfRow(
+    useWindow(window => toldAt(window.rows)),
+    row,
+  );
+  const id = useId();
   return (
     <>
       <tr
@@ -142,29 +146,24 @@ function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableR
             column={column}
             place={{ row: index, column: at }}
             grid={grid}
+            toldBy={told[column.key] === undefined ? undefined : `${id}${column.key}`}
           />
         ))}
         {after === undefined ? null : <td aria-hidden="true">{after(row)}</td>}
       </tr>
-      {told === '' ? null : (
+      {Object.keys(told).length === 0 ? null : (
         <tr className="told">
           <td role="gridcell" colSpan={columns.length + (after === undefined ? 0 : 1)}>
-            <span className="field-fault">{told}</span>
+            {Object.entries(told).map(([key, words]) => (
+              <span key={key} id={`${id}${key}`} className="field-fault">
+                {words}
+              </span>
+            ))}
           </td>
         </tr>
       )}
     </>
   );
-}
-
-/** What the findings say of the inputs of a row, told across the row below it. */
-function useTold(row: Row): string {
-  return useWindow(window => {
-    const all = toldAt(window.rows);
-    return Object.values(row.cells)
-      .flatMap(shown => (shown.edit === undefined ? [] : (all.get(shown.edit.at) ?? [])))
-      .join(' ');
-  });
 }
 
 /** Inputs that are never broken over lines. */
@@ -181,9 +180,11 @@ interface TableCellProps {
   readonly column: Column;
   readonly place: { readonly row: number; readonly column: number };
   readonly grid: GridState;
+  /** The id of what the findings say of its input, below the row. */
+  readonly toldBy: string | undefined;
 }
 
-function TableCell({ row, column, place, grid }: TableCellProps) {
+function TableCell({ row, column, place, grid, toldBy }: TableCellProps) {
   const shown = row.cells[column.key];
   const isHere = grid.at.row === place.row && grid.at.column === place.column;
   const { place: open } = grid.editing ?? {};
@@ -207,6 +208,8 @@ function TableCell({ row, column, place, grid }: TableCellProps) {
       tabIndex={isHere ? 0 : -1}
       aria-selected={grid.isChosen(place) ? true : undefined}
       aria-readonly={isEditable ? undefined : true}
+      aria-invalid={toldBy === undefined ? undefined : true}
+      aria-describedby={toldBy}
       data-place={`${place.row}-${place.column}`}
       data-why={shown?.why}
       data-edit={shown?.edit?.at}

@@ -29,7 +29,7 @@ export function Findings({ findings }: { findings: readonly FindingRow[] }) {
               <p className={weight === 'blocks' ? 'accent' : undefined}>{row.finding.message}</p>
               {row.finding.meaning === undefined ? null : <p>{row.finding.meaning}</p>}
               <p className="quiet">
-                {row.finding.remedy} <Place view={row.view} place={row.finding.place} />
+                {row.finding.remedy} <Place row={row} />
               </p>
             </li>
           ))}
@@ -38,11 +38,11 @@ export function Findings({ findings }: { findings: readonly FindingRow[] }) {
   ));
 }
 
-function Place({ view, place }: { view: string; place: string }) {
+function Place({ row: { view, at, finding } }: { row: FindingRow }) {
   const home = VIEWS.find(one => one.id === view);
-  if (home === undefined || home.id === 'review') return <span>{place}</span>;
+  if (home === undefined || home.id === 'review') return <span>{finding.place}</span>;
   return (
-    <button type="button" className="text-button" onClick={() => void goToInput(home.id, place)}>
+    <button type="button" className="text-button" onClick={() => void goToInput(home.id, at)}>
       Go to {home.title}
     </button>
   );

@@ -53,7 +53,7 @@ describe('a rate that cannot be meant', () => {
     }));
     const { total, blocks } = told(withRates({ overrides: none }));
     expect(total).toBeUndefined();
-    expect(blocks).toContainEqual(['rates/crew-of-nobody', '/rates/overrides/crews/tank-crew']);
+    expect(blocks).toContainEqual(['rates/crew-of-nobody', '/rates/overrides/crews/tank-crew/tank-cleaner']);
   });
 
   test('a crew of which there is none at once is told where it is mended, and nothing else', () => {
