@@ -3,7 +3,7 @@ import { Autocomplete, Input, Label, Menu, MenuItem, SearchField, Text } from 'r
 import { COMMANDS } from '../commands/table';
 import { goTo, runCommand } from '../commands/run';
 import { change, useWindow } from '../state/store';
-import { goToInput } from './go-to-input';
+import { goToInput, goToSubject } from './go-to-input';
 import { found, findable, type Findable } from './findable';
 
 /** Finds views, commands, work items, activities, compartments, rates and findings by their words. */
@@ -43,7 +43,10 @@ function choose(hit: Findable | undefined): void {
   change({ panel: 'none' });
   if (hit.command !== undefined) runCommand(hit.command);
   else if (hit.view !== undefined) {
-    goTo(hit.view, hit.subject);
-    if (hit.at !== undefined) void goToInput(hit.view, hit.at);
+    if (hit.subject !== undefined && hit.at === undefined) void goToSubject(hit.view, hit.subject);
+    else {
+      goTo(hit.view, hit.subject);
+      if (hit.at !== undefined) void goToInput(hit.view, hit.at);
+    }
   }
 }

@@ -1,4 +1,5 @@
 import { goTo } from '../commands/run';
+import { change } from '../state/store';
 import type { ViewId } from './view-table';
 
 const FACES = '.title-line .view-switches .switch';
@@ -27,17 +28,37 @@ function itemOf(at: string | undefined): string | undefined {
 /** Shows the view where an input stands, the face that holds it, and puts the focus on it. */
 export async function goToInput(view: ViewId, at?: string): Promise<void> {
   goTo(view, itemOf(at));
-  if (at === undefined) return;
+  if (at !== undefined) await goToShown(view, () => inputAt(at));
+}
+
+/** Shows the view and the face where something stands, a work item or an activity, chooses it and puts the focus there. */
+export async function goToSubject(view: ViewId, subject: string): Promise<void> {
+  // What is chosen already is chosen anew: a long table brings it into sight only then.
+  goTo(view);
+  change({ chosen: undefined });
+  await wait();
+  change({ chosen: subject });
+  await goToShown(view, () => subjectIn(view, subject));
+}
+
+/** Where something stands in a view: the first input of its row or line, its first cell, or its bar. */
+function subjectIn(view: ViewId, subject: string): HTMLElement | SVGElement | null {
+  const place = surfaceOf(view)?.querySelector<HTMLElement | SVGElement>(
+    `[data-subject="${CSS.escape(subject)}"]`,
+  );
+  if (place === undefined || place === null) return null;
+  const first = (what: string) => place.querySelector<HTMLElement>(what);
+  return first('[data-edit]') ?? first('td, button') ?? place;
+}
+
+/** Looks through the faces of a view until something is shown, beginning with the one that is open, and looks at it. */
+async function goToShown(view: ViewId, find: () => HTMLElement | SVGElement | null): Promise<void> {
   const reader = watched();
   await wait();
   const tried = new Set<string>();
   let again = 0;
   // A view that is opened for the first time is loaded and made first; then its faces are looked through.
-  for (
-    let times = 0;
-    times < MOST && again < MOST_AGAIN && inputAt(at) === null && !reader.goesOn();
-    times++
-  ) {
+  for (let times = 0; times < MOST && again < MOST_AGAIN && find() === null && !reader.goesOn(); times++) {
     const face = facesOf(view).find(one => !tried.has(one.innerText));
     if (face !== undefined) tried.add(face.innerText);
     else if (isMade(view)) again++;
@@ -45,7 +66,7 @@ export async function goToInput(view: ViewId, at?: string): Promise<void> {
     await wait();
   }
   if (reader.leave()) return;
-  const field = inputAt(at);
+  const field = find();
   if (field === null) facesOf(view)[0]?.click();
   if (field !== null) lookAt(field);
 }
@@ -69,7 +90,7 @@ function watched(): { readonly goesOn: () => boolean; readonly leave: () => bool
 }
 
 /** Puts the focus on an input and rings it until it is left: after a press of the mouse a browser draws no ring. */
-function lookAt(field: HTMLElement): void {
+function lookAt(field: HTMLElement | SVGElement): void {
   // Who has opened it meanwhile keeps the editor.
   if (field !== window.document.activeElement && field.contains(window.document.activeElement)) return;
   field.scrollIntoView({ block: 'center' });
@@ -80,7 +101,7 @@ function lookAt(field: HTMLElement): void {
 }
 
 /** While the view still grows, an input that is looked at comes back into sight; scrolling by hand is left alone. */
-function keepInSight(field: HTMLElement): void {
+function keepInSight(field: HTMLElement | SVGElement): void {
   const surface = field.closest('.surface');
   let height = surface?.scrollHeight;
   const look = () => {

@@ -38,6 +38,7 @@ export function DataTable({
   };
   const isTree = table.rows.some(row => row.kind === 'group');
   const grid = useGrid(unfolded, table.columns, toggle);
+  useChosen(table.rows, unfolded, folded, setFolded, grid);
   const shown = useShownRows(unfolded, grid.body, grid.at.row);
   return (
     <>
@@ -88,6 +89,27 @@ export function DataTable({
   );
 }
 
+/** What is chosen elsewhere is among the rows that are kept in the page: its group is opened, and it is the place of the keys. */
+function useChosen(
+  rows: readonly Row[],
+  unfolded: readonly Row[],
+  folded: ReadonlySet<string>,
+  setFolded: (folded: ReadonlySet<string>) => void,
+  grid: GridState,
+): void {
+  const chosen = useWindow(window => window.chosen);
+  const [last, setLast] = useState<string>();
+  if (chosen === last) return;
+  const row = chosen === undefined ? undefined : rows.find(one => one.subject === chosen);
+  if (row?.under !== undefined && folded.has(row.under)) {
+    setFolded(new Set([...folded].filter(id => id !== row.under)));
+    return;
+  }
+  setLast(chosen);
+  const at = row === undefined ? -1 : unfolded.indexOf(row);
+  if (at >= 0 && unfolded[grid.at.row]?.subject !== chosen) grid.place({ row: at, column: 0 });
+}
+
 function Space({ height, columns }: { height: number; columns: number }) {
   return (
     <tr aria-hidden="true">
@@ -134,6 +156,7 @@ function TableRow({ row, index, columns, grid, isFolded, isTree, after }: TableR
     <>
       <tr
         className={words === '' ? undefined : words}
+        data-subject={row.subject}
         aria-rowindex={index + 2}
         aria-expanded={row.kind === 'group' ? !isFolded : undefined}
         aria-level={isTree ? (row.under === undefined ? 1 : 2) : undefined}

@@ -11,6 +11,8 @@ export interface GridState {
   readonly at: Place;
   readonly isChosen: (place: Place) => boolean;
   readonly editing: Editing | undefined;
+  /** Where the keys begin, without taking the focus there. */
+  readonly place: (place: Place) => void;
   readonly focus: (place: Place, extend: boolean) => void;
   readonly act: (place: Place) => void;
   readonly doneEditing: (way: Leaving) => void;
@@ -122,6 +124,10 @@ export function useGrid(
     at,
     isChosen: place => (at.row !== anchor.row || at.column !== anchor.column) && isInside(place, range),
     editing,
+    place: place => {
+      setAt(place);
+      setAnchor(place);
+    },
     focus,
     act,
     doneEditing,

@@ -20,6 +20,7 @@ export function Bar({ placed, isChosen, isReachable, onChoose }: BarProps) {
       aria-label={bar.words}
       aria-pressed={isChosen}
       data-bar={bar.id}
+      data-subject={bar.id}
       data-why={bar.why}
       className="time-bar"
       onClick={onChoose}
