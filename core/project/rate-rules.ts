@@ -58,7 +58,7 @@ const LIMITS: readonly RateLimits[] = [
 ];
 
 /** Every wage and rate that the project sets itself, with its limits. One in no unit that is known has none. */
-export function rateGivens({ wages, overrides }: Rates): PlacedGiven[] {
+export function rateGivens({ wages, overrides }: Pick<Rates, 'wages' | 'overrides'>): PlacedGiven[] {
   return [
     ...wages.flatMap(({ trade, figure }) =>
       placed(`trades/${trade}/wage`, `/rates/wages/${trade}/figure`, figure),

@@ -114,7 +114,7 @@ export function importView(project: Project, library: Library, ask: ImportAsk): 
     })),
     meanings: meaningsOf(kind, table, mapping),
     meaningChoices: choicesOf(kind, library),
-    summary: `${preview.added} rows are new, ${preview.changed} change what is there, ${preview.same} say what is there already${preview.left.length === 0 ? '' : `, ${preview.left.length} cannot be taken`}.`,
+    summary: `${preview.added} rows are new, ${preview.changed} change what is there, ${preview.same} say what is there already${preview.left.length === 0 ? '' : `, ${preview.left.length} cannot be taken`}.${preview.notes.map(note => ` ${note}`).join('')}`,
     changes: changeTable(preview),
     findings: preview.findings.map(findingWords),
     sections: { vessel, survey, rates, quotes, imports },

@@ -1,10 +1,13 @@
 import type { Finding } from '../../base';
 import type { Library } from '../../work';
 import { checkProject } from '../check';
+import { quoteGivens } from '../funding-rules';
+import { rateGivens } from '../rate-rules';
 import type { Project } from '../schema';
 import { importPrices, importTanks, importWages, importWeights, type Imported } from './figures';
 import { importLaboratory } from './laboratory';
 import type { ImportKind, ImportMapping } from './mapping';
+import { withinLimits } from './limits';
 import { merged, type ImportChange, type ListOf, type Merged } from './merge';
 import { priceEntries } from './price-entries';
 import { underItems } from './price-items';
@@ -24,6 +27,8 @@ export interface ImportPreview {
   readonly left: readonly Finding[];
   /** Why rows or columns were left out, and what the project so changed would be told. */
   readonly findings: readonly Finding[];
+  /** What is to be known of what was taken. */
+  readonly notes: readonly string[];
 }
 
 /**
@@ -36,7 +41,7 @@ export function importTable(
   table: TextTable,
   mapping: ImportMapping,
 ): ImportPreview {
-  const { next, changes, same, findings } = KINDS[mapping.kind](project, table, mapping, library);
+  const { next, changes, same, findings, quotes = 0 } = KINDS[mapping.kind](project, table, mapping, library);
   const kept = merged(project.imports ?? [], [mapping], {
     place: '/imports',
     keyOf: one => one.id,
@@ -54,7 +59,14 @@ export function importTable(
     same,
     left: findings,
     findings: [...findings, ...checkProject(after, library).filter(finding => !known.has(told(finding)))],
+    notes: quotes === 0 ? [] : [notReliedOn(quotes)],
   };
+}
+
+function notReliedOn(count: number): string {
+  return count === 1
+    ? '1 quote is there to be relied on: the estimate does not use it until it is chosen.'
+    : `${count} quotes are there to be relied on: the estimate uses none of them until it is chosen.`;
 }
 
 interface Applied {
@@ -62,6 +74,8 @@ interface Applied {
   readonly changes: readonly ImportChange[];
   readonly same: number;
   readonly findings: readonly Finding[];
+  /** Quotes among the changes: none of them is relied on until it is chosen. */
+  readonly quotes?: number;
 }
 
 function told(finding: Finding): string {
@@ -126,7 +140,9 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
     ),
   wages: (project, table, mapping, { rateBook }) =>
     into(
-      underTrades(importWages(table, mapping), mapping, rateBook.trades),
+      withinLimits(underTrades(importWages(table, mapping), mapping, rateBook.trades), wage =>
+        rateGivens({ wages: [wage], overrides: [] }),
+      ),
       project.rates.wages,
       {
         place: '/rates/wages',
@@ -138,14 +154,18 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
     ),
   prices: (project, table, mapping, { items }) => {
     const read = underItems(importPrices(table, mapping), mapping, [...items, ...project.ownItems]);
-    const { overrides, quotes, findings } = priceEntries(read.rows, mapping);
-    const rates = merged(project.rates.overrides, overrides, {
+    const entries = priceEntries(read.rows, mapping);
+    const own = withinLimits({ rows: entries.overrides, findings: [] }, one =>
+      rateGivens({ wages: [], overrides: [one] }),
+    );
+    const offered = withinLimits({ rows: entries.quotes, findings: [] }, one => quoteGivens([one]));
+    const rates = merged(project.rates.overrides, own.rows, {
       place: '/rates/overrides',
       keyOf: row => row.at,
       titleOf: row => row.at,
       say: row => figure(row.figure),
     });
-    const offers = merged(project.quotes, quotes, {
+    const offers = merged(project.quotes, offered.rows, {
       place: '/quotes',
       keyOf: quote => quote.id,
       titleOf: quote => `Quote of ${quote.vendor}`,
@@ -155,7 +175,8 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       next: { ...project, rates: { ...project.rates, overrides: rates.list }, quotes: offers.list },
       changes: [...rates.changes, ...offers.changes],
       same: rates.same + offers.same,
-      findings: [...read.findings, ...findings],
+      findings: [...read.findings, ...entries.findings, ...own.findings, ...offered.findings],
+      quotes: offers.changes.length,
     };
   },
 };

@@ -2,6 +2,7 @@ import { BASES, figureSchema, type Figure, type Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
 import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
+import { priceUnit, unitNotKnown } from './price-units';
 import { cellOf, mapTable, type MappedRow, type TextTable } from './table';
 
 /** What a file gives, and what of it could not be read. */
@@ -55,7 +56,7 @@ function importRows<R>(
     rows: rows.flatMap(({ value }) => (value === undefined ? [] : [value])),
     findings: [
       ...mapped.findings,
-      ...rows.flatMap(({ row, value }) => (value === undefined ? [notRead(row)] : [])),
+      ...rows.flatMap(({ row, value }) => (value === undefined ? [notRead(row, mapping)] : [])),
     ],
   };
 }
@@ -65,15 +66,27 @@ export function sourceOf({ title }: Pick<ImportMapping, 'title'>): string {
   return figureSchema.shape.source.safeParse(title).success ? title : `Table ${title}`;
 }
 
-function notRead({ place, fields }: MappedRow): Finding {
+function notRead({ place, fields }: MappedRow, mapping: ImportMapping): Finding {
+  const isWithComma = Object.values(fields).some(text => isNumberWithComma(text, mapping));
   return {
     code: 'imports/row-not-read',
     weight: 'warns',
     place,
     message: `The row "${Object.values(fields).join(' · ')}" has no number where one is needed.`,
     meaning: 'It is left out; an empty cell is never zero.',
-    remedy: 'Complete the row in the file, or enter it by hand.',
+    remedy: isWithComma
+      ? 'Where a comma stands before the decimals, say so: “Decimals follow a comma” in the window, `--decimals comma` on the command line.'
+      : 'Complete the row in the file, or enter it by hand.',
   };
+}
+
+/** Whether a text would be a number if a comma stood before its decimals. */
+function isNumberWithComma(text: string, mapping: ImportMapping): boolean {
+  return (
+    text.includes(',') &&
+    numberOf(text, mapping) === undefined &&
+    numberOf(text, { ...mapping, decimals: 'comma' }) !== undefined
+  );
 }
 
 /** A tank table: title, capacity, contents, sounding. Contents that are no kind of the list are unknown. */
@@ -122,11 +135,18 @@ export function importWeights(table: TextTable, mapping: ImportMapping): Importe
 
 /** A price list or bid tabulation: a price per unit for an item. */
 export function importPrices(table: TextTable, mapping: ImportMapping): Imported<PriceRow> {
-  return importRows(table, mapping, 'quoted', ({ fields }, figure) => {
-    const [item, unit] = [cellOf(fields, 'item'), cellOf(fields, 'unit')];
-    const price = figure('price', `USD/${unit}`);
+  const strange: Finding[] = [];
+  const read = importRows(table, mapping, 'quoted', (row, figure): PriceRow | 'left out' | undefined => {
+    const { fields } = row;
+    const item = cellOf(fields, 'item');
+    const unit = priceUnit(cellOf(fields, 'unit'));
+    const price = figure('price', `USD/${unit ?? '1'}`);
     const quantity = numberOf(fields['quantity'], mapping);
     if (price === undefined || item === '') return undefined;
+    if (unit === undefined) {
+      strange.push(unitNotKnown(row));
+      return 'left out';
+    }
     return {
       item,
       title: fields['title'] ?? '',
@@ -137,6 +157,10 @@ export function importPrices(table: TextTable, mapping: ImportMapping): Imported
       ...dates(fields, mapping),
     };
   });
+  return {
+    rows: read.rows.filter(row => row !== 'left out'),
+    findings: [...read.findings, ...strange],
+  };
 }
 
 function dates(fields: MappedRow['fields'], mapping: ImportMapping): Pick<PriceRow, 'dated' | 'validUntil'> {

@@ -143,7 +143,7 @@ function pairs(call: Call, name: string): Record<string, string> {
 }
 
 function outcomeOf(
-  { mapping, changes, added, changed, same, left, findings }: ImportPreview,
+  { mapping, changes, added, changed, same, left, findings, notes }: ImportPreview,
   out: string | undefined,
   blocked: boolean,
   before: Outcome['findings'],
@@ -160,8 +160,9 @@ function outcomeOf(
         ({ kind, title, before: old, after }) =>
           `  ${kind === 'added' ? 'new    ' : 'changes'}  ${title}: ${old === undefined ? '' : `${old} -> `}${after}`,
       ),
-      ...left.map(({ message, meaning = '' }) => `  left out  ${message} ${meaning}`.trimEnd()),
+      ...left.map(({ message, meaning = '', remedy }) => `  left out  ${message} ${meaning} ${remedy}`),
       `${added} new, ${changed} changed, ${same} the same${left.length === 0 ? '' : `, ${left.length} left out`}`,
+      ...notes,
       written
         ? `Wrote ${out}; the mapping is kept in it.`
         : `Nothing was written${blocked ? ': see the findings' : '; --out FILE writes the project with these changes'}.`,

@@ -503,6 +503,28 @@ export const importExamples = examples(
     'a price for one of two work items of one title',
     () => importTable(base, twoTows, priceOf('Tow to the site'), prices).findings,
   ],
+  [
+    'imports/unit-not-known',
+    'a price for one bucket',
+    imported(
+      [
+        ['Item', 'Unit', 'Price'],
+        ['ocean-tow', '$/bucket', '5'],
+      ],
+      prices,
+    ),
+  ],
+  [
+    'imports/beyond-limits',
+    'a wage below zero',
+    imported(
+      [
+        ['Trade', 'Wage'],
+        ['burner', '-5'],
+      ],
+      wages,
+    ),
+  ],
   ['imports/no-such-column', 'a wage table without wages', imported([['Trade'], ['burner']], wages)],
   ['imports/quote-incomplete', 'a price without its vendor', imported(priceOf('ocean-tow'), prices)],
   [
