@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Finding } from '../../core/base';
+import { lowerFirst, type Finding } from '../../core/base';
 import { bidView, grantView, type Evaluation } from '../../core/evaluation';
 import {
   bidWorkbook,
@@ -60,7 +60,7 @@ type Writer = (source: PaperSource, folder: string) => Promise<WrittenPapers> | 
 const writers: Readonly<Record<PaperKind, Writer>> = {
   workbook: async (source, folder) => {
     const paper = estimateWorkbook(source.evaluation, source.comparison);
-    if (paper === undefined) return nothing('workbook');
+    if (paper === undefined) return nothing('workbook', source);
     return file(source, folder, 'estimate.xlsx', await writeWorkbook(paper));
   },
   report: (source, folder) => printed(source, folder, ['board', 'grant', 'bid']),
@@ -79,11 +79,11 @@ const writers: Readonly<Record<PaperKind, Writer>> = {
   },
   calendar: (source, folder) => {
     const text = calendarFile(source.evaluation);
-    return text === undefined ? nothing('calendar') : file(source, folder, 'calendar.ics', text);
+    return text === undefined ? nothing('calendar', source) : file(source, folder, 'calendar.ics', text);
   },
   csv: (source, folder) => {
     const { estimate } = source.evaluation;
-    if (estimate?.money === undefined) return nothing('CSV files');
+    if (estimate?.money === undefined) return nothing('CSV files', source);
     const csv = csvFiles(source.evaluation);
     const written = csv.map(({ name, text }) => file(source, folder, `${name}.csv`, text));
     return { files: written.flatMap(({ files }) => files), findings: [] };
@@ -149,7 +149,8 @@ const NO_CHROMIUM: Finding = {
 
 /** Why nobody gets a report. */
 function withheld(source: PaperSource, readers: readonly ReportReader[]): WrittenPapers {
-  if (readers.includes('board') || source.evaluation.estimate?.money === undefined) return nothing('report');
+  if (readers.includes('board') || source.evaluation.estimate?.money === undefined)
+    return nothing('report', source);
   return readers.includes('bid') ? noBid(source) : noGrant(source);
 }
 
@@ -167,18 +168,24 @@ function noGrant({ evaluation }: PaperSource): WrittenPapers {
 }
 
 /** No bid file without a whole bid: what blocks it is told with it. */
-function noBid({ evaluation }: PaperSource): WrittenPapers {
-  const { files, findings } = nothing('bid');
-  return { files, findings: [...findings, ...bidView(evaluation).findings] };
+function noBid(source: PaperSource): WrittenPapers {
+  const own = bidView(source.evaluation).findings;
+  const { files, findings } = nothing('bid', source, own);
+  return { files, findings: [...findings, ...own] };
 }
 
-function nothing(paper: string): WrittenPapers {
+/** A paper that something withholds: what that is, first of all, and how much else. */
+function nothing(paper: string, { evaluation }: PaperSource, own: readonly Finding[] = []): WrittenPapers {
+  const [first, ...others] = [...evaluation.findings, ...own].filter(({ weight }) => weight === 'blocks');
   const finding: Finding = {
     code: 'papers/no-estimate',
     weight: 'warns',
-    place: '/',
-    message: `The ${paper} could not be written: there is no estimate.`,
-    meaning: 'Something in the project withholds it; the findings above say what.',
+    place: first?.place ?? '/',
+    message: `The ${paper} could not be written: ${first === undefined ? 'there is no estimate' : lowerFirst(first.message.replace(/\.$/, ''))}.`,
+    meaning:
+      others.length === 0
+        ? 'It would leave out what that withholds.'
+        : `It would leave out what that withholds; ${others.length} more ${others.length === 1 ? 'finding withholds' : 'findings withhold'} figures.`,
     remedy: 'Put the findings that block right, then write the papers again.',
   };
   return { files: [], findings: [finding] };

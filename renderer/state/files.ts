@@ -4,23 +4,23 @@ import { host } from '../host/bridge';
 import type { ViewId } from '../frame/view-table';
 import { isEdited, markSaved, startHistory } from './history';
 import { addNotice, dropNotice, dropRecovery, newKey } from './recovery';
-import { change, EMPTY_STATE, state } from './store';
+import { change, EMPTY_STATE, state, type Notice } from './store';
 import { runAgain } from './studies';
 import { workOut } from './working-out';
 
-function told(problem: Problem): void {
+function told(problem: Problem, about: Pick<Notice, 'id' | 'whileBlocked'> = { id: 'problem' }): void {
   addNotice({
-    id: 'problem',
+    ...about,
     head: problem.message,
     words: `${problem.meaning} ${problem.remedy}`,
-    actions: [{ title: 'Close this notice', run: () => dropNotice('problem') }],
+    actions: [{ title: 'Close this notice', run: () => dropNotice(about.id) }],
   });
 }
 
 /** The value of an answer, or its problem told as a notice. */
-export function valueOf<T>(reply: Reply<T>): T | undefined {
+export function valueOf<T>(reply: Reply<T>, about?: Pick<Notice, 'id' | 'whileBlocked'>): T | undefined {
   if (reply.ok) return reply.value;
-  told(reply.problem);
+  told(reply.problem, about);
   return undefined;
 }
 

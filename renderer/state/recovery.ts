@@ -1,3 +1,4 @@
+import type { FindingRow } from '../../core/views';
 import { engine } from '../engine/engine';
 import { host } from '../host/bridge';
 import { change, state, type Notice } from './store';
@@ -51,4 +52,17 @@ export function addNotice(notice: Notice): void {
 
 export function dropNotice(id: string): void {
   change({ notices: state().notices.filter(notice => notice.id !== id) });
+}
+
+/** The findings that withhold a figure, each by its code and place. */
+export function blockingOf(findings: readonly FindingRow[]): readonly string[] {
+  return findings
+    .filter(({ finding }) => finding.weight === 'blocks')
+    .map(({ finding }) => `${finding.code} ${finding.place}`);
+}
+
+/** The notices that still hold: what was withheld by a finding is not, once that is mended. */
+export function stillHolding(notices: readonly Notice[], findings: readonly FindingRow[]): readonly Notice[] {
+  const blocking = new Set(blockingOf(findings));
+  return notices.filter(({ whileBlocked = [] }) => whileBlocked.every(one => blocking.has(one)));
 }

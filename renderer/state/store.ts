@@ -28,6 +28,8 @@ export interface Notice {
   readonly head: string;
   readonly words: string;
   readonly actions: readonly { readonly title: string; readonly run: () => void }[];
+  /** The findings that withheld something as it came up, see `blockingOf`: it goes once one of them is mended. */
+  readonly whileBlocked?: readonly string[];
 }
 
 export type Panel =

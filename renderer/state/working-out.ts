@@ -6,7 +6,7 @@ import { engine } from '../engine/engine';
 import type { Part, Questions, ShownRows } from '../engine/protocol';
 import type { RunFound } from '../engine/study-protocol';
 import { edited, isEdited, redone, undone, type History } from './history';
-import { keepRecovery } from './recovery';
+import { keepRecovery, stillHolding } from './recovery';
 import { unfitting } from './fits';
 import { namesIn } from './opened';
 import { change, state } from './store';
@@ -94,6 +94,7 @@ function show(rows: ShownRows, opened: Partial<OpenedRows>): void {
     rows,
     opened: { ...state().opened, ...opened },
     ofLast: namesIn(opened),
+    notices: stillHolding(state().notices, rows.findings),
     isBehind: false,
     fault: undefined,
     changes: rows.changes,

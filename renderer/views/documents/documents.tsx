@@ -3,6 +3,7 @@ import { StillMissing } from '../../frame/still-missing';
 import { TitleLine } from '../../frame/title-line';
 import { host } from '../../host/bridge';
 import { give, textNow, valueOf } from '../../state/files';
+import { blockingOf, dropNotice } from '../../state/recovery';
 import { change, useWindow } from '../../state/store';
 import { Changes } from './changes';
 import { Copies } from './copies';
@@ -143,7 +144,13 @@ function Papers({ making, onMake }: PapersProps) {
 /** Lets the host make a paper and hands its files to the person. */
 async function makePaper(kind: string): Promise<void> {
   const scenario = useWindow.getState().scenario;
-  const made = valueOf(await host().makePapers({ text: await textNow(), scenario, only: [kind] }));
+  const id = `paper-${kind}`;
+  const whileBlocked = blockingOf(useWindow.getState().rows?.findings ?? []);
+  dropNotice(id);
+  const made = valueOf(await host().makePapers({ text: await textNow(), scenario, only: [kind] }), {
+    id,
+    whileBlocked,
+  });
   for (const paper of made ?? []) {
     const content = valueOf(await host().readPaper({ id: paper.id }));
     if (content !== undefined)
