@@ -1,7 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { shot } from './lib/looks';
 import { ownWindow } from './lib/own-window';
-import { openSample } from './lib/views';
+import { goToView, openSample } from './lib/views';
 
 const own = ownWindow();
 const LONG = { timeout: 30_000 };
@@ -81,6 +82,28 @@ test('a choice made by keys waits for Enter, and Escape leaves it as it was', as
     if (end === 'Escape') expect(await cell(page, 'hullType').innerText()).toBe(hull);
     else await expect.poll(() => cell(page, 'hullType').innerText(), LONG).not.toBe(hull);
   }
+  expect(complaints).toEqual([]);
+  await context.close();
+}, 120_000);
+
+test('a wage below zero is told at its cell, by mark, words and description, until it is put right', async () => {
+  const { page, context, complaints } = await own.open();
+  await openSample(page);
+  await goToView(page, 'Rates');
+  const wage = page.locator('td[data-edit^="/rates/overrides/trades~1"]').first();
+  const before = await wage.innerText();
+  const put = async (value: string) => {
+    await wage.click(LONG);
+    await page.locator('.cell-input').fill(value);
+    await page.keyboard.press('Enter');
+  };
+  await put('-5');
+  await expect.poll(() => wage.getAttribute('aria-invalid'), LONG).toBe('true');
+  const words = page.locator(`[id="${await wage.getAttribute('aria-describedby')}"]`);
+  expect(await words.innerText()).toMatch(/must be 0 or more/);
+  await shot(page, 'told-at-cell');
+  await put(before);
+  await expect.poll(() => wage.getAttribute('aria-invalid'), LONG).toBeNull();
   expect(complaints).toEqual([]);
   await context.close();
 }, 120_000);
