@@ -165,18 +165,28 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       titleOf: row => row.at,
       say: row => figure(row.figure),
     });
-    const offers = merged(project.quotes, offered.rows, {
-      place: '/quotes',
-      keyOf: quote => quote.id,
-      titleOf: quote => `Quote of ${quote.vendor}`,
-      say: quote => `${figure(quote.amount)} for ${quote.covers.map(cover => cover.item).join(', ')}`,
-    });
+    const known = new Map(project.quotes.map(quote => [quote.id, quote]));
+    // A price list speaks of prices: what the planner relies on, and which work a quote covers, stays.
+    const offers = merged(
+      project.quotes,
+      offered.rows.map(row => {
+        const { chosen, covers, exclusions } = known.get(row.id) ?? row;
+        return { ...row, chosen, covers, exclusions };
+      }),
+      {
+        place: '/quotes',
+        keyOf: quote => quote.id,
+        titleOf: quote => `Quote of ${quote.vendor}`,
+        say: quote => `${figure(quote.amount)} for ${quote.covers.map(cover => cover.item).join(', ')}`,
+      },
+    );
     return {
       next: { ...project, rates: { ...project.rates, overrides: rates.list }, quotes: offers.list },
       changes: [...rates.changes, ...offers.changes],
       same: rates.same + offers.same,
       findings: [...read.findings, ...entries.findings, ...own.findings, ...offered.findings],
-      quotes: offers.changes.length,
+      quotes: offers.changes.filter(({ place }) => known.get(place.slice('/quotes/'.length))?.chosen !== true)
+        .length,
     };
   },
 };

@@ -2,7 +2,7 @@ import { BASES, figureSchema, type Figure, type Finding } from '../../base';
 import { tankSchema, type Project, type Vessel } from '../schema';
 import { dateOf, keyOf, numberOf } from './cells';
 import type { ImportMapping } from './mapping';
-import { priceUnit, unitNotKnown } from './price-units';
+import { isLumpSum, priceUnit, unitNotKnown } from './price-units';
 import { cellOf, mapTable, type MappedRow, type TextTable } from './table';
 
 /** What a file gives, and what of it could not be read. */
@@ -139,8 +139,9 @@ export function importPrices(table: TextTable, mapping: ImportMapping): Imported
   const read = importRows(table, mapping, 'quoted', (row, figure): PriceRow | 'left out' | undefined => {
     const { fields } = row;
     const item = cellOf(fields, 'item');
-    const unit = priceUnit(cellOf(fields, 'unit'));
-    const price = figure('price', `USD/${unit ?? '1'}`);
+    const written = cellOf(fields, 'unit');
+    const unit = isLumpSum(written) ? 'lump sum' : priceUnit(written);
+    const price = figure('price', unit === 'lump sum' ? 'USD' : `USD/${unit ?? '1'}`);
     const quantity = numberOf(fields['quantity'], mapping);
     if (price === undefined || item === '') return undefined;
     if (unit === undefined) {

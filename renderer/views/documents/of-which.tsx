@@ -16,7 +16,7 @@ export function OfWhich() {
       <button
         type="button"
         className="plain-button"
-        onClick={() => chooseScenario(all[chosen]?.id ?? shown ?? '')}
+        onClick={() => chooseScenario(all[chosen]?.id ?? shown)}
       >
         Show scenario {letterOf(chosen)}
       </button>

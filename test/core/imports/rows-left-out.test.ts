@@ -52,6 +52,17 @@ describe('a row that cannot be taken is left out, and the others are taken', () 
   });
 });
 
+test('a price list that comes again keeps what is relied on, and which work a quote covers', () => {
+  const csv = (price: string) => readCsv(`Item,Unit,Price\ncable-stripping,lump sum,${price}\n`);
+  const { project: first } = importTable(project, library, csv('90000'), prices);
+  const quotes = first.quotes.map(quote => ({ ...quote, chosen: true, exclusions: ['scaffolding'] }));
+  expect(quotes.map(({ amount }) => amount.unit)).toEqual(['USD']);
+  const { project: again } = importTable({ ...first, quotes }, library, csv('95000'), prices);
+  expect(again.quotes.map(({ chosen, exclusions, amount }) => [chosen, exclusions, amount.value])).toEqual([
+    [true, ['scaffolding'], '95000'],
+  ]);
+});
+
 describe('what a price is for one of', () => {
   const read = (unit: string) =>
     importTable(project, library, readCsv(`Item,Unit,Price\ncable-stripping,${unit},4\n`), prices);
