@@ -13,11 +13,7 @@ export function OfWhich() {
   return (
     <p className="caution of-which" role="note">
       The board has chosen scenario {letterOf(chosen)}. The papers made now are of scenario {letterOf(own)}.{' '}
-      <button
-        type="button"
-        className="plain-button"
-        onClick={() => chooseScenario(all[chosen]?.id ?? shown)}
-      >
+      <button type="button" className="plain-button" onClick={() => chooseScenario(all[chosen]?.id ?? shown)}>
         Show scenario {letterOf(chosen)}
       </button>
     </p>
