@@ -15,11 +15,9 @@ export function bookOfBid(sheet: BidSheet): Book {
         ]),
     { key: `items/${row.number}/amount`, title: `item ${row.number}`, amount: row.amount },
   ]);
-  const alternates = sheet.alternates.map(row => ({
-    key: `alternates/${row.number}`,
-    title: `alternate ${row.number}`,
-    amount: row.amount,
-  }));
+  const alternates = sheet.alternates.flatMap(({ number, amount }) =>
+    amount === undefined ? [] : [{ key: `alternates/${number}`, title: `alternate ${number}`, amount }],
+  );
   const total = { key: 'base-bid', title: 'base bid', amount: sheet.baseBid };
   return { id: 'bid', title: 'bid sheet', entries: [...items, ...alternates, total] };
 }

@@ -124,7 +124,7 @@ function openNumbers(sheet: BidSheet): number[] {
   ]);
   const alternates = sheet.alternates.flatMap(row => [
     row.number,
-    Math.abs(row.amount) / 100,
+    ...(row.amount === undefined ? [] : [Math.abs(row.amount) / 100]),
     ...numbersIn(row.title),
   ]);
   return [...items, ...alternates, Math.abs(sheet.baseBid) / 100];

@@ -27,7 +27,8 @@ export interface BidItem {
 export interface Alternate {
   readonly id: string;
   readonly title: string;
-  readonly amount: Cents;
+  /** Absent while nobody has priced it. */
+  readonly amount?: Cents;
 }
 
 /** An item with its price. */
@@ -66,7 +67,7 @@ export function scheduleOfValues(
     baseBid,
     alternates,
     reconciliation: reconcileBid(lines, priced, baseBid),
-    findings: checkItems(contract, items),
+    findings: [...checkItems(contract, items), ...checkAlternates(alternates)],
   };
 }
 
@@ -152,6 +153,19 @@ function checkItems(contract: readonly EstimateLine[], items: readonly BidItem[]
       ),
     ),
   ];
+}
+
+function checkAlternates(alternates: readonly Alternate[]): Finding[] {
+  return alternates
+    .filter(({ amount }) => amount === undefined)
+    .map(({ id, title }) => ({
+      code: 'bid/alternate-without-price',
+      weight: 'warns',
+      place: `/bid/alternates/${id}`,
+      message: `The alternate "${title}" has no price`,
+      meaning: 'it stands in the bid without one, and whoever asked for it may reject the bid',
+      remedy: 'enter what it adds, or what it takes with a minus; 0 where it changes nothing',
+    }));
 }
 
 function blocked(code: string, place: string, message: string, remedy: string): Finding {

@@ -18,7 +18,14 @@ export interface BidSheetRow {
 export interface BidSheet {
   readonly items: readonly BidSheetRow[];
   readonly baseBid: Cents;
-  readonly alternates: readonly { readonly number: number; readonly title: string; readonly amount: Cents }[];
+  readonly alternates: readonly BidSheetAlternate[];
+}
+
+/** An alternate of the bid sheet; without an amount it is not priced yet, which is not the same as nothing. */
+export interface BidSheetAlternate {
+  readonly number: number;
+  readonly title: string;
+  readonly amount?: Cents;
 }
 
 /** A fact of the build-up: an hour, a wage, a production rate, a supplier. */
@@ -65,7 +72,11 @@ export function bidSheet(schedule: ScheduleOfValues): BidSheet {
       ...(item.allowance !== undefined && { isAllowance: true }),
     })),
     baseBid: schedule.baseBid,
-    alternates: schedule.alternates.map(({ title, amount }, index) => ({ number: index + 1, title, amount })),
+    alternates: schedule.alternates.map(({ title, amount }, index) => ({
+      number: index + 1,
+      title,
+      ...(amount !== undefined && { amount }),
+    })),
   };
 }
 

@@ -22,7 +22,7 @@ export const COPY_READERS: readonly {
     without: 'owner',
     reader: 'those who bid',
     keeps:
-      'Own rates, changes to work items, contingency, funding, risk and bids received stay with you. The ship, her quantities and the items to be priced go along: whoever opens the copy sees an estimate of them at the default rates, which may be near yours.',
+      'Own rates, changes to work items, amounts of alternates, contingency, funding, risk and bids received stay with you. The ship, her quantities and the items and alternates to be priced go along: whoever opens the copy sees an estimate of them at the default rates, which may be near yours.',
   },
 ];
 
@@ -81,7 +81,7 @@ const RATE_FIELDS = new Set(['book', 'priceDate', 'fixedPriceYear']);
 const WORDS: ReadonlyMap<string, string> = new Map(
   Object.entries({
     bid: 'Mark-ups, bid items and alternates',
-    'bid/alternates': 'Alternates with their amounts',
+    'bid/alternates': 'Amounts of alternates',
     'bid/lines': 'Work items of this project that stand in bid items',
     quotes: 'Quotes and the names of vendors',
     receivedBids: 'Bids received',
@@ -157,15 +157,16 @@ class Copying {
     return value;
   }
 
-  /** What the owner asks prices for goes to those who bid; what alternates may cost, and own work items, do not. */
+  /** What the owner asks prices for goes to those who bid, alternates too; what they may cost, and own work items, do not. */
   #bid({ bid, ownItems }: Project): Project['bid'] {
     if (bid === undefined) return undefined;
-    if (bid.alternates.length > 0) this.#tell('bid/alternates', bid.alternates);
+    const priced = bid.alternates.filter(({ amount }) => amount !== undefined);
+    if (priced.length > 0) this.#tell('bid/alternates', priced);
     const own = new Set(ownItems.map(item => item.id));
     const named = ownItems.filter(({ id }) => bid.items.some(item => item.lines.includes(id)));
     if (named.length > 0) this.#tell('bid/lines', named);
     const items = bid.items.map(item => ({ ...item, lines: item.lines.filter(line => !own.has(line)) }));
-    return { items, alternates: [] };
+    return { items, alternates: bid.alternates.map(({ id, title }) => ({ id, title })) };
   }
 
   #rates(rates: Project['rates']): Record<string, unknown> {
@@ -196,10 +197,12 @@ class Copying {
 
   /** Whether the place that a note or a change is about is in the copy, whole. */
   #goesAlong({ at }: { readonly at: string }): boolean {
-    const [section = '', first = '', second] = at.split('/').slice(1);
+    const [section = '', first = '', second, field] = at.split('/').slice(1);
     if (!this.#rule.sections.has(section)) return false;
     if (section === 'rates') return RATE_FIELDS.has(first);
     if (section === 'contingency') return this.#book !== 'owner';
+    // Of the bid what is asked for goes along: an item, the words of an alternate. The rest would tell an amount.
+    if (section === 'bid') return first === 'items' || (first === 'alternates' && field === 'title');
     return section !== 'items' || (second !== undefined && this.#rule.itemFields.has(second));
   }
 

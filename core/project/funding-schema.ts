@@ -132,8 +132,10 @@ export const bidSchema = z.strictObject({
       }),
     )
     .default([]),
-  /** Alternates: what each adds to the base bid, or takes from it. */
-  alternates: z.array(z.strictObject({ id: key, title: titleText, amount: figureSchema })).default([]),
+  /** Alternates: what each adds to the base bid, or takes from it; without an amount it is asked for and not priced yet. */
+  alternates: z
+    .array(z.strictObject({ id: key, title: titleText, amount: figureSchema.optional() }))
+    .default([]),
 });
 
 /** What the reef is worth and what it binds the owner to: the user's own figures, each with its source. */

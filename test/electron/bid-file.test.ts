@@ -41,7 +41,7 @@ describe('what leaves with the bid file', () => {
     // Every price is there, so the search reads the file and not an empty one.
     const texts = said.map(one => one.text);
     const prices = SHEET.items.flatMap(item => [item.amount, item.unitPrice ?? item.amount]);
-    for (const price of [...prices, ...SHEET.alternates.map(one => one.amount), SHEET.baseBid])
+    for (const price of [...prices, ...SHEET.alternates.flatMap(one => one.amount ?? []), SHEET.baseBid])
       expect(texts).toContain(String(price / 100));
     const leaks = findLeaks(texts, SECRETS).map(leak => ({ ...leak, ...said[leak.at] }));
     expect(leaks).toEqual([]);
@@ -172,7 +172,7 @@ function replaced(sheet: BidSheet): BidSheet {
     alternates: sheet.alternates.map((one, i) => ({
       ...one,
       title: `Other alternate ${'abcdefgh'.charAt(i)}`,
-      amount: one.amount < 0 ? -price(40 + i) : price(40 + i),
+      amount: (one.amount ?? 0) < 0 ? -price(40 + i) : price(40 + i),
     })),
   };
 }

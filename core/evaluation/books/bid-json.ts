@@ -29,7 +29,7 @@ export function bidJson(
     alternates: schedule.alternates.map(({ id, title, amount }) => ({
       id,
       title,
-      amount: inDollars(amount),
+      ...(amount !== undefined && { amount: inDollars(amount) }),
     })),
     reconciliation: reconciliationJson(schedule.reconciliation),
     ...(tabulation.comparison && { comparison: comparisonJson(tabulation) }),
@@ -59,7 +59,7 @@ function comparisonJson({ comparison, alternates, bids }: TabulationView): JsonO
     alternates: alternates.map(({ alternateId, title, estimate, byBid }) => ({
       id: alternateId,
       title,
-      estimate: inDollars(estimate),
+      ...(estimate !== undefined && { estimate: inDollars(estimate) }),
       byBid: amountsJson(byBid),
     })),
     bids: bids.length,

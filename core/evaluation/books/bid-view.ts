@@ -108,7 +108,7 @@ function headings(contract: readonly WorkItem[]): BidItem[] {
 }
 
 function alternateOf({ id, title, amount }: BidChoices['alternates'][number]): Alternate {
-  return { id, title, amount: centsOfFigure(amount) };
+  return { id, title, ...(amount && { amount: centsOfFigure(amount) }) };
 }
 
 /** Hours, production rates, crew rates, quantities and vendors behind the prices. */

@@ -19,8 +19,8 @@ import { shippedBookRules, type BookRules } from './shipped-rules';
 export interface AlternateAsked {
   readonly alternateId: string;
   readonly title: string;
-  /** What the owner reckons with. */
-  readonly estimate: Cents;
+  /** What the owner reckons with; absent while he has no amount for it. */
+  readonly estimate?: Cents;
   readonly byBid: Readonly<Record<string, Cents>>;
 }
 
@@ -54,7 +54,7 @@ export function tabulationView(
     alternates: schedule.alternates.map(({ id, title, amount }) => ({
       alternateId: id,
       title,
-      estimate: amount,
+      ...(amount !== undefined && { estimate: amount }),
       byBid: Object.fromEntries(receivedBids.flatMap(one => alternateOf(one, id))),
     })),
     findings: [...comparison.findings.map(inDocument), ...receivedBids.flatMap(one => strangers(one, items))],

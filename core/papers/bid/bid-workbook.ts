@@ -63,6 +63,9 @@ function valuesSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet 
   };
 }
 
+/** What stands in place of the amount of an alternate that is not priced yet. */
+export const NO_PRICE = 'no price';
+
 /** What stands in place of the price of one unit where none is asked for. */
 export function pricedAs({ isAllowance }: BidSheetRow): string {
   return isAllowance === true ? 'allowance' : 'lump sum';
@@ -97,8 +100,9 @@ function alternatesSheet({ alternates }: BidSheet, frame: BidFrame): PaperSheet 
       ...alternates.flatMap(({ number, title, amount }, i) => [
         text(FIRST_ROW + i, 1, String(number)),
         text(FIRST_ROW + i, 2, title),
-        text(FIRST_ROW + i, 3, amount < 0 ? 'takes' : 'adds'),
-        money(FIRST_ROW + i, 4, amount),
+        ...(amount === undefined
+          ? [text(FIRST_ROW + i, 3, NO_PRICE)]
+          : [text(FIRST_ROW + i, 3, amount < 0 ? 'takes' : 'adds'), money(FIRST_ROW + i, 4, amount)]),
       ]),
     ],
     widths: [10, 60, 14, 20],

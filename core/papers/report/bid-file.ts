@@ -2,7 +2,7 @@ import { anyBlocks } from '../../base';
 import { bidView } from '../../evaluation';
 import { fromCents } from '../../money';
 import { cautionsPart } from './basis-page';
-import { pricedAs } from '../bid/bid-workbook';
+import { NO_PRICE, pricedAs } from '../bid/bid-workbook';
 import { sampleLine } from './decision-sheet';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
@@ -52,7 +52,10 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
             table(
               'Alternates, not in the base bid',
               [{ title: 'Alternate' }, { title: 'Adds or takes, USD', figures: true }],
-              sheet.alternates.map(({ number, title, amount }) => [`${number}. ${title}`, dollars(amount)]),
+              sheet.alternates.map(({ number, title, amount }) => [
+                `${number}. ${title}`,
+                amount === undefined ? NO_PRICE : dollars(amount),
+              ]),
             ),
           ]),
     ),

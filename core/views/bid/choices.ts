@@ -1,9 +1,11 @@
+import type { Figure } from '../../base';
 import type { BidChoices } from '../../project';
 import type { BidView } from '../../evaluation';
 import type { EstimateContext } from '../context';
-import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from '../cells';
+import { aligned, editCell, REMOVE_COLUMN, removeCell, switchCell, words } from '../cells';
+import type { Measures } from '../measures';
 import { optionalFigure } from '../term-rows';
-import type { Addition, Column, Row, TableRows } from '../rows';
+import type { Addition, Column, Row, Shown, TableRows } from '../rows';
 
 const NOTHING = { id: '', title: 'none' };
 
@@ -130,7 +132,7 @@ export function alternateTable({ evaluation: { project }, measures }: EstimateCo
           value: one.title,
           label: `Words of the alternate ${one.title}`,
         }),
-        amount: givenCell(`${at}/amount`, `Amount of ${one.title}`, one.amount, measures),
+        amount: alternateAmount(`${at}/amount`, `Amount of ${one.title}`, one.amount, measures),
         remove: removeCell(at, `the alternate ${one.title}`),
       },
     };
@@ -147,8 +149,20 @@ export function alternateTable({ evaluation: { project }, measures }: EstimateCo
       entry: {},
       fields: [
         { path: 'title', kind: 'text', label: 'Words, beginning with Add or Deduct' },
-        { path: 'amount', kind: 'figure', label: 'Adds, $; less with a minus', unit: 'USD' },
+        {
+          path: 'amount',
+          kind: 'figure',
+          label: 'Adds, $; less with a minus',
+          unit: 'USD',
+          optional: true,
+        },
       ],
     },
   };
+}
+
+/** What an alternate adds or takes; one that nobody has priced says so. */
+function alternateAmount(at: string, label: string, amount: Figure | undefined, measures: Measures): Shown {
+  const shown = optionalFigure(at, label, amount, 'USD', measures);
+  return amount === undefined ? { ...shown, text: 'no price' } : shown;
 }

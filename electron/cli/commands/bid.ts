@@ -57,7 +57,11 @@ function bidLines({ sheet, schedule }: BidView): string[] {
   return [
     ...sheet.items.map(item => row(`${item.number}  ${item.title}`, item.amount)),
     row('Base bid', sheet.baseBid),
-    ...sheet.alternates.map(one => row(`Alternate ${one.number}  ${one.title}`, one.amount)),
+    ...sheet.alternates.map(({ number, title, amount }) =>
+      amount === undefined
+        ? `  Alternate ${number}  ${title}: no price`
+        : row(`Alternate ${number}  ${title}`, amount),
+    ),
   ];
 }
 

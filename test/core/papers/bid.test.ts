@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { bidPaper, bidWorkbook, internalWorkbook } from '../../../core/papers';
-import { bidView } from '../../../core/evaluation';
+import { bidPaper, bidWorkbook, internalWorkbook, reportHtml } from '../../../core/papers';
+import { bookOfBid } from '../../../core/bid';
+import { bidJson, bidView, tabulationView } from '../../../core/evaluation';
 import { demoProject, evaluated } from '../evaluation/demo';
 
 const evaluation = evaluated(demoProject());
@@ -52,6 +53,31 @@ describe('the bid file', () => {
     expect(at(5, 6)).toMatchObject({ formula: 'ROUND(D5*E5,2)', result: 996 });
     expect(at(6, 2)).toEqual({ kind: 'text', text: 'Permits (allowance, as set by the owner)' });
     expect(at(6, 5)).toEqual({ kind: 'text', text: 'allowance' });
+  });
+
+  test('says of an alternate without an amount that it has no price, and never counts it as zero', () => {
+    const bid = evaluation.project.bid;
+    if (bid === undefined) throw new Error('the demo has a bid');
+    const [priced] = bid.alternates;
+    if (priced === undefined) throw new Error('the demo has an alternate');
+    const alternates = [{ id: 'rail', title: 'Add: a rail' }, priced];
+    const asked = { ...evaluation, project: { ...evaluation.project, bid: { ...bid, alternates } } };
+    const { sheet, findings } = bidView(asked);
+    expect(sheet?.alternates[0]).toEqual({ number: 1, title: 'Add: a rail' });
+    expect(sheet?.baseBid).toBe(view.sheet?.baseBid);
+    expect(findings.map(({ code, place }) => [code, place])).toEqual([
+      ['bid/alternate-without-price', '/bid/alternates/rail'],
+    ]);
+    const rows = bidWorkbook(asked)?.sheets[1]?.cells.filter(({ row }) => row === 5) ?? [];
+    expect(rows.map(({ content }) => content)).toEqual(
+      ['1', 'Add: a rail', 'no price'].map(text => ({ kind: 'text', text })),
+    );
+    expect(reportHtml(asked, undefined, 'bid')).toMatch(/1\. Add: a rail<\/th><td[^>]*>no price<\/td>/);
+    const json = bidJson(asked, bidView(asked), tabulationView(asked));
+    expect(json['alternates']).toMatchObject([{ id: 'rail', title: 'Add: a rail' }, { amount: 18500 }]);
+    expect(JSON.stringify(json['alternates'])).not.toContain('"amount":0');
+    const book = sheet && bookOfBid(sheet).entries.map(({ key }) => key);
+    expect(book?.filter(key => key.startsWith('alternates'))).toEqual(['alternates/2']);
   });
 
   test('is not written while a contract line is in no item: a part would pass for the price', () => {

@@ -227,31 +227,45 @@ describe('the items of the bid', () => {
       alternates: [
         {
           id: 'more',
-          title: 'Add a secret alternate',
+          title: 'Add a secret-free alternate',
           amount: figure('76543.21', 'USD', 'secret-alternate'),
         },
       ],
     },
   });
 
-  test('go along to those who bid, without what alternates may cost and without own work items', () => {
+  test('go along to those who bid, alternates without what they may cost, and without own work items', () => {
     const { project, leftOut } = copyForOthers(document, 'owner', shippedLibrary());
     expect(project.bid).toEqual({
       items: [{ ...item, headings: [first.bidItem], lines: [first.id] }],
-      alternates: [],
+      alternates: [{ id: 'more', title: 'Add a secret-free alternate' }],
     });
     const bytes = writeProject(project);
-    for (const secret of [
-      'secret-own-work',
-      'Secret own work',
-      'secret alternate',
-      '76543.21',
-      'secret-alternate',
-    ])
+    for (const secret of ['secret-own-work', 'Secret own work', '76543.21', 'secret-alternate'])
       expect([secret, bytes.includes(secret)]).toEqual([secret, false]);
     const told = new Map(leftOut.map(each => [each.place, each.named]));
-    expect(told.get('/bid/alternates')).toBe('Add a secret alternate');
+    expect(told.get('/bid/alternates')).toBe('Add a secret-free alternate');
     expect(told.get('/bid/lines')).toBe('Secret own work');
+  });
+
+  test('are not told by what scenarios change in them: amounts stay, words go along', () => {
+    const changes = [
+      { at: '/bid/alternates/more/amount', to: 'secret-amount' },
+      { at: '/bid/alternates/new', to: 'secret-entry' },
+      { at: '/bid/alternates/more/title', to: 'Add another alternate' },
+      { at: '/bid/items/one/title', to: 'Clean-up of all decks' },
+    ];
+    const scenarios = [{ id: 'a', title: 'Plain', changes }];
+    const { project, leftOut } = copyForOthers({ ...document, scenarios }, 'owner', shippedLibrary());
+    expect(project.scenarios[0]?.changes).toEqual(changes.slice(2));
+    expect(leftOut.find(each => each.place === '/scenarios')?.entries).toBe(2);
+  });
+
+  test('are asked for by an alternate without an amount, of which there is nothing to tell', () => {
+    const open = { ...document, bid: { items: [], alternates: [{ id: 'more', title: 'Add a rail' }] } };
+    const { project, leftOut } = copyForOthers(open, 'owner', shippedLibrary());
+    expect(project.bid?.alternates).toEqual([{ id: 'more', title: 'Add a rail' }]);
+    expect(leftOut.map(each => each.place)).not.toContain('/bid/alternates');
   });
 
   test('stay with the contractor when the owner reads the copy', () => {

@@ -44,6 +44,17 @@ describe('the sheets of the bid', () => {
     );
   });
 
+  test('show an alternate that nobody has priced as one without a price, to be entered', () => {
+    const { bid } = example().project;
+    if (bid === undefined) throw new Error('the example is bid');
+    const alternates = [{ id: 'rail', title: 'Add: a rail' }];
+    const [row] = bidRows(contextOf({ bid: { ...bid, alternates } })).alternates.rows;
+    expect(row?.cells['amount']).toMatchObject({
+      text: 'no price',
+      edit: { at: '/bid/alternates/rail/amount', kind: 'figure', value: '', optional: true },
+    });
+  });
+
   test('that leaves has each item with its price, and the base bid under them', () => {
     const view = bidView(example());
     const { sheet, schedule } = view;

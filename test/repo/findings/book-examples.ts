@@ -122,6 +122,11 @@ const under = (change: Partial<Project>): Evaluation => ({
 
 export const bidExamples = examples(
   [
+    'bid/alternate-without-price',
+    'an alternate that is asked for and not priced',
+    () => scheduleOfValues([prep], [item({})], [{ id: 'rail', title: 'Add a rail' }]).findings,
+  ],
+  [
     'bid/allowance-changed',
     'an allowance of 50 bid at 60',
     () =>
