@@ -74,22 +74,31 @@ export function findingsPart({ evaluation: { findings } }: ReportFacts): Markup 
   );
 }
 
-/** The cautions of the work of this scenario, with who decides. */
+/** Cautions about what the program works out, and not about work that is done. */
+const ABOUT_RESULTS: readonly string[] = ['stability', 'costs-and-dates'];
+
+/** The cautions of the work of this scenario and of what the report tells of it, with who decides. */
 export function cautionsPart(facts: ReportFacts): Markup[] {
-  return [
-    element(
-      'div',
-      { class: 'cautions two' },
-      ...cautions(facts).map(words => element('p', { class: 'caution' }, words)),
-    ),
-    paragraph(facts.evaluation.library.cautionClosing),
-  ];
+  const { items } = facts.parts;
+  const named = [...items.flatMap(item => item.cautions), ...ABOUT_RESULTS];
+  return [cautionBoxes(facts, named), paragraph(facts.evaluation.library.cautionClosing)];
 }
 
-/** Cautions of the dangers of this scenario: of work that is done, of stability, and of costs. */
-function cautions({ evaluation, parts }: ReportFacts): string[] {
-  const named = new Set([...parts.items.flatMap(item => item.cautions), 'stability', 'costs-and-dates']);
-  return evaluation.library.cautions
-    .filter(caution => named.has(caution.id))
-    .map(caution => `${caution.work}: ${caution.danger} ${caution.care} Decides: ${caution.decides}.`);
+/** The cautions of the work bid alone: a bid holds no results of the program that a caution could be about. */
+export function bidCautionsPart(facts: ReportFacts): Markup[] {
+  const bid = new Set(facts.summary.lines.filter(line => line.contract).map(line => line.id));
+  const items = facts.parts.items.filter(item => bid.has(item.id));
+  const named = items.flatMap(item => item.cautions).filter(id => !ABOUT_RESULTS.includes(id));
+  return named.length === 0 ? [] : [heading(2, 'Cautions of the work'), cautionBoxes(facts, named)];
+}
+
+function cautionBoxes({ evaluation }: ReportFacts, named: readonly string[]): Markup {
+  const dangers = evaluation.library.cautions.filter(({ id }) => named.includes(id));
+  return element(
+    'div',
+    { class: 'cautions two' },
+    ...dangers.map(({ work, danger, care, decides }) =>
+      element('p', { class: 'caution' }, `${work}: ${danger} ${care} Decides: ${decides}.`),
+    ),
+  );
 }

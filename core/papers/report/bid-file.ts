@@ -1,12 +1,12 @@
 import { anyBlocks } from '../../base';
 import { bidView } from '../../evaluation';
 import { fromCents } from '../../money';
-import { cautionsPart } from './basis-page';
+import { bidCautionsPart } from './basis-page';
 import { NO_PRICE, pricedAs } from '../bid/bid-workbook';
 import { sampleLine } from './decision-sheet';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
-import { stageSpans } from './time-chart';
+import { stageSpans, stagesOverlap } from './time-chart';
 import { dateWords, dollarsAndCents, numberWords } from './words';
 
 /** Stages of the contractor, whose dates a bidder shows. */
@@ -18,6 +18,7 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
   if (sheet === undefined || anyBlocks(findings)) return undefined;
   const dollars = (cents: number) => dollarsAndCents(fromCents(cents));
   const { project, parts } = facts;
+  const spans = stageSpans(parts).filter(({ stage }) => STAGES_SHOWN.includes(stage));
   return [
     element(
       'section',
@@ -74,13 +75,13 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
       table(
         'Stages from first start to last finish',
         [{ title: 'Stage' }, { title: 'Start', figures: true }, { title: 'Finish', figures: true }],
-        stageSpans(parts)
-          .filter(({ stage }) => STAGES_SHOWN.includes(stage))
-          .map(({ title, start, finish }) => [title, dateWords(start), dateWords(finish)]),
+        spans.map(({ title, start, finish }) => [title, dateWords(start), dateWords(finish)]),
       ),
+      stagesOverlap(spans)
+        ? paragraph('A stage spans from its first to its last work item; stages overlap.')
+        : undefined,
       paragraph('Dates are planned, not promised; tow and sinking wait for weather.'),
-      heading(2, 'Cautions'),
-      ...cautionsPart(facts),
+      ...bidCautionsPart(facts),
     ),
   ];
 }

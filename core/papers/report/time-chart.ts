@@ -26,6 +26,11 @@ export function stageSpans({ schedule, items }: EstimateParts): StageSpan[] {
   });
 }
 
+/** Whether some stage begins before one that is listed before it has ended. */
+export function stagesOverlap(spans: readonly StageSpan[]): boolean {
+  return spans.some((span, i) => spans.slice(0, i).some(({ finish }) => span.start <= finish));
+}
+
 /** The first start of some spans, of which there is one at least. */
 function firstOf(spans: readonly { readonly start: string }[]): string {
   return at(spans.map(span => span.start).sort(), 0);
