@@ -80,8 +80,9 @@ const RATE_FIELDS = new Set(['book', 'priceDate', 'fixedPriceYear']);
 
 const WORDS: ReadonlyMap<string, string> = new Map(
   Object.entries({
-    bid: 'Mark-ups, bid items and alternates',
+    bid: 'Mark-ups, bid items, alternates and who offers',
     'bid/alternates': 'Amounts of alternates',
+    'bid/offer': 'Who offers, and until when',
     'bid/lines': 'Work items of this project that stand in bid items',
     quotes: 'Quotes and the names of vendors',
     receivedBids: 'Bids received',
@@ -162,6 +163,7 @@ class Copying {
     if (bid === undefined) return undefined;
     const priced = bid.alternates.filter(({ amount }) => amount !== undefined);
     if (priced.length > 0) this.#tell('bid/alternates', priced);
+    if (given(bid.offer ?? {}).length > 0) this.#tell('bid/offer', bid.offer);
     const own = new Set(ownItems.map(item => item.id));
     const named = ownItems.filter(({ id }) => bid.items.some(item => item.lines.includes(id)));
     if (named.length > 0) this.#tell('bid/lines', named);

@@ -9,6 +9,7 @@ import {
   type FormKind,
 } from '../funding';
 import { STAGES } from '../work';
+import { offerSchema } from './sections/offer';
 
 const words = z.string().max(4000);
 const titleText = z.string().min(1).max(200);
@@ -136,6 +137,8 @@ export const bidSchema = z.strictObject({
   alternates: z
     .array(z.strictObject({ id: key, title: titleText, amount: figureSchema.optional() }))
     .default([]),
+  /** Who bids and until when: the bidder’s, never the owner’s. */
+  offer: offerSchema.optional(),
 });
 
 /** What the reef is worth and what it binds the owner to: the user's own figures, each with its source. */

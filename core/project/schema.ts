@@ -24,6 +24,7 @@ import { siteSchema, vesselSchema } from './sections/vessel';
 
 export * from './sections/contingency';
 export * from './sections/decision';
+export * from './sections/offer';
 export * from './sections/plan';
 export * from './sections/received-bids';
 export * from './sections/record';

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { findLeaks, secretsOf, type BidSheet } from '../../core/bid';
 import { bidView } from '../../core/evaluation';
 import { bidPaper, bidWorkbook, internalWorkbook } from '../../core/papers';
+import { offerLines } from '../../core/papers/bid/offer';
 import { writeWorkbook } from '../../electron/papers/write-workbook';
 import { demoProject, evaluated } from '../core/evaluation/demo';
 import { everythingSaid, saidOfProject, type Said } from './workbook-parts';
@@ -16,12 +17,23 @@ const SHEET = present(VIEW.sheet);
 const INTERNAL = present(VIEW.internal);
 const SECRETS = secretsOf(INTERNAL, SHEET);
 
+/** An offer of the same shape, of others. */
+const OTHER_OFFER = offerLines(EVALUATION).map(({ title, words }) => ({
+  title,
+  ...(words !== undefined && { words: `Other words of ${title}` }),
+}));
+
 let file: Buffer;
 let control: Said[];
 
 beforeAll(async () => {
   file = await writeWorkbook(present(bidWorkbook(EVALUATION)));
-  const frame = { title: 'Another ship of another place', date: EVALUATION.today, sample: true };
+  const frame = {
+    title: 'Another ship of another place',
+    date: EVALUATION.today,
+    sample: true,
+    offer: OTHER_OFFER,
+  };
   control = await everythingSaid(await writeWorkbook(bidPaper(replaced(SHEET), frame)));
 });
 
@@ -49,7 +61,10 @@ describe('what leaves with the bid file', () => {
 
   test('the file is the same byte for byte whatever stands behind the prices', async () => {
     const again = await writeWorkbook(
-      bidPaper(SHEET, { title: demo.title, date: EVALUATION.today, sample: demo.sample }),
+      bidPaper(SHEET, {
+        ...{ title: demo.title, date: EVALUATION.today, sample: demo.sample },
+        offer: offerLines(EVALUATION),
+      }),
     );
     expect(again.equals(file)).toBe(true);
   });

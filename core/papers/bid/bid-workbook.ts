@@ -4,9 +4,11 @@ import { bidView, type Evaluation } from '../../evaluation';
 import { anyBlocks } from '../../base';
 import { dollarsOf, fromCents } from '../../money';
 import { headingRow, moneyFormula, text } from '../workbook/cells';
+import { SIGNED_LINES, offerLines, type OfferLine } from './offer';
 import type { PaperCell, PaperSheet, PaperWorkbook } from '../workbook/model';
 
 const FIRST_ROW = 5;
+const VALUES = 'Schedule of values';
 const HEADINGS = ['Item', 'Work', 'Unit', 'Quantity', 'Unit price, USD', 'Amount, USD'];
 
 /** What a bid file says beside its prices. */
@@ -15,6 +17,8 @@ export interface BidFrame {
   readonly date: string;
   /** Set on invented examples: the file says so. */
   readonly sample: boolean;
+  /** Who offers what to whom: lines without words are left to be filled by hand. */
+  readonly offer: readonly OfferLine[];
 }
 
 /**
@@ -25,11 +29,16 @@ export function bidWorkbook(evaluation: Evaluation): PaperWorkbook | undefined {
   const { sheet, findings } = bidView(evaluation);
   if (sheet === undefined || anyBlocks(findings)) return undefined;
   const { project, today } = evaluation;
-  return bidPaper(sheet, { title: project.title, date: today, sample: project.sample });
+  return bidPaper(sheet, {
+    title: project.title,
+    date: today,
+    sample: project.sample,
+    offer: offerLines(evaluation),
+  });
 }
 
 /**
- * The bid sheet as a workbook: schedule of values, base bid, alternates. It is made from the bid sheet alone, which
+ * The bid sheet as a workbook: schedule of values, base bid, alternates, who offers. It is made from the bid sheet alone, which
  * has no place for hours, wages, production rates, mark-ups or suppliers.
  */
 export function bidPaper(sheet: BidSheet, frame: BidFrame): PaperWorkbook {
@@ -40,6 +49,7 @@ export function bidPaper(sheet: BidSheet, frame: BidFrame): PaperWorkbook {
     sheets: [
       valuesSheet(sheet, frame),
       ...(sheet.alternates.length === 0 ? [] : [alternatesSheet(sheet, frame)]),
+      offerSheet(sheet, frame),
     ],
   };
 }
@@ -47,7 +57,7 @@ export function bidPaper(sheet: BidSheet, frame: BidFrame): PaperWorkbook {
 function valuesSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet {
   const guard = FIRST_ROW + items.length;
   return {
-    name: 'Schedule of values',
+    name: VALUES,
     cells: [
       ...head(`Schedule of values: ${frame.title}`, frame.sample),
       text(2, 1, 'Each item at its full price, overhead, profit, bond, insurance and tax included.', 'note'),
@@ -106,6 +116,30 @@ function alternatesSheet({ alternates }: BidSheet, frame: BidFrame): PaperSheet 
       ]),
     ],
     widths: [10, 60, 14, 20],
+    headingRows: FIRST_ROW - 1,
+    landscape: true,
+  };
+}
+
+/** Who offers, to whom and until when, with the base bid as the schedule has it, and lines to sign on. */
+function offerSheet({ items, baseBid }: BidSheet, frame: BidFrame): PaperSheet {
+  const { offer } = frame;
+  const base = FIRST_ROW + offer.length;
+  return {
+    name: 'Offer',
+    cells: [
+      ...head(`Offer: ${frame.title}`, frame.sample),
+      text(2, 1, 'What is empty is to be filled in by the bidder.', 'note'),
+      ...headingRow(FIRST_ROW - 1, ['Of the offer', 'Words']),
+      ...offer.flatMap(({ title, words }, i) => [
+        text(FIRST_ROW + i, 1, title),
+        ...(words === undefined ? [] : [text(FIRST_ROW + i, 2, words)]),
+      ]),
+      text(base, 1, 'Base bid', 'total'),
+      moneyFormula(base, 2, `'${VALUES}'!F${FIRST_ROW + items.length + 1}`, fromCents(baseBid), 'total'),
+      ...SIGNED_LINES.map((title, i) => text(base + 2 + i, 1, title)),
+    ],
+    widths: [28, 80],
     headingRows: FIRST_ROW - 1,
     landscape: true,
   };

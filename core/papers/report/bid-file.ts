@@ -3,6 +3,7 @@ import { bidView } from '../../evaluation';
 import { fromCents } from '../../money';
 import { bidCautionsPart } from './basis-page';
 import { NO_PRICE, pricedAs } from '../bid/bid-workbook';
+import { SIGNED_LINES, offerLines, type OfferLine } from '../bid/offer';
 import { sampleLine } from './decision-sheet';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, points, table, type Markup } from './markup';
@@ -23,11 +24,9 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
     element(
       'section',
       {},
-      element('h1', {}, `Bid file: ${project.title}`),
+      element('h1', {}, `Bid: ${project.title}`),
       sampleLine(project.sample),
-      paragraph(
-        `Ship ${project.vessel.name}, prepared at ${project.site.port}, sunk at ${project.site.name}.`,
-      ),
+      handLines(offerLines(facts.evaluation)),
       heading(2, 'Schedule of values'),
       table(
         'Items at their full price',
@@ -62,7 +61,7 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
     ),
     element(
       'section',
-      { class: 'page' },
+      {},
       heading(2, 'What the price holds'),
       points([
         `Prices are those of ${dateWords(project.rates.priceDate)}, brought to the month of each work.`,
@@ -82,6 +81,29 @@ export function bidFilePages(facts: ReportFacts): Markup[] | undefined {
         : undefined,
       paragraph('Dates are planned, not promised; tow and sinking wait for weather.'),
       ...bidCautionsPart(facts),
+      signedPart(facts),
     ),
   ];
+}
+
+/** The offer in the bidder's name; an empty line where a hand is to write. */
+function signedPart({ project, evaluation: { scenario } }: ReportFacts): Markup {
+  return element(
+    'div',
+    { class: 'signed' },
+    heading(2, 'Signed for the bidder'),
+    paragraph(`The bidder offers the work of this bid, ${scenario.title}, to ${project.site.county}.`),
+    handLines(SIGNED_LINES.map(title => ({ title }))),
+  );
+}
+
+function handLines(lines: readonly OfferLine[]): Markup {
+  return element(
+    'dl',
+    { class: 'hand' },
+    ...lines.flatMap(({ title, words }) => [
+      element('dt', {}, title),
+      element('dd', words === undefined ? { class: 'empty' } : {}, words ?? ''),
+    ]),
+  );
 }

@@ -20,7 +20,7 @@ export type ReportReader = (typeof REPORT_READERS)[number];
 const NAMES: Readonly<Record<ReportReader, string>> = {
   board: 'Report to the board',
   grant: 'Grant file',
-  bid: 'Bid file',
+  bid: 'Bid',
 };
 
 const PAGES: Readonly<
@@ -55,15 +55,18 @@ export function reportHtml(
   const body = facts && PAGES[reader](facts);
   if (facts === undefined || body === undefined) return undefined;
   const { project, today, letter, scenario } = evaluation;
-  const title = `${project.title}: ${NAMES[reader]}, scenario ${letter}, ${scenario.title}`;
   const sample = project.sample ? 'Invented example. ' : '';
-  const foot = `${sample}Estimate of ${today}. Document ${facts.documentHash}. Format ${project.version}.`;
+  // A bid is an offer: its readers have no use for the letter of a scenario, nor is it an estimate to them.
+  const isOffer = reader === 'bid';
+  const head = `${NAMES[reader]}, ${isOffer ? scenario.title : `scenario ${letter}`}`;
+  const foot = `${sample}${isOffer ? 'Bid' : 'Estimate'} of ${today}. Document ${facts.documentHash}. Format ${project.version}.`;
+  const title = isOffer ? `${project.title}: ${head}` : `${project.title}: ${head}, ${scenario.title}`;
   return [
     '<!doctype html>',
     '<html lang="en-US"><head><meta charset="utf-8">',
     '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src \'unsafe-inline\'">',
     `<title>${escaped(title)}</title>`,
-    `<style>${pageStyle(foot, `${NAMES[reader]}, scenario ${letter}`)}</style></head>`,
+    `<style>${pageStyle(foot, head)}</style></head>`,
     `<body>${body.map(inside).join('\n')}</body></html>`,
     '',
   ].join('\n');

@@ -51,6 +51,13 @@ b.figure { font-weight: 600; white-space: nowrap; font-variant-numeric: tabular-
 .lines caption { break-after: avoid; font-size: 10pt; padding-top: 6pt; }
 .cautions.two { columns: 2; column-gap: 16pt; margin-bottom: 8pt; }
 .cautions.two .caution { font-size: 7.8pt; line-height: 1.25; margin-bottom: 4pt; }
+.hand { display: grid; grid-template-columns: 110pt 1fr; margin: 4pt 0 8pt; font-size: 9pt; }
+.hand dt { color: #43504e; padding: 1.5pt 0; }
+.hand dd { margin: 0; padding: 1.5pt 0; white-space: pre-line; }
+.hand dd.empty { border-bottom: 0.5pt solid #43504e; min-height: 14pt; }
+.signed { break-inside: avoid; }
+.signed .hand dd.empty { min-height: 22pt; }
+.signed .hand dt { align-self: end; }
 svg { display: block; margin: 2pt 0 8pt; break-inside: avoid; }
 svg text { font-size: 9.5px; fill: #15201f; }
 svg .bar { fill: #0e5662; }

@@ -32,7 +32,7 @@ export function beginBid(
     headings: [title],
     lines: [],
   }));
-  return items.length === 0 ? undefined : { items, alternates: bid?.alternates ?? [] };
+  return items.length === 0 ? undefined : { ...bid, items, alternates: bid?.alternates ?? [] };
 }
 
 /** The items of the bid as the owner decides them; without any the headings of the work are the items. */

@@ -7,6 +7,8 @@ export interface BidRows {
   readonly missing: readonly string[];
   /** The sheet that leaves: prices alone. */
   readonly sheet: TableRows;
+  /** Who bids, and the terms of the offer. */
+  readonly offer: TableRows;
   readonly alternates: TableRows;
   /** The sheet that stays: each item with its lines and elements. */
   readonly inside: TableRows;
@@ -18,6 +20,8 @@ export interface BidRows {
   /** Items to begin with; nothing where there are some. */
   readonly begin: BidChoices | undefined;
   readonly margin: Sentence;
+  /** What the build-up does not hold, in words. */
+  readonly outside: string;
   readonly comparison: BidComparisonRows | undefined;
   readonly bidders: readonly TableRows[];
   readonly findings: readonly string[];

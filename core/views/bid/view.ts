@@ -8,6 +8,7 @@ import type { Sentence } from '../rows';
 import { bidId, bidOf } from './bid-of';
 import { buildUpRows } from './build-up';
 import { alternateTable, beginBid, itemChoices } from './choices';
+import { offerTable } from './offer';
 import { bidderTables, comparisonRows, percentText } from './received';
 import type { BidRows } from './rows';
 import { insideTable, sheetTable } from './sheet-tables';
@@ -20,6 +21,7 @@ export function bidRows(context: EstimateContext): BidRows {
     sentence: sentence(view),
     missing: view.sheet === undefined ? view.findings.filter(blocks).map(findingWords) : [],
     sheet: sheetTable(view),
+    offer: offerTable(context),
     alternates: alternateTable(context),
     inside: insideTable(view),
     buildUp: buildUpRows(context, view),
@@ -28,11 +30,16 @@ export function bidRows(context: EstimateContext): BidRows {
     items: itemChoices(context),
     begin: beginBid(context, view),
     margin: marginWords(context),
+    outside: OUTSIDE,
     comparison: comparisonRows(context),
     bidders: bidderTables(context),
     findings: view.findings.map(findingWords),
   };
 }
+
+/** What a bidder may take for part of the price, and is not. */
+const OUTSIDE =
+  'Hiring crews and letting them go is not in the price: what levelling of crews weighs by it, in the view of the schedule, is told beside the estimate. A bidder who wants it paid puts it into a rate or a mark-up.';
 
 function sentence({ sheet, internal, findings }: BidView): Sentence {
   if (sheet === undefined) return ['There is no bid yet: a line of the estimate is absent.'];

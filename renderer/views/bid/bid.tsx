@@ -72,6 +72,7 @@ function Sheet({ view }: { view: BidRows }) {
           <DataTable table={view.sheet} />
         </div>
         <div className="column">
+          <DataTable table={view.offer} />
           <DataTable table={view.alternates} />
           {view.reconciliation === undefined ? null : <DataTable table={view.reconciliation} />}
         </div>
@@ -94,6 +95,7 @@ function BuildUp({ view }: { view: BidRows }) {
           <Says sentence={view.margin} />
         </p>
       )}
+      <p className="table-note">{view.outside}</p>
       <p className="caution bid-note">
         <strong>Stays inside.</strong> Hours, rates, suppliers and mark-ups are never on the sheet that
         leaves.

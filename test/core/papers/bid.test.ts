@@ -45,8 +45,8 @@ describe('the bid file', () => {
       baseBid: 599_600,
       alternates: [],
     };
-    const { sheets } = bidPaper(sheet, { title: 'Test', date: '2026-11-25', sample: false });
-    expect(sheets).toHaveLength(1);
+    const { sheets } = bidPaper(sheet, { title: 'Test', date: '2026-11-25', sample: false, offer: [] });
+    expect(sheets.map(({ name }) => name)).toEqual(['Schedule of values', 'Offer']);
     const cells = sheets[0]?.cells ?? [];
     const at = (row: number, column: number) =>
       cells.find(cell => cell.row === row && cell.column === column)?.content;

@@ -261,6 +261,18 @@ describe('the items of the bid', () => {
     expect(leftOut.find(each => each.place === '/scenarios')?.entries).toBe(2);
   });
 
+  test('go to those who bid without who offers, and to the owner with nothing of the bid', () => {
+    const offer = { bidder: 'Secret Offering Yard', contact: 'secret-contact', validUntil: '2027-03-31' };
+    const offered = projectSchema.parse({ ...document, bid: { ...document.bid, offer } });
+    const { project, leftOut } = copyForOthers(offered, 'owner', shippedLibrary());
+    expect(project.bid?.offer).toBeUndefined();
+    expect(writeProject(project)).not.toMatch(/Secret Offering Yard|secret-contact|2027-03-31/);
+    expect(leftOut.find(each => each.place === '/bid/offer')?.words).toBe('Who offers, and until when');
+    const owner = copyForOthers(offered, 'bid', shippedLibrary());
+    expect(writeProject(owner.project)).not.toMatch(/Secret Offering Yard|secret-contact/);
+    expect(owner.leftOut.find(each => each.place === '/bid')?.words).toContain('who offers');
+  });
+
   test('are asked for by an alternate without an amount, of which there is nothing to tell', () => {
     const open = { ...document, bid: { items: [], alternates: [{ id: 'more', title: 'Add a rail' }] } };
     const { project, leftOut } = copyForOthers(open, 'owner', shippedLibrary());

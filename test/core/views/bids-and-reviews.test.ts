@@ -44,6 +44,21 @@ describe('the sheets of the bid', () => {
     );
   });
 
+  test('have a place for who offers and until when, and say what is not in the price', () => {
+    const { bid } = example().project;
+    if (bid === undefined) throw new Error('the example is bid');
+    const rows = bidRows(contextOf({ bid: { ...bid, offer: { bidder: 'Brae Invented Works' } } }));
+    expect(rows.offer.rows.map(row => row.cells['value']?.edit)).toMatchObject([
+      { at: '/bid/offer/bidder', kind: 'text', value: 'Brae Invented Works' },
+      { at: '/bid/offer/address', kind: 'text', value: '', optional: true },
+      { at: '/bid/offer/contact', kind: 'text' },
+      { at: '/bid/offer/validUntil', kind: 'date', optional: true },
+      { at: '/bid/offer/addenda', kind: 'text' },
+    ]);
+    expect(rows.outside).toMatch(/^Hiring crews and letting them go is not in the price/);
+    expect(rows.outside).not.toMatch(/\d/);
+  });
+
   test('show an alternate that nobody has priced as one without a price, to be entered', () => {
     const { bid } = example().project;
     if (bid === undefined) throw new Error('the example is bid');
