@@ -49,6 +49,7 @@ export const SUBJECTS: ReadonlySet<string> = new Set([
 const NOT_CODES: ReadonlySet<string> = new Set([
   'bid/alternates',
   'bid/lines',
+  'bid/offer',
   'items/fields',
   'rates/overrides',
   'rates/wages',
