@@ -1,6 +1,7 @@
 import { lazy, Suspense, type ComponentType } from 'react';
 import { isOfBefore } from '../state/opened';
 import { useWindow } from '../state/store';
+import { useIsBehind } from '../state/studies';
 import { FirstRun } from '../views/first-run/first-run';
 import { BottomLine } from './bottom-line';
 import { Notices } from './notices';
@@ -32,7 +33,8 @@ const SURFACES: Readonly<Record<ViewId, ComponentType>> = {
 export function Frame() {
   const panel = useWindow(window => window.panel);
   const view = useWindow(window => window.view);
-  const isBefore = useWindow(isOfBefore);
+  const isAnswerBehind = useIsBehind(view);
+  const isBefore = useWindow(isOfBefore) || isAnswerBehind;
   return (
     <div className="frame">
       <ViewList />

@@ -132,6 +132,15 @@ export function stopStudy(name: StudyName): void {
   change({ status: 'Stopped. The last answer stays.' });
 }
 
+/** Whether the answer that a view shows to a long question is about an earlier state of the document. */
+export function useIsBehind(view: string): boolean {
+  const project = useWindow(window => window.history?.project);
+  const about = useStudies(all =>
+    view === 'decision' || view === 'compare' ? all[view].answer && all[view].about : undefined,
+  );
+  return about !== undefined && about !== project;
+}
+
 /** A long question of an open view: asked when it opens, and again a moment after every edit. A run goes on meanwhile. */
 export function useStudy<N extends StudyName>(name: N): Studies[N] {
   const project = useWindow(window => window.history?.project);

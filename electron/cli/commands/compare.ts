@@ -37,7 +37,7 @@ export const compareCommand: Command = {
     const lines = [
       ...evaluations.map(scenarioLine),
       ...rankingLines(comparison),
-      ...comparison.bridges.flatMap(bridgeLines),
+      ...comparison.bridges.flatMap(bridge => bridgeLines(bridge, evaluations)),
     ];
     return { json: { ...comparisonJson(comparison), findings: all }, lines, findings: all };
   },
@@ -82,11 +82,12 @@ function rankingLines(comparison: Comparison): string[] {
   ];
 }
 
-function bridgeLines({ from, to, steps, total, risk }: Bridge): string[] {
+function bridgeLines({ from, to, steps, total, risk }: Bridge, evaluations: readonly Evaluation[]): string[] {
+  const letter = (id: string) => evaluations.find(({ scenario }) => scenario.id === id)?.letter ?? id;
   const row = (title: string, dollars: string) => `  ${title.padEnd(60)} ${dollars.padStart(16)}`;
   return [
     '',
-    `From ${from} to ${to}`,
+    `From ${letter(from)} to ${letter(to)}`,
     ...steps.map(({ title, amount }) => row(title, moneyText(amount))),
     row('Difference of the totals', moneyText(total)),
     ...(risk === undefined
