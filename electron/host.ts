@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import { z } from 'zod';
 import type { Answer, ChannelName, Request, Reply } from './channels';
 import { settingsSchema } from './files/app-folder';
-import { WINDOW_PAPERS } from './papers/kinds';
+import { EVERY_PAPER } from './papers/kinds';
 import type { HostDocuments } from './files/documents';
 import type { PaperRoom } from './paper-room';
 import { answered } from './problem';
@@ -18,7 +18,7 @@ const id = z.strictObject({ id: z.string().regex(/^[0-9a-f]{24}$/) });
 const text = z.string().max(50 * 1024 * 1024);
 const name = z.string().min(1).max(200);
 const recoveryKey = z.string().regex(/^[a-z0-9]{8,40}$/);
-const paperKinds = z.array(z.enum(WINDOW_PAPERS)).max(WINDOW_PAPERS.length);
+const paperKinds = z.array(z.enum(EVERY_PAPER)).max(EVERY_PAPER.length);
 
 /** The shape of every question. A question of another shape never reaches its handler. */
 export const QUESTIONS = {

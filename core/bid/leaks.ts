@@ -27,7 +27,7 @@ export function secretsOf(internal: InternalSheet, sheet: BidSheet): Secrets {
   const openWords = [...sheet.items, ...sheet.alternates].map(row => row.title.toLowerCase());
   const numbers = [...amountsOf(internal).map(cents => cents / 100), ...plainNumbers(internal)];
   const words = internal.items.flatMap(item =>
-    item.lines.flatMap(line => [line.source, ...line.facts.map(fact => fact.value)]),
+    item.lines.flatMap(line => [...line.source.split('; '), ...line.facts.map(fact => fact.value)]),
   );
   return {
     open,

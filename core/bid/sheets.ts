@@ -55,6 +55,7 @@ interface InternalLine {
   readonly title: string;
   readonly amounts: Readonly<Record<Element, Cents>>;
   readonly total: Cents;
+  /** Where its rates come from; of a line without rates of its own, the weakest of what it is worked out from. */
   readonly source: string;
   readonly facts: readonly { readonly title: string; readonly value: number | string }[];
 }
@@ -115,7 +116,7 @@ function internalLine(line: EstimateLine, facts: readonly BuildUpFact[]): Intern
     title: line.title,
     amounts: line.amounts,
     total: line.total,
-    source: line.source,
+    source: line.rateSource ?? line.source,
     facts: facts.filter(fact => fact.lineId === line.id).map(({ title, value }) => ({ title, value })),
   };
 }

@@ -55,6 +55,8 @@ export interface EstimateLine extends FormHints {
   readonly contract: boolean;
   readonly basis: Basis;
   readonly source: string;
+  /** Where its own rates come from, or its quote; absent for a line that has none, as a haul. */
+  readonly rateSource?: string;
   readonly year?: number;
   /** Quantity times rate in words, such as `148,000 gal at $0.52 a gal`. */
   readonly workings?: string;

@@ -37,6 +37,17 @@ beforeAll(async () => {
   control = await everythingSaid(await writeWorkbook(bidPaper(replaced(SHEET), frame)));
 });
 
+test('a line that a quote covers whole has the quote as its source, and no rate that it no longer rests on', () => {
+  const lines = INTERNAL.items.flatMap(item => item.lines);
+  const chosen = EVALUATION.project.quotes.find(quote => quote.chosen);
+  const covered = (chosen?.covers ?? []).filter(({ share }) => share === '1');
+  expect(covered.length).toBeGreaterThan(0);
+  for (const { item } of covered)
+    expect(lines.find(line => line.lineId === item)?.source).toBe(
+      `Quote of ${chosen?.vendor}, ${chosen?.dated}`,
+    );
+});
+
 describe('what leaves with the bid file', () => {
   test('there is enough to hide: every line with its elements, hours, rates, mark-ups, wages and suppliers', () => {
     const lines = INTERNAL.items.flatMap(item => item.lines);

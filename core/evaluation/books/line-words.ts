@@ -9,6 +9,8 @@ export interface LineWords {
   readonly basis: Basis;
   readonly source: string;
   readonly year?: number;
+  /** The sources of the line's own rates, or of the quote in their place: not of the quantity that they are multiplied by. */
+  readonly rateSource?: string;
   /** The given that the basis is of, with its value: what is assumed where nobody has checked it. */
   readonly given?: string;
 }
@@ -30,23 +32,34 @@ function findWords(line: EstimateLine, money: MoneySheet): LineWords {
     undefined,
   );
   if (basis === undefined) return { basis: 'published', source: 'nothing is spent on this line' };
-  const step = weakGiven(line.id, basis, money);
-  if (step?.given === undefined) return { basis, source: 'the rate book' };
+  const steps = [...why(money.result, idOf(money.lines.columns.direct, line.id)).steps.values()];
+  const rateSource = ratesOf(line.id, steps);
+  const rates = rateSource === '' ? {} : { rateSource };
+  const step = steps.find(({ given }) => given?.basis === basis && given.source !== 'the calendar');
+  if (step?.given === undefined) return { basis, source: 'the rate book', ...rates };
   const { source, year } = step.given;
   const unit = step.unit === '1' ? '' : ` ${step.unit}`;
   return {
     basis,
     source,
     ...(year !== undefined && { year }),
+    ...rates,
     given: `${step.title}: ${step.value ?? 'absent'}${unit}`,
   };
 }
 
-function weakGiven(lineId: string, basis: Basis, money: MoneySheet): WhyStep | undefined {
-  const { steps } = why(money.result, idOf(money.lines.columns.direct, lineId));
-  return [...steps.values()].find(
-    step => step.given?.basis === basis && step.given.source !== 'the calendar',
+/** Each source once of the hours and dollars that are given for this line and for no other. */
+function ratesOf(lineId: string, steps: readonly WhyStep[]): string {
+  const own = steps.filter(
+    ({ id, unit, value }) =>
+      (id.startsWith(`lines/${lineId}/`) || id.startsWith(`worked/${lineId}/`)) &&
+      /^(USD|h)(\/|$)/.test(unit) &&
+      Number(value ?? 0) !== 0,
   );
+  const quote = own.find(({ id, given }) => id === `lines/${lineId}/quote` && given !== undefined);
+  const isAllQuoted = steps.some(({ id, value }) => id === `lines/${lineId}/covered` && Number(value) === 1);
+  const told = quote !== undefined && isAllQuoted ? [quote] : own;
+  return [...new Set(told.flatMap(({ given }) => given?.source ?? []))].join('; ');
 }
 
 /**

@@ -53,7 +53,7 @@ function buildUpSheet({ items, buildUp }: InternalSheet): PaperSheet {
   });
   return sheet(
     'Build-up',
-    ['Item', 'Work', ...TITLES, 'Price, USD', 'Source'],
+    ['Item', 'Work', ...TITLES, 'Price, USD', 'Source of the rate'],
     [32, 44, 14, 14, 14, 14, 14, 14, 14, 16, 60],
     [
       ...rows,

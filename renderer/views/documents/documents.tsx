@@ -20,11 +20,14 @@ const FACES = [
   { id: 'changes', title: 'Changes' },
 ];
 
+/** One paper that the window can make. */
 interface Paper {
   readonly kind: string;
   readonly title: string;
   readonly forWhom: string;
   readonly action: string;
+  /** It is for the house alone and does not count among what can be handed over. */
+  readonly stays?: boolean;
 }
 
 const PAPERS: readonly Paper[] = [
@@ -60,6 +63,14 @@ const PAPERS: readonly Paper[] = [
     action: 'Make the printed bid',
   },
   {
+    kind: 'internal',
+    title: 'Internal build-up',
+    forWhom:
+      'For the bidder alone, not to be handed over: a workbook of the whole build-up, with hours, rates, suppliers, mark-ups and margin.',
+    action: 'Make the internal build-up',
+    stays: true,
+  },
+  {
     kind: 'calendar',
     title: 'Calendar',
     forWhom: 'For everyone with a date to keep: opens in any calendar program.',
@@ -92,7 +103,7 @@ export default function Documents() {
     window => window.history?.past.slice(Math.max(0, window.history.saved)).length ?? 0,
   );
   const sentences: Readonly<Record<string, string>> = {
-    papers: `${PAPERS.length} papers can be handed over, made from the scenario that is open.`,
+    papers: `${PAPERS.filter(paper => paper.stays !== true).length} papers can be handed over, made from the scenario that is open; the internal build-up stays with the bidder.`,
     'take-back': 'A paper that came back: see what it would change before it is taken.',
     copies: 'A copy for others leaves out what only you should see.',
     evidence: 'Evidence: the files that prove a figure, by name and check sum.',

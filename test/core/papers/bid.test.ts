@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bidPaper, bidWorkbook, internalWorkbook, reportHtml } from '../../../core/papers';
 import { bookOfBid } from '../../../core/bid';
-import { bidJson, bidView, tabulationView } from '../../../core/evaluation';
+import { bidJson, bidView, bookBasis, tabulationView } from '../../../core/evaluation';
 import { demoProject, evaluated } from '../evaluation/demo';
 
 const evaluation = evaluated(demoProject());
@@ -89,6 +89,21 @@ describe('the bid file', () => {
 });
 
 describe('the internal sheet', () => {
+  const lines = bookBasis(evaluation).basis?.lines ?? [];
+  const sourceOf = (id: string, of = view) =>
+    of.internal?.items.flatMap(item => item.lines).find(line => line.lineId === id)?.source;
+
+  test('says of a line where its rate comes from, not the ship’s figure that it is scaled by', () => {
+    for (const id of ['mobilisation', 'training', 'health-safety-plan', 'yard-permits']) {
+      const rate = evaluation.library.items.find(item => item.id === id)?.hoursPerUnit;
+      expect(rate?.source).toMatch(/\S/);
+      expect(sourceOf(id)).toContain(rate?.source);
+      expect(sourceOf(id)).not.toContain('booklet');
+      // The books go on telling the weakest basis of all that the line is worked out from, with the source of it.
+      expect(lines.find(line => line.id === id)?.source).toContain('booklet');
+    }
+  });
+
   const text = JSON.stringify(internalWorkbook(evaluation));
 
   test('holds every amount, hour, wage and supplier of the build-up, and says that it stays in the house', () => {

@@ -255,7 +255,7 @@ describe('the first page of a budget that the runs have set', () => {
     const [all, yearly] = [inTotal, perYear].map(cents => dollarsAndCents(fromCents(cents)));
     expect(years).toBeGreaterThan(1);
     expect(text.replaceAll(' ,', ',')).toContain(
-      `What comes after the sinking costs ${all} over ${years} years, about ${yearly} a year. This is part of the total.`,
+      `What comes after the sinking costs ${all} over ${years} years; spread evenly, ${yearly} a year. This is part of the total.`,
     );
   });
 });
