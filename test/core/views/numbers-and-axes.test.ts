@@ -334,9 +334,13 @@ describe('findings', () => {
       { ...one, weight: 'blocks' },
     ]);
     expect(rows).toEqual([
-      { view: 'vessel', finding: { ...one, weight: 'blocks', message: 'It is deep.' } },
-      { view: 'vessel', finding: { ...one, weight: 'warns', message: 'It is deep.', meaning: 'Is it?' } },
-      { view: 'vessel', finding: { ...one, weight: 'notes', message: 'It is deep.' } },
+      { view: 'vessel', at: '/site', finding: { ...one, weight: 'blocks', message: 'It is deep.' } },
+      {
+        view: 'vessel',
+        at: '/site',
+        finding: { ...one, weight: 'warns', message: 'It is deep.', meaning: 'Is it?' },
+      },
+      { view: 'vessel', at: '/site', finding: { ...one, weight: 'notes', message: 'It is deep.' } },
     ]);
   });
 });

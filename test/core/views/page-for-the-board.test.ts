@@ -112,9 +112,15 @@ describe('the page a board votes on', () => {
       ],
       [
         'after-year',
-        'That is a year, about',
+        'Spread over those years, what comes once among it, a year',
         dollars(afterSinking.perYear),
         'decision:decision-figures|after-year|value',
+      ],
+      [
+        'beside',
+        'Beside it, in no total: kept up each year',
+        dollars(afterSinking.besidePerYear),
+        'decision:decision-figures|beside|value',
       ],
       [
         'unchecked',
