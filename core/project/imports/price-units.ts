@@ -5,7 +5,7 @@ import type { MappedRow } from './table';
 /** What a price can be for one of. */
 const PRICED: readonly PlainUnit[] = PLAIN_UNITS.filter(unit => unit !== 'USD' && unit !== '1');
 
-const LUMP_SUM = /^(lump sum|lump|ls|l\.s\.|in all|\$|usd)$/;
+const LUMP_SUM = /^(lump sum|lump|ls|l\.s\.|in all)$/;
 
 /** Whether a price is for the whole of the work. */
 export function isLumpSum(written: string): boolean {
