@@ -41,7 +41,7 @@ describe('the page of the example says what the commands print', () => {
       });
       expect(PAGE).toContain(`| ${letter} | ${title} | ${dollars(total)} | ${day} |`);
     }
-    const early = text.slice(text.indexOf('to early-sinking'));
+    const early = text.slice(text.indexOf('From A to D'));
     const saved = dollars(found(early, /How long things take and when +-([\d.]+)/));
     const order = found(text, /Order by usual weights: (.*)/);
     expect(order).toMatch(/^D .*, A /);
