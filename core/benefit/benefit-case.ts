@@ -68,7 +68,9 @@ export interface BenefitCase {
   readonly findings: readonly Finding[];
 }
 
-type End = keyof Spread;
+/** The ends of the case and its middle. */
+export const ENDS = ['low', 'likely', 'high'] as const satisfies readonly (keyof Spread)[];
+export type End = (typeof ENDS)[number];
 
 /** Makes the benefit case: life, benefit, net present value, ratio and break-even for low, likely and high. */
 export function benefitCase(input: BenefitInput, rules: BenefitRules): BenefitCase {

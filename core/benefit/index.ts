@@ -20,9 +20,11 @@ export {
 export { alternatives, type Alternative } from './alternatives';
 export {
   benefitCase,
+  ENDS,
   type BenefitCase,
   type BenefitFigures,
   type BenefitInput,
+  type End,
   type ReefUse,
   type Spread,
 } from './benefit-case';

@@ -2,7 +2,7 @@ import { BugError, keeping, type Figure, type Finding } from '../base';
 import { simulatedFor, simulatedShare, type SimulatedContingency } from './risk/policy-contingency';
 import { surveyOf } from './survey';
 import type { EstimateInput } from '../estimate';
-import { checkGiven, itemGivens, rateGivens, type Project } from '../project';
+import { checkGiven, ITEM_FIGURES, itemGivens, rateGivens, type PlacedGiven, type Project } from '../project';
 import { givenFrom, NOT_USED, type Given } from '../sheet';
 import { isUnit, type PlainUnit, type Unit } from '../units';
 import { plantOf, type Particular, type ShipGivens } from '../vessel';
@@ -59,40 +59,36 @@ export function estimateInput(
  * no unit, so that nothing is worked out from it.
  */
 const overridesOf = keeping(12, (rates: Project['rates']): ReadonlyMap<string, Figure> => {
-  const faulty = new Set(
-    rateGivens(rates)
-      .filter(given => checkGiven(given).length > 0)
-      .map(({ figure }) => figure),
-  );
-  const held = (figure: Figure) => (faulty.has(figure) ? { ...figure, unit: NOT_USED } : figure);
+  const held = heldBack(rateGivens(rates));
   return new Map([
     ...rates.wages.map(({ trade, figure }): [string, Figure] => [`trades/${trade}/wage`, held(figure)]),
     ...rates.overrides.map(({ at, figure }): [string, Figure] => [at, held(figure)]),
   ]);
 });
 
-/** What the planner changed of each work item; a figure beyond its limits is in no unit, so that nothing rests on it. */
+/** What the planner changed of each work item, held back in the same way. */
 const adjustmentsOf = keeping(12, (items: Project['items']): EstimateInput['adjustments'] => {
-  const faulty = new Set(
-    itemGivens(items)
-      .filter(given => checkGiven(given).length > 0)
-      .map(({ place }) => place),
-  );
-  return new Map(items.map(change => [change.item, faulty.size === 0 ? change : withheld(change, faulty)]));
+  const held = heldBack(itemGivens(items));
+  return new Map(items.map(change => [change.item, withHeld(change, held)]));
 });
 
-function withheld(change: Project['items'][number], faulty: ReadonlySet<string>): Project['items'][number] {
-  const held = (field: string, figure: Figure | undefined) =>
-    figure !== undefined && faulty.has(`/items/${change.item}/${field}`)
-      ? { ...figure, unit: NOT_USED }
-      : figure;
-  const { quantity, hoursPerUnit, crewsAtOnce, crews, duration, remaining } = change;
-  const figures = { quantity, hoursPerUnit, crewsAtOnce, crews, duration, remaining };
-  const known = Object.entries(figures).flatMap(([field, figure]) => {
-    const kept = held(field, figure);
-    return kept === undefined ? [] : [[field, kept] as const];
+/** Figures as they are used: one beyond its limits is in no unit. */
+function heldBack(givens: readonly PlacedGiven[]): (figure: Figure) => Figure {
+  const faulty = new Set(givens.filter(given => checkGiven(given).length > 0).map(({ figure }) => figure));
+  return figure => (faulty.has(figure) ? { ...figure, unit: NOT_USED } : figure);
+}
+
+/** A change with what is held back of it; the same object where nothing is. */
+function withHeld(
+  change: Project['items'][number],
+  held: (figure: Figure) => Figure,
+): Project['items'][number] {
+  const kept = ITEM_FIGURES.flatMap(field => {
+    const figure = change[field];
+    const used = figure && held(figure);
+    return used === figure ? [] : [[field, used] as const];
   });
-  return { ...change, ...Object.fromEntries(known) };
+  return kept.length === 0 ? change : { ...change, ...Object.fromEntries(kept) };
 }
 
 /** The chosen value of every option: the document's, else the library's default. */

@@ -4,7 +4,8 @@ import { measuresOf } from '../units';
 import type { WorkItem } from '../work';
 import type { EstimateContext } from './context';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
-import { unitFor, unitWords, type Measures } from './measures';
+import { unitFor, unitWords } from './measures';
+import { ownUnit } from './timed';
 import type { Addition, Choice, Column, Row, Shown, TableRows } from './rows';
 
 const COLUMNS: readonly Column[] = [
@@ -22,7 +23,7 @@ const COLUMNS: readonly Column[] = [
 
 /** Quotes: who asks how much for what, until when, and whether the estimate rests on it. */
 export function quoteTable(context: EstimateContext): TableRows {
-  const { evaluation, parts, measures } = context;
+  const { evaluation, parts } = context;
   const { project } = evaluation;
   const titles = new Map(parts.items.map(item => [item.id, item.title]));
   const rows = project.quotes.map((quote): Row => {
@@ -72,7 +73,7 @@ export function quoteTable(context: EstimateContext): TableRows {
     caption: 'Quotes',
     columns: COLUMNS,
     rows: aligned(COLUMNS, rows),
-    add: addition(itemChoices(parts.items), pricedUnits(context, measures)),
+    add: addition(itemChoices(parts.items), pricedUnits(context)),
     ...markUpNote(project.quotes, parts.items),
   };
 }
@@ -93,11 +94,9 @@ function priceFor(unit: string): Choice {
 function unitCell(context: EstimateContext, { amount, covers }: Quote, at: string, label: string): Shown {
   const { parts, measures } = context;
   const [cover, ...others] = covers;
-  const columns = (parts.money?.lines ?? parts.work.items).columns;
-  const result = parts.money?.result ?? parts.work.result;
   const isThere =
     cover !== undefined && others.length === 0 && parts.items.some(({ id }) => id === cover.item);
-  const own = isThere ? result.at(columns.quantity, cover.item).unit : undefined;
+  const own = isThere ? ownUnit(context, cover.item) : undefined;
   const units = own === undefined ? [] : [own, unitFor(own, measures)];
   const offered = [...new Set([...units.map(unit => `USD/${unit}`), amount.unit])].filter(
     unit => unit !== 'USD',
@@ -108,9 +107,9 @@ function unitCell(context: EstimateContext, { amount, covers }: Quote, at: strin
 }
 
 /** Everything that work items are measured in, in the reader's measures. */
-function pricedUnits({ parts: { work } }: EstimateContext, measures: Measures): readonly Choice[] {
-  const own = work.items.scope.keys.map(key => work.result.at(work.items.columns.quantity, key).unit);
-  const units = new Set(own.map(unit => unitFor(unit, measures)).filter(unit => unit !== '1'));
+function pricedUnits(context: EstimateContext): readonly Choice[] {
+  const own = context.parts.items.map(item => ownUnit(context, item.id));
+  const units = new Set(own.map(unit => unitFor(unit, context.measures)).filter(unit => unit !== '1'));
   return [IN_ALL, ...[...units].map(priceFor).toSorted((a, b) => a.title.localeCompare(b.title))];
 }
 

@@ -3,6 +3,11 @@ import type { WorkItem } from '../work';
 import { ABSENT, figureCell, type EstimateContext } from './context';
 import type { Shown } from './rows';
 
+/** What a work item is measured in. */
+export function ownUnit({ parts: { work } }: EstimateContext, item: string): string {
+  return work.result.at(work.items.columns.quantity, item).unit;
+}
+
 type Column = 'quantity' | 'hours';
 
 /**

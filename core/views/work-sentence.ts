@@ -6,7 +6,7 @@ import { figureCell, type EstimateContext } from './context';
 import { changeOf, indexBy } from './index-of';
 import { inMeasures, unitWords } from './measures';
 import { shortNumber } from './number-text';
-import { timedCell } from './timed';
+import { ownUnit, timedCell } from './timed';
 import type { Edit, Sentence, Shown } from './rows';
 
 /**
@@ -53,14 +53,9 @@ function edited(
   return { ...shown, edit };
 }
 
-function ownUnit(context: EstimateContext, item: WorkItem): string {
-  const { work } = context.parts;
-  return work.result.at(work.items.columns.quantity, item.id).unit;
-}
-
 function quantityClause(context: EstimateContext, item: WorkItem): Sentence {
   const { parts } = context;
-  const unit = ownUnit(context, item);
+  const unit = ownUnit(context, item.id);
   if (item.span !== undefined) return spanClause(context, item);
   const shown = figureCell(
     context,

@@ -7,7 +7,7 @@ import { ELEMENT_TITLES, ELEMENTS, type ElementKey } from './elements';
 import { inMeasures } from './measures';
 import { shownNumber } from './number-text';
 import type { Column, Row, Shown, TableRows } from './rows';
-import { timedCell, timedHours } from './timed';
+import { ownUnit, timedCell, timedHours } from './timed';
 import { rateOf } from './work-sentence';
 import type { ShownColumn, ShownMoney } from './shown-money';
 import { wholeDollars } from './whole-dollars';
@@ -124,7 +124,7 @@ function lineRow(context: EstimateContext, money: ShownMoney, bases: LineBases, 
 
 function quantityCell(context: EstimateContext, item: WorkItem, shown: Shown): Shown {
   if (item.span !== undefined || item.disposes !== undefined) return shown;
-  const unit = context.parts.work.result.at(context.parts.work.items.columns.quantity, item.id).unit;
+  const unit = ownUnit(context, item.id);
   const value = shown.absent === true ? '' : shown.text.replaceAll(',', '');
   return {
     ...shown,

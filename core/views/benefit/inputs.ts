@@ -15,6 +15,8 @@ import { dollarCell } from '../context';
 import { optionalFigure, termRow, termTable } from '../term-rows';
 import type { Measures } from '../measures';
 import { printed } from '../number-text';
+import { roundedDollars } from '../whole-dollars';
+import { benefitId } from './names';
 import type { Addition, Column, Row, Shown, TableRows } from '../rows';
 
 const at = (field: string) => `/benefits/${field}`;
@@ -172,7 +174,7 @@ export function obligationTable(
         ? {
             title: words(one.title),
             party: words(one.party),
-            cost: dollarCell(Math.round(one.costPerYear / 100), benefitDuty(one.id)),
+            cost: dollarCell(roundedDollars(one.costPerYear), benefitId('duty', one.id)),
             first: words(String(one.firstYear)),
             years: words(String(one.years)),
             basis: basisCell(one.basis.basis, sourceWithYear(one.basis)),
@@ -190,11 +192,6 @@ export function obligationTable(
       'Monitoring and other lines of the estimate are in its total and stand here by the year; the others are beside the total, and in no grant budget.',
     ],
   };
-}
-
-/** The name of the yearly cost of an obligation. */
-export function benefitDuty(id: string): string {
-  return `benefit:duty|${id}`;
 }
 
 /** What would have to be paid once, and only if the ship moves. */

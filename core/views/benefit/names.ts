@@ -6,9 +6,6 @@ export function benefitId(...parts: readonly string[]): string {
   return `benefit:${parts.join('|')}`;
 }
 
-export const ENDS = ['low', 'likely', 'high'] as const;
-export type End = (typeof ENDS)[number];
-
 const KNOWN = new WeakMap<Evaluation, BenefitView>();
 
 /** The benefit case of an evaluation, worked out once. */

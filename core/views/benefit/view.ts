@@ -1,5 +1,5 @@
 import { upperFirst } from '../../base';
-import { PLANNING_FIGURE, type BenefitFigures } from '../../benefit';
+import { ENDS, PLANNING_FIGURE, type BenefitFigures, type End } from '../../benefit';
 import type { Benefits } from '../../project';
 import { aligned, words } from '../cells';
 import { dollarCell, type EstimateContext } from '../context';
@@ -8,7 +8,7 @@ import { shownNumber } from '../number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
 import { roundedDollars, wholeDollars } from '../whole-dollars';
 import { benefitTerms, obligationTable, useTable, withOwnObligations } from './inputs';
-import { benefitId, benefitOf, ENDS, type End } from './names';
+import { benefitId, benefitOf } from './names';
 import type { BenefitRows } from './rows';
 
 /** A section to begin with: nobody comes yet, and fifty years are counted from the first. */

@@ -2,16 +2,18 @@ import { BASES, lowerFirst, sourceWithYear } from '../../base';
 import {
   CORROSION_IDS,
   corrosionOf,
+  ENDS,
   PLANNING_FIGURE,
   type BenefitFigures,
   type BenefitInput,
+  type End,
 } from '../../benefit';
 import { shippedBookRules } from '../../evaluation';
 import type { EstimateContext } from '../context';
 import { printed, roundText, shownNumber, shortNumber } from '../number-text';
 import type { Shown, WhyRow, WhyRows } from '../rows';
 import { sumRows } from '../why-sums';
-import { benefitId, benefitOf, ENDS, type End } from './names';
+import { benefitId, benefitOf } from './names';
 import { ratioText } from './view';
 
 /** Where the figures of the benefit case stand. */

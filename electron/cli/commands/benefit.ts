@@ -1,6 +1,6 @@
 import { benefitJson, benefitView, type BenefitView } from '../../../core/evaluation';
 import { dollars } from '../../../core/cash-flow';
-import { PLANNING_FIGURE } from '../../../core/benefit';
+import { ENDS, PLANNING_FIGURE } from '../../../core/benefit';
 import type { Command } from '../command';
 import { evaluated } from '../load';
 import { SCENARIO_OPTION } from './estimate';
@@ -22,19 +22,16 @@ export const benefitCommand: Command = {
     }),
 };
 
-const ENDS = [
-  ['low', 'all figures low'],
-  ['likely', 'likely'],
-  ['high', 'all figures high'],
-] as const;
+const END_WORDS = { low: 'all figures low', likely: 'likely', high: 'all figures high' } as const;
 
 function linesOf({ case: made, obligations, alternatives = [] }: BenefitView): string[] {
   const life = made?.life;
   return [
     PLANNING_FIGURE,
     ...(life === undefined ? [] : [`Plate lasts a band of ${life.lowYears} to ${life.highYears} years`]),
-    ...ENDS.flatMap(([end, words]) => {
+    ...ENDS.flatMap(end => {
       const figures = made?.[end];
+      const words = END_WORDS[end];
       if (figures === undefined) return [];
       const { benefitCostRatio, breakEvenVisits, netPresentValue } = figures;
       return [

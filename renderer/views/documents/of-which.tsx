@@ -8,13 +8,14 @@ export function OfWhich() {
   const shown = useWindow(window => window.scenario);
   const all = project?.scenarios ?? [];
   const own = all.findIndex(one => one.id === shown);
-  const chosen = all.findIndex(one => one.id === project?.decision?.chosen);
-  if (chosen < 0 || own < 0 || chosen === own) return null;
+  const chosen = all.find(one => one.id === project?.decision?.chosen);
+  if (chosen === undefined || own < 0 || chosen.id === shown) return null;
+  const letter = letterOf(all.indexOf(chosen));
   return (
-    <p className="caution of-which" role="note">
-      The board has chosen scenario {letterOf(chosen)}. The papers made now are of scenario {letterOf(own)}.{' '}
-      <button type="button" className="plain-button" onClick={() => chooseScenario(all[chosen]?.id ?? shown)}>
-        Show scenario {letterOf(chosen)}
+    <p className="caution" role="note">
+      The board has chosen scenario {letter}. The papers made now are of scenario {letterOf(own)}.{' '}
+      <button type="button" className="plain-button" onClick={() => chooseScenario(chosen.id)}>
+        Show scenario {letter}
       </button>
     </p>
   );
