@@ -10,10 +10,12 @@ export {
 export { serviceLife, type LifeBand } from './service-life';
 export { annuityFactor, presentValueFactor } from './present-value';
 export {
+  DAYS_A_YEAR,
   obligationsByMonth,
   obligationsByYear,
   presentValueOfObligations,
   usualObligations,
+  wholeYears,
   type ContingentObligation,
   type Obligation,
 } from './obligations';

@@ -24,6 +24,14 @@ export interface ContingentObligation {
   readonly amount?: Cents;
 }
 
+/** Days of a year: the Julian year, common practice. */
+export const DAYS_A_YEAR = 365.25;
+
+/** Whole years of a number of days, at least one. */
+export function wholeYears(days: number): number {
+  return Math.max(1, Math.round(days / DAYS_A_YEAR));
+}
+
 /** The usual obligations, as starting values for the user. */
 export function usualObligations(rules: BenefitRules): Obligation[] {
   return rules.obligations.map(({ id, title, party, firstYear, years, figure }) => ({

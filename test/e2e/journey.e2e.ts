@@ -95,6 +95,7 @@ test('every figure of every view opens its derivation and reaches a given', asyn
     await workedOut(page);
     for (const face of await facesOf(page)) {
       await face?.click();
+      await workedOut(page);
       closed.push(...(await page.evaluate(CLOSED)).map(words => `${view}: ${words}`));
       const names = await page
         .locator('[data-why]')

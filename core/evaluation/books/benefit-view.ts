@@ -2,6 +2,7 @@ import type { Figure, Finding } from '../../base';
 import {
   alternatives,
   benefitCase,
+  wholeYears,
   type Alternative,
   type BenefitCase,
   type BenefitInput,
@@ -62,7 +63,7 @@ function benefitInput(
   const thickness = benefits?.plateThickness && millimetres(benefits.plateThickness);
   const carried = later.flatMap(line => {
     const days = parts.planned.find(plan => plan.item.id === line.id)?.days ?? 0;
-    const years = Math.max(1, Math.round(days / 365.25));
+    const years = wholeYears(days);
     const basis = { basis: line.basis, source: line.source };
     const costPerYear = Math.round(line.total / years);
     return [

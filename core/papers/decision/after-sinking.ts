@@ -1,4 +1,5 @@
 import { sumCents, type Cents } from '../../cash-flow';
+import { wholeYears } from '../../benefit';
 import { benefitView, lineSpans, type Evaluation } from '../../evaluation';
 import { dayOf } from '../../calendar';
 import { summaryOf } from '../../scenario';
@@ -15,8 +16,6 @@ export interface AfterSinkingCost {
   /** Paid only if it happens, such as removal if the ship moves; without an amount nobody has estimated it. */
   readonly onlyIf: readonly { readonly title: string; readonly party: string; readonly amount?: Cents }[];
 }
-
-const DAYS_A_YEAR = 365.25;
 
 /** The yearly cost after the sinking, from the lines of that stage and the obligations beside them. */
 export function afterTheSinking(evaluation: Evaluation): AfterSinkingCost {
@@ -46,5 +45,5 @@ function yearsOf({ estimate }: Evaluation): number {
   if (own.length === 0) return 0;
   const first = Math.min(...own.map(span => dayOf(span.start)));
   const last = Math.max(...own.map(span => dayOf(span.finish)));
-  return Math.max(1, Math.round((last - first + 1) / DAYS_A_YEAR));
+  return wholeYears(last - first + 1);
 }

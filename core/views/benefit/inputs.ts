@@ -175,8 +175,8 @@ export function obligationTable(
             title: words(one.title),
             party: words(one.party),
             cost: dollarCell(roundedDollars(one.costPerYear), benefitId('duty', one.id)),
-            first: words(String(one.firstYear)),
-            years: words(String(one.years)),
+            first: { text: String(one.firstYear), why: benefitId('duty', one.id, 'first') },
+            years: { text: String(one.years), why: benefitId('duty', one.id, 'years') },
             basis: basisCell(one.basis.basis, sourceWithYear(one.basis)),
           }
         : ownCells(mine, measures);

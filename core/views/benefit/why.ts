@@ -1,48 +1,21 @@
-import { BASES, lowerFirst, sourceWithYear } from '../../base';
+import { lowerFirst, sourceWithYear } from '../../base';
 import {
   CORROSION_IDS,
   corrosionOf,
   ENDS,
-  PLANNING_FIGURE,
   type BenefitFigures,
   type BenefitInput,
   type End,
 } from '../../benefit';
 import { shippedBookRules } from '../../evaluation';
 import type { EstimateContext } from '../context';
-import { printed, roundText, shownNumber, shortNumber } from '../number-text';
-import type { Shown, WhyRow, WhyRows } from '../rows';
+import { printed, shortNumber } from '../number-text';
+import type { Shown, WhyRows } from '../rows';
 import { sumRows } from '../why-sums';
+import { dutyWhy, yearsOf } from './duty-why';
 import { benefitId, benefitOf } from './names';
+import { HERE, money, number, row, SAID, told } from './told';
 import { ratioText } from './view';
-
-/** Where the figures of the benefit case stand. */
-const HERE = { path: 'Decision, life and benefits', home: 'decision' };
-
-const SAID = `A ${PLANNING_FIGURE}.`;
-
-const money = (cents: number, why?: string): Shown => ({
-  text: printed(roundText((cents / 100).toFixed(2), 2)),
-  unit: '$',
-  ...(why === undefined ? {} : { why }),
-});
-
-const number = (value: number, decimals: number): Shown => ({
-  text: shownNumber(value.toFixed(12), decimals),
-});
-
-const row = (operator: string, value: Shown, words: string): WhyRow => ({ depth: 0, operator, value, words });
-
-const told = (id: string, title: string, value: Shown, words: string, rows: readonly WhyRow[]): WhyRows => ({
-  id,
-  title,
-  value,
-  words,
-  rows,
-  usedBy: [],
-  bases: BASES,
-  ...HERE,
-});
 
 const END_WORDS: Readonly<Record<End, string>> = {
   low: 'all figures low',
@@ -173,10 +146,6 @@ const ANSWERS: Readonly<Record<string, Answer>> = {
     ),
 };
 
-function yearsOf({ firstYear, years }: BenefitInput['obligations'][number]): string {
-  return years === 1 ? `in year ${firstYear}` : `years ${firstYear} to ${firstYear + years - 1}`;
-}
-
 /** The total of the estimate without the lines that fall due after the sinking. */
 function costWhy({ id, end, figures, context }: Asked): WhyRows {
   const total = context.summary?.total?.cents ?? figures.cost;
@@ -244,36 +213,12 @@ function lifeWhy({ evaluation }: EstimateContext, id: string): WhyRows | undefin
   );
 }
 
-/** The yearly cost of an obligation and where it comes from. */
-function dutyWhy({ evaluation }: EstimateContext, id: string, duty: string): WhyRows | undefined {
-  const { input, obligations } = benefitOf(evaluation);
-  const one = input?.obligations.find(each => each.id === duty);
-  if (one === undefined) return undefined;
-  const { basis } = one.basis;
-  const isLine = obligations?.lineIds.includes(duty) === true;
-  return told(
-    id,
-    `A year of: ${lowerFirst(one.title)}`,
-    money(one.costPerYear),
-    isLine
-      ? 'A line of the estimate, spread evenly over its years.'
-      : 'Beside the estimate: it is in no total and in no grant budget.',
-    [
-      row(
-        '=',
-        { ...money(one.costPerYear), basis, source: sourceWithYear(one.basis) },
-        `a year, ${yearsOf(one)}`,
-      ),
-    ],
-  );
-}
-
 /** The derivation of a figure of the benefit case by its name; undefined when there is no such figure. */
 export function benefitWhy(context: EstimateContext, id: string): WhyRows | undefined {
   if (!id.startsWith('benefit:')) return undefined;
-  const [first = '', second = ''] = id.slice('benefit:'.length).split('|');
+  const [first = '', second = '', third = ''] = id.slice('benefit:'.length).split('|');
   if (first === 'life') return lifeWhy(context, id);
-  if (first === 'duty') return dutyWhy(context, id, second);
+  if (first === 'duty') return dutyWhy(context, id, second, third);
   const end = ENDS.find(one => one === first);
   const { case: made, input } = benefitOf(context.evaluation);
   const figures = end === undefined ? undefined : made?.[end];

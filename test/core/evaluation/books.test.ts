@@ -385,7 +385,9 @@ describe('the bid of the demo', () => {
     const { view, sheet, internal } = bidOf(first());
     const rows = [...sheet.items, ...sheet.alternates];
     const cells = rows.flatMap(row =>
-      Object.entries(row).map(([key, value]) => (key === 'amount' ? Number(value) / 100 : value)),
+      Object.entries(row).map(([key, value]: [string, string | number]) =>
+        key === 'amount' ? Number(value) / 100 : value,
+      ),
     );
     expect(bidLeaks([...cells, sheet.baseBid / 100], view)).toEqual([]);
     const line = internal.items.flatMap(item => item.lines).find(one => one.facts.length > 1);

@@ -27,17 +27,21 @@ test('months and materials that are known beside one that is not are told in dol
   }
 });
 
-test('work without a schedule is counted with its hours, though it has no price', () => {
+test('without a schedule the hours of what lasts by it are not known, nor those of all work; those of the rest are', () => {
   const { work, counts } = windowOf('without a schedule');
   const { estimate } = awkward('without a schedule');
-  const result = estimate?.work.result;
-  const column = estimate?.work.items.columns.hours;
-  const hours = (estimate?.items ?? []).map(({ id }) =>
-    column === undefined ? Number.NaN : (result?.number(column, id) ?? Number.NaN),
-  );
-  const sum = hours.reduce((all, one) => all + one, 0);
-  const cell = work.table.rows.at(-1)?.cells['hours'];
-  expect(amountOf(cell?.text)).toBe(Math.round(sum));
+  const items = estimate?.items ?? [];
+  const { result, columns } = { result: estimate?.work.result, columns: estimate?.work.items.columns };
+  const known = items.filter(item => item.span === undefined);
+  expect(known.length).toBeGreaterThan(200);
+  expect(known.length).toBeLessThan(items.length);
+  for (const { id } of known) expect(columns && result?.number(columns.hours, id), id).toBeDefined();
+  expect(work.table.rows.at(-1)?.cells['hours']?.absent).toBe(true);
+  const answer = new WhyDesk(awkward('without a schedule'), 'us').answer('hours:all');
+  expect(answer?.value.absent).toBe(true);
+  expect(answer?.rows.some(row => row.value.absent === true)).toBe(true);
+  expect(answer?.rows.some(row => (amountOf(row.value.text) ?? 0) > 100)).toBe(true);
   expect(work.sentence[0]).toBe(`${counts['work'] ?? ''} work items, `);
-  expect(counts['work']).toBe(String(hours.length));
+  expect(work.sentence[1]).toBe('the hours not known yet');
+  expect(counts['work']).toBe(String(items.length));
 });

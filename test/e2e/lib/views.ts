@@ -35,8 +35,10 @@ export function drawn(page: Page): Promise<void> {
 }
 
 /** Waits until nothing is being worked out in the view that is open. */
-export function workedOut(page: Page): Promise<void> {
-  return page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+export async function workedOut(page: Page): Promise<void> {
+  await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+  const stillSays = page.locator('.title-line .sentence', { hasText: /^Working out/ });
+  await stillSays.first().waitFor({ state: 'detached', timeout: 60_000 });
 }
 
 /** Opens the sample from the first run and waits for its total. */
