@@ -183,10 +183,11 @@ export function useRunCells(): readonly BottomCell[] {
   return isOfPlan ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
 }
 
-/** How a figure of the runs, of the comparison or of the decision came about; undefined when it is none of these. */
+/** How a figure of a study came about: runs, comparison, decision, crews; undefined when it is none of these. */
 export function studiedWhy(id: string): WhyRows | undefined {
-  const { risk, compare, decision } = useStudies.getState();
-  return [risk.answer, compare.answer, decision.answer]
-    .map(answer => answer?.whys[id])
+  const { risk, compare, decision, levelling, crewPlans } = useStudies.getState();
+  const answers = [risk.answer, compare.answer, decision.answer, crewPlans.answer?.found];
+  return [...answers, ...(levelling.answer?.answers ?? [])]
+    .map(answer => answer?.whys?.[id])
     .find(why => why !== undefined);
 }

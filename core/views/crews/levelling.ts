@@ -3,8 +3,9 @@ import type { Evaluation, LevelledPlan, NoPlan } from '../../evaluation';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import { dollars } from '../number-text';
 import { peopleAtWork, peopleTicks } from '../people';
-import type { Column, Row, TableRows } from '../rows';
+import type { Column, Row, TableRows, WhyRow } from '../rows';
 import { chartSpan, dateWords, timeAxis } from '../schedule-axis';
+import { Derivations, step, type Origin } from '../simulated';
 import type { CrewAnswer, CrewPicture } from './rows';
 
 export const LEVEL_QUESTION = 'Can the crews be evened out without a later finish?';
@@ -16,18 +17,76 @@ export function crewAnswer(
   question: string,
   plan: LevelledPlan | NoPlan | undefined,
 ): CrewAnswer {
-  if (plan === undefined) return { question, answer: 'There is no schedule with prices to plan crews for.' };
+  if (plan === undefined)
+    return { question, answer: ['There is no schedule with prices to plan crews for.'] };
   if ('earliest' in plan)
-    return { question, answer: `No: the earliest finish is ${dateWords(plan.earliest)}.` };
+    return { question, answer: [`No: the earliest finish is ${dateWords(plan.earliest)}.`] };
+  const told = new Derivations(`crews-${plan.kind}`);
   return {
     question,
-    answer: answerOf(plan),
+    answer: told.sentence('answer', answerOf(plan), HERE, savedWords(plan), moneySteps(plan)),
     picture: pictureOf(evaluation, plan),
-    crews: crewTable(plan),
-    moved: movedTable(plan),
+    crews: told.table(crewTable(plan), crewOrigin(plan)),
+    moved: told.table(movedTable(plan), MOVED_ORIGIN),
     basis: plan.basis,
+    whys: told.whys,
   };
 }
+
+const HERE = { path: 'Schedule, crews', home: 'schedule' };
+const savedWords = ({ basis }: LevelledPlan) =>
+  `Hiring and releasing before less after: ${basis} The total of the estimate is worked out with both schedules.`;
+
+function moneySteps({ before, after, totalBefore, totalAfter }: LevelledPlan): readonly WhyRow[] {
+  const totals = [
+    { total: totalBefore, said: 'total of the estimate before' },
+    { total: totalAfter, said: 'total of the estimate after' },
+  ];
+  return [
+    step({ text: dollarsOf(before.cost) }, `hiring and releasing before: ${before.hired} crews hired`, '='),
+    step({ text: dollarsOf(after.cost) }, `hiring and releasing after: ${after.hired} crews hired`, '−'),
+    ...totals.flatMap(({ total, said }) =>
+      total === undefined ? [] : [step({ text: dollarsOf(total), why: 'sums/total' }, said)],
+    ),
+  ];
+}
+
+const CREW_WORDS: Readonly<Record<string, string>> = {
+  peak: 'The most crews of this kind that are at work on one day of the schedule as it stands.',
+  peakAfter: 'The most crews of this kind that are at work on one day of the schedule that was found.',
+  hired:
+    'Counted each time more crews are at work than on the work day before, in the schedule as it stands.',
+  hiredAfter:
+    'Counted each time more crews are at work than on the work day before, in the schedule that was found.',
+};
+
+/** What the crews rest on: the dates before and after, which keep every limit of people and places. */
+function crewOrigin({ kind, by, moved, before, after }: LevelledPlan): Origin {
+  return {
+    ...HERE,
+    words: ({ key }) => CREW_WORDS[key],
+    steps: ({ key }) => {
+      const isAfter = key.endsWith('After');
+      const { hired } = isAfter ? after : before;
+      return [
+        ...(isAfter ? [step({ text: String(moved.length) }, 'activities start on another day')] : []),
+        ...(isAfter && kind === 'least-crew' && by !== undefined
+          ? [step({ text: dateWords(by) }, 'the last day that was asked for')]
+          : []),
+        step({ text: String(hired) }, 'crews of all kinds hired'),
+      ];
+    },
+  };
+}
+
+const MOVED_ORIGIN: Origin = {
+  ...HERE,
+  words: () => 'The start after less the start before, in calendar days; earlier is below zero.',
+  steps: (_, row) => [
+    step(row.cells['to'] ?? NOT_APPLYING, 'start after', '='),
+    step({ ...(row.cells['from'] ?? NOT_APPLYING), why: `activity:${row.id}` }, 'start before', '−'),
+  ],
+};
 
 function answerOf(plan: LevelledPlan): string {
   const { before, after, saved, peopleBefore, peopleAfter, moved, schedule } = plan;

@@ -1,11 +1,13 @@
-import { at } from '../../base';
+import { at, lowerFirst } from '../../base';
 import type { CrewPlanAnswer, CrewPlanPoint } from '../../evaluation';
 import { aligned, words } from '../cells';
 import { dayNumber, moneyTicks, monthTicks } from '../risk/axis';
 import type { FrontierPicture } from '../risk/rows';
+import { shownNumber } from '../number-text';
 import { bareDollars } from '../risk/words';
-import type { Column, Row, TableRows } from '../rows';
+import type { Column, Row, TableRows, WhyRow } from '../rows';
 import { dateWords } from '../schedule-axis';
+import { Derivations, step, type Origin } from '../simulated';
 import type { CrewPlanRows, OfferedPlan } from './rows';
 
 export const PLAN_QUESTION = 'Which crews, shifts and start cost least?';
@@ -18,13 +20,20 @@ const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 export function crewPlanRows(answer: CrewPlanAnswer | undefined, isStale: boolean): CrewPlanRows {
   if (answer === undefined || answer.curve.length === 0) return { question: PLAN_QUESTION };
   const letters = lettersOf(answer);
+  const told = new Derivations('crew-plans');
+  const plans = told.table(table(answer, letters), planOrigin(answer));
+  const words = 'The plans that were estimated, one set against the other.';
+  const compared = [answer.present, answer.best].flatMap(point =>
+    point === undefined ? [] : costSteps(point),
+  );
   return {
     question: PLAN_QUESTION,
     found: {
-      answer: answer.sentence,
+      answer: told.sentence('answer', answer.sentence, HERE, words, compared),
+      whys: told.whys,
       isStale,
-      picture: picture(answer, letters),
-      table: table(answer, letters),
+      picture: picture(answer, letters, plans),
+      table: plans,
       offers: offers(answer, letters),
       cautions: answer.cautions,
       notes: [...answer.notes, `${answer.tried} plans were estimated.`],
@@ -77,7 +86,11 @@ function pointsOf({ curve, present }: CrewPlanAnswer): readonly CrewPlanPoint[] 
   return all.toSorted((a, b) => a.finish.localeCompare(b.finish) || a.cost - b.cost);
 }
 
-function picture(answer: CrewPlanAnswer, letters: ReadonlyMap<string, string>): FrontierPicture {
+function picture(
+  answer: CrewPlanAnswer,
+  letters: ReadonlyMap<string, string>,
+  plans: TableRows,
+): FrontierPicture {
   const points = pointsOf(answer);
   const place = ({ finish, cost }: CrewPlanPoint) => ({ day: dayNumber(finish), dollars: cost });
   const { finishBy, best } = answer;
@@ -106,7 +119,45 @@ function picture(answer: CrewPlanAnswer, letters: ReadonlyMap<string, string>): 
       ? {}
       : { lastDate: { at: dayNumber(finishBy), text: `last day ${dateWords(finishBy)}` } }),
     words: `Cost over time: ${answer.sentence} The table beside it tells every plan.`,
-    table: table(answer, letters),
+    table: plans,
+  };
+}
+
+const HERE = { path: 'Schedule, crews', home: 'schedule' };
+
+function costSteps({ words, total, standby, standbyDays }: CrewPlanPoint): readonly WhyRow[] {
+  return [
+    step({ text: bareDollars(total), unit: '$' }, `total of the estimate: ${lowerFirst(words)}`, '='),
+    step(
+      { text: bareDollars(standby), unit: '$' },
+      `expected standby: ${shownNumber(standbyDays.toFixed(6), 1)} days waited for weather beyond the plan, on average`,
+      '+',
+    ),
+  ];
+}
+
+const PLAN_WORDS: Readonly<Record<string, string>> = {
+  cost: 'The total of the estimate with these crews, shifts and this start, and the standby that the weather makes likely.',
+  standby: 'The mean of the days waited for weather beyond the plan, each at what a day of waiting costs.',
+  people: 'The most people that are at work on one day of this plan.',
+};
+
+function planOrigin({ curve, present }: CrewPlanAnswer): Origin {
+  return {
+    ...HERE,
+    words: ({ key }) => PLAN_WORDS[key],
+    steps: ({ key }, row) => {
+      const point = [...curve, ...(present === undefined ? [] : [present])].find(one => one.id === row.id);
+      if (point === undefined) return [];
+      if (key === 'cost') return costSteps(point);
+      const waited = shownNumber(point.standbyDays.toFixed(6), 1);
+      return [
+        key === 'people'
+          ? step({ text: String(point.workDays), unit: 'days' }, 'work days of the plan')
+          : step({ text: waited, unit: 'days' }, 'waited for weather beyond the plan, on average'),
+        step({ text: dateWords(point.finish) }, `the finish: ${lowerFirst(point.words)}`),
+      ];
+    },
   };
 }
 

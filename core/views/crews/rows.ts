@@ -1,6 +1,7 @@
 import type { Change } from '../../project';
 import type { FrontierPicture } from '../risk/rows';
-import type { TableRows } from '../rows';
+import type { Sentence, TableRows } from '../rows';
+import type { Whys } from '../simulated';
 import type { PeopleStep } from '../window-rows';
 
 /** People at work before and after, on one axis of time. */
@@ -17,13 +18,15 @@ export interface CrewPicture {
 /** One question about the crews of a plan with its answer. */
 export interface CrewAnswer {
   readonly question: string;
-  readonly answer: string;
+  readonly answer: Sentence;
   /** Absent when there is no such plan. */
   readonly picture?: CrewPicture;
   readonly crews?: TableRows;
   readonly moved?: TableRows;
   /** What the money rests on. */
   readonly basis?: string;
+  /** How its figures came about. */
+  readonly whys?: Whys;
 }
 
 /** The crews evened out, and as few as the last day allows. */
@@ -50,7 +53,9 @@ export interface OfferedPlan {
 }
 
 export interface FoundPlans {
-  readonly answer: string;
+  readonly answer: Sentence;
+  /** How the figures came about. */
+  readonly whys: Whys;
   /** An edit has been made since. */
   readonly isStale: boolean;
   readonly picture: FrontierPicture;

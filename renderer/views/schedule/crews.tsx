@@ -2,6 +2,7 @@ import type { CrewAnswer, FoundPlans, OfferedPlan } from '../../../core/views';
 import { chooseScenario } from '../../commands/run';
 import { scenarioOfPlan } from '../../edits/edits';
 import { freshKey } from '../../edits/lists';
+import { Says } from '../../parts/figure';
 import { DataTable } from '../../parts/grid/data-table';
 import { StudyProgress } from '../../parts/study-progress';
 import { Frontier } from '../../pictures/risk/frontier';
@@ -39,7 +40,9 @@ function Answer({ one }: { one: CrewAnswer }) {
   return (
     <div ref={ref} className="crew-question">
       <h2 className="head">{one.question}</h2>
-      <p>{one.answer}</p>
+      <p>
+        <Says sentence={one.answer} />
+      </p>
       {one.picture === undefined ? null : (
         <>
           <CrewProfile picture={one.picture} width={width} />
@@ -104,7 +107,9 @@ function Found({ found }: { found: FoundPlans }) {
   const { ref, width } = useWidth<HTMLDivElement>(1000);
   return (
     <div ref={ref}>
-      <p>{found.answer}</p>
+      <p>
+        <Says sentence={found.answer} />
+      </p>
       {found.isStale ? <p className="quiet">Found before the last edit: search again.</p> : null}
       <h3 className="head">{found.picture.title}</h3>
       <Frontier picture={found.picture} width={width} height={250} />

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { CrewPlanAnswer, CrewPlanPoint, LevelledPlan } from '../../../core/evaluation';
 import { crewAnswer, crewPlanRows, LEVEL_QUESTION, PLAN_QUESTION } from '../../../core/views';
+import type { Sentence, TableRows, Whys } from '../../../core/views';
 import { awkward } from './awkward';
 
 const evaluation = awkward('the example');
@@ -23,6 +24,18 @@ const PLAN: LevelledPlan = {
   basis: 'Each hiring costs two days.',
   findings: [],
 };
+const plain = (sentence: Sentence) =>
+  sentence.map(part => (typeof part === 'string' ? part : part.text)).join('');
+/** Figures that open no derivation. */
+const closed = (tables: readonly (TableRows | undefined)[], whys: Whys | undefined) =>
+  tables.flatMap(table =>
+    (table?.rows ?? []).flatMap(row =>
+      (table?.columns ?? [])
+        .filter(({ kind, key }) => kind === 'number' && /\d/.test(row.cells[key]?.text ?? ''))
+        .filter(({ key }) => (whys?.[row.cells[key]?.why ?? '']?.rows ?? []).length === 0)
+        .map(({ key }) => `${row.id}, ${key}`),
+    ),
+  );
 const answerTo = (plan: Parameters<typeof crewAnswer>[2]) => crewAnswer(evaluation, LEVEL_QUESTION, plan);
 
 describe('crews evened out', () => {
@@ -36,12 +49,12 @@ describe('crews evened out', () => {
     [{ totalAfter: 100_000.2 }, 'The total of the estimate stays.'],
     [{ moved: [] }, 'No better arrangement was found: the crews stay as they are.'],
   ])('with %o are told as: %s', (change, said) => {
-    expect(answerTo({ ...PLAN, ...change }).answer).toContain(said);
+    expect(plain(answerTo({ ...PLAN, ...change }).answer)).toContain(said);
   });
 
   test('without a total say nothing of the estimate', () => {
     const { totalAfter: _after, ...rest } = PLAN;
-    expect(answerTo(rest).answer).not.toContain('estimate');
+    expect(plain(answerTo(rest).answer)).not.toContain('estimate');
   });
 
   test('are told crew by crew, and one that is no longer needed has no figure', () => {
@@ -56,12 +69,23 @@ describe('crews evened out', () => {
     expect(answerTo(PLAN).moved?.rows[0]?.cells['days']?.text).toBe('−4');
   });
 
+  test('open what stands behind each figure, and the money what was set against what', () => {
+    const { crews, moved, whys, answer } = answerTo(PLAN);
+    expect(closed([crews, moved], whys)).toEqual([]);
+    const money = answer.flatMap(part => (typeof part === 'string' ? [] : [part]));
+    expect(money.map(part => part.text)).toEqual(['$10,000', '$400']);
+    const steps = whys?.[money[0]?.why ?? '']?.rows.map(row => `${row.operator} ${row.value.text}`);
+    expect(steps).toEqual(['= $14,000', '− $4,000', ' $100,000', ' $100,400']);
+    const days = whys?.[moved?.rows[0]?.cells['days']?.why ?? ''];
+    expect(days?.rows.map(row => row.value.text)).toEqual(['1 Mar 2027', '5 Mar 2027']);
+  });
+
   test('that cannot be, or have no schedule to be planned for, are told so without a table', () => {
     expect(answerTo(undefined)).toEqual({
       question: LEVEL_QUESTION,
-      answer: 'There is no schedule with prices to plan crews for.',
+      answer: ['There is no schedule with prices to plan crews for.'],
     });
-    expect(answerTo({ earliest: '2029-05-04' }).answer).toBe('No: the earliest finish is 4 May 2029.');
+    expect(plain(answerTo({ earliest: '2029-05-04' }).answer)).toBe('No: the earliest finish is 4 May 2029.');
   });
 
   test('are drawn alone where the estimate has gone since', () => {
@@ -127,6 +151,13 @@ describe('crew plans', () => {
       ['', 'Plan beaten (another is cheaper and no later)'],
       ['C', 'Plan now (as it stands, another is cheaper and no later)'],
     ]);
+  });
+
+  test('open what each figure is made of', () => {
+    const { table, whys } = crewPlanRows(ANSWER, false).found ?? {};
+    expect(closed([table], whys)).toEqual([]);
+    const why = whys?.[table?.rows[1]?.cells['cost']?.why ?? ''];
+    expect(why?.rows.map(row => `${row.operator} ${row.value.text}`)).toEqual(['= 4,800,000', '+ 0']);
   });
 
   test('are offered as scenarios, the cheapest first, but for the plan as it stands', () => {
