@@ -49,7 +49,7 @@ export class StudyStopped extends Error {}
 
 /** The last run of a scenario. */
 interface Run {
-  readonly plan: number;
+  readonly plan: number | undefined;
   readonly view: RiskView;
   readonly facts: RiskFacts;
   readonly found: RunFound;
@@ -71,7 +71,10 @@ export class StudyDesk {
     Evaluation,
     { readonly simulated: SimulatedContingency; readonly evaluation: Evaluation }
   >();
-  #plans = new Map<string, { readonly plan: number; readonly answer: CrewPlanAnswer | undefined }>();
+  #plans = new Map<
+    string,
+    { readonly plan: number | undefined; readonly answer: CrewPlanAnswer | undefined }
+  >();
 
   readonly #makers: Makers = {
     risk: (ask, work) => this.#risk(ask, work),
@@ -114,10 +117,10 @@ export class StudyDesk {
       const evaluation = await this.#evaluated(ask, ask.scenario, work);
       const study = crewPlanStudy(evaluation, optionsOf(ask, ask.scenario), {});
       const answer = await stepped(study, work, ({ words }) => `Estimating plans: ${words.toLowerCase()}`);
-      this.#plans.set(ask.scenario, { plan: ask.plan, answer });
+      this.#plans.set(ask.scenario, { plan: ask.plans[ask.scenario], answer });
     }
     const last = this.#plans.get(ask.scenario);
-    return crewPlanRows(last?.answer, last !== undefined && last.plan !== ask.plan);
+    return crewPlanRows(last?.answer, last !== undefined && last.plan !== ask.plans[ask.scenario]);
   }
 
   async #risk(ask: StudyAsk, work: StudyWork): Promise<StudyAnswers['risk']> {
@@ -130,7 +133,7 @@ export class StudyDesk {
       prepared,
       findings,
       view: last?.view,
-      isStale: last !== undefined && last.plan !== ask.plan,
+      isStale: last !== undefined && last.plan !== ask.plans[ask.scenario],
       isWhole: last?.isWhole === true,
     });
     return last === undefined ? rows : { ...rows, leaves: last.found };
@@ -151,14 +154,12 @@ export class StudyDesk {
     }
     if (ask.runs) {
       for (const one of evaluations) {
-        if (this.#runs.get(one.scenario.id)?.plan === ask.plan) continue;
+        if (this.#current(ask, one.scenario.id) !== undefined) continue;
         await this.#run(ask, one, `Running the trials of ${one.letter}`, false, work);
       }
     }
-    const runs = shown.flatMap(({ id }) => this.#runs.get(id) ?? []);
-    const kept = runs.length === shown.length || ask.name === 'decision' ? runs : [];
-    const isStale = kept.some(run => run.plan !== ask.plan);
-    const current = kept.filter(run => run.plan === ask.plan);
+    const current = shown.flatMap(({ id }) => this.#current(ask, id) ?? []);
+    const isStale = shown.some(({ id }) => this.#runs.has(id) && this.#current(ask, id) === undefined);
     return {
       comparison: compareScenarios(
         evaluations.map(one => this.#withItsRun(ask, one)),
@@ -169,11 +170,17 @@ export class StudyDesk {
     };
   }
 
+  /** The last run of a scenario, when it is of the plan that is asked about. */
+  #current(ask: StudyAsk, scenario: string): Run | undefined {
+    const run = this.#runs.get(scenario);
+    return run?.plan === ask.plans[scenario] ? run : undefined;
+  }
+
   /** An evaluation with the contingency that the last run of its plan has set, as the views and papers have it. */
   #withItsRun(ask: StudyAsk, evaluation: Evaluation): Evaluation {
     const { id } = evaluation.scenario;
-    const { plan, found } = this.#runs.get(id) ?? {};
-    if (plan !== ask.plan || found?.simulated === undefined) return evaluation;
+    const { found } = this.#current(ask, id) ?? {};
+    if (found?.simulated === undefined) return evaluation;
     const known = this.#told.get(evaluation);
     if (known?.simulated === found.simulated) return known.evaluation;
     const told = evaluate(ask.project, { ...optionsOf(ask, id), simulated: found.simulated });
@@ -207,7 +214,7 @@ export class StudyDesk {
     if (run === undefined) return;
     const { view, facts, found } = await carriedOn(ask, run, evaluation, words, work);
     this.#runs.set(evaluation.scenario.id, {
-      plan: ask.plan,
+      plan: ask.plans[evaluation.scenario.id],
       view,
       facts,
       found,

@@ -36,8 +36,8 @@ export interface StudyAsk {
   readonly project: Project;
   /** Changes with every edit of the document. */
   readonly revision: number;
-  /** Changes with every edit that runs and searches look at: not with a vote, a note or an attachment. */
-  readonly plan: number;
+  /** Of every scenario; changes with every edit that its runs and searches look at: not with a vote, a note or another scenario. */
+  readonly plans: Readonly<Record<string, number>>;
   /** Key of the open document: another document begins afresh. */
   readonly document: string;
   readonly scenario: string;

@@ -4,7 +4,7 @@ import type { Project } from '../../core/project';
 import type { BottomCell, WhyRows } from '../../core/views';
 import type { StudyAnswers, StudyAsk, StudyAsked, StudyName, StudySaid } from '../engine/study-protocol';
 import { markOf, studyAgain, withRun } from './remembered-runs';
-import { planRevisionOf, revisionOf } from './revisions';
+import { planRevisionOf, plansOf, revisionOf } from './revisions';
 import { setSettings } from './settings';
 import { change, state, useWindow, type Working } from './store';
 import { takeRun } from './working-out';
@@ -107,7 +107,7 @@ export function study(name: StudyName, runs = false): void {
     name,
     project,
     revision: revisionOf(project),
-    plan: planRevisionOf(project),
+    plans: plansOf(project),
     document: key,
     scenario,
     today: about?.today ?? '',
@@ -177,9 +177,12 @@ export function useRun(): StudyAnswers['risk'] | undefined {
 export function useRunCells(): readonly BottomCell[] {
   const about = useStudies(all => all.risk.about);
   const project = useWindow(window => window.history?.project);
+  const chosen = useWindow(window => window.scenario);
   const cells = useRun()?.found?.bottom ?? [];
   const isOfPlan =
-    about !== undefined && project !== undefined && planRevisionOf(about) === planRevisionOf(project);
+    about !== undefined &&
+    project !== undefined &&
+    planRevisionOf(about, chosen) === planRevisionOf(project, chosen);
   return isOfPlan ? cells : cells.map(cell => ({ ...cell, beside: 'before the edit' }));
 }
 

@@ -6,6 +6,7 @@ import { decisionAbout } from '../../core/papers';
 import { readProject, type Project } from '../../core/project';
 import type { BottomCell, Edit, OpenedRows, Row } from '../../core/views';
 import { typedEdit } from '../../renderer/edits/edits';
+import { plansOf } from '../../renderer/state/revisions';
 import { EvaluationDesk } from '../../renderer/engine/evaluation-desk';
 import { StudyDesk } from '../../renderer/engine/study-desk';
 import type { StudyAnswers } from '../../renderer/engine/study-protocol';
@@ -55,7 +56,7 @@ function desks() {
         name: 'decision',
         project,
         revision: 1,
-        plan: 1,
+        plans: plansOf(project),
         runs: false,
       } as const;
       const answer = await studies.answer(ask, quiet);
@@ -63,7 +64,15 @@ function desks() {
       return answer;
     },
     runs: async (project: Project): Promise<StudyAnswers['risk']> => {
-      const ask = { ...about, number: 1, name: 'risk', project, revision: 1, plan: 1, runs: true } as const;
+      const ask = {
+        ...about,
+        number: 1,
+        name: 'risk',
+        project,
+        revision: 1,
+        plans: plansOf(project),
+        runs: true,
+      } as const;
       const answer = await studies.answer(ask, quiet);
       if (answer === undefined || !('register' in answer)) throw new Error('the runs have no answer');
       return answer;

@@ -46,6 +46,8 @@ export interface CompareRows {
   /** What the runs say of the scenarios against each other. */
   readonly paired: readonly string[];
   readonly hasRuns: boolean;
+  /** What running the trials would add; absent when every scenario has trials of its plan. */
+  readonly waiting?: string;
   readonly isStale: boolean;
   readonly weights: TableRows;
   readonly ranking: readonly string[];

@@ -58,6 +58,7 @@ export function compareRows({ comparison, views, isStale, chosen, measures }: Co
     frontier: frontier === undefined ? undefined : { ...frontier, table: open(frontier.table) },
     paired: pairedWords(comparison),
     hasRuns: risks.length > 0,
+    ...waitingWords(comparison, isStale),
     isStale,
     weights: open(weightTable(comparison, table)),
     ranking: rankingWords(table),
@@ -156,6 +157,21 @@ function frontierOf(evaluations: readonly Evaluation[], views: readonly RiskView
     inHand: undefined,
     lastDate: project?.calendars.deadline,
   });
+}
+
+/** What the scenarios without trials wait for. */
+function waitingWords({ evaluations, risks }: Comparison, isStale: boolean): Pick<CompareRows, 'waiting'> {
+  const without = evaluations.filter(one => !risks.some(risk => risk.scenario === one.scenario.id));
+  if (without.length === 0) return {};
+  const letters = without.map(one => one.letter).join(', ');
+  const waiting = isStale
+    ? `The trials of ${letters} are of an older document, or were not run.`
+    : `The trials of ${letters} have not been run; the others keep theirs.`;
+  if (risks.length > 0) return { waiting };
+  const none = isStale
+    ? 'The runs before are of an older document.'
+    : 'They add P80 and the lines of equal chance.';
+  return { waiting: none };
 }
 
 function pairedWords(comparison: Comparison): readonly string[] {

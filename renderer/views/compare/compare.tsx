@@ -96,7 +96,7 @@ function SideBySide({ rows, isWorking }: { rows: CompareRows; isWorking: boolean
             {words}
           </p>
         ))}
-        {rows.hasRuns ? null : (
+        {rows.waiting === undefined ? null : (
           <p className="compare-run">
             <button
               type="button"
@@ -106,11 +106,7 @@ function SideBySide({ rows, isWorking }: { rows: CompareRows; isWorking: boolean
             >
               Run the trials of all scenarios
             </button>
-            <span className="quiet">
-              {rows.isStale
-                ? 'The runs before are of an older document.'
-                : 'They add P80 and the lines of equal chance.'}
-            </span>
+            <span className="quiet">{rows.waiting}</span>
           </p>
         )}
         <Verdicts rows={rows} />

@@ -222,7 +222,14 @@ test('scenarios are told with heel and standing, and runs against each other', (
   ]);
   // A is the cheaper in three of four runs.
   expect(rows.paired).toEqual(['With the same luck A costs less than B in 75 of 100 runs.']);
-  expect([rows.hasRuns, rows.isStale]).toEqual([true, true]);
+  expect([rows.hasRuns, rows.isStale, rows.waiting]).toEqual([true, true, undefined]);
+  const waiting = (risks: Comparison['risks'], isStale: boolean) =>
+    compareRows({ comparison: { ...comparison, risks }, views: [], isStale, chosen: 'closed', measures: 'us' })
+      .waiting;
+  expect(waiting([], false)).toBe('They add P80 and the lines of equal chance.');
+  expect(waiting([], true)).toBe('The runs before are of an older document.');
+  expect(waiting([risk], false)).toBe('The trials of B have not been run; the others keep theirs.');
+  expect(waiting([beside], true)).toBe('The trials of A are of an older document, or were not run.');
   expect(rows.frontier?.title).toBe('70 in 100 end inside both, $ million');
   expect(rows.frontier?.lines.map(({ letter, isChosen }) => [letter, isChosen])).toEqual([['A', true]]);
   expect(rows.frontier?.plans.map(({ letter, dollars }) => [letter, dollars])).toEqual([
