@@ -10,6 +10,13 @@ export type { PlacedGiven } from './given-rules';
 export { knownItems } from './check-items';
 export { ITEM_FIGURES, itemGivens } from './item-rules';
 export { rateGivens } from './rate-rules';
-export { FIRST_HULL_TYPE, startingProject, UNNAMED_SHIP, type StartingPoint } from './starting';
+export {
+  FIRST_HULL_TYPE,
+  isStarting,
+  isStartingShip,
+  startingProject,
+  UNNAMED_SHIP,
+  type StartingPoint,
+} from './starting';
 export * from './imports';
 export { COPY_READERS, copyForOthers, type LeftOut, type LeftOutBook } from './copy-for-others';

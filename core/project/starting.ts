@@ -130,3 +130,13 @@ function startingScenarios(reader: Project['reader'], library: Library): Project
     { id: other.id, title: other.title, changes: [{ at: `/options/${access.id}`, to: other.id }] },
   ];
 }
+
+/** Whether a figure is one that a new project begins with, there to be replaced. */
+export function isStarting({ source }: Pick<Figure, 'source'>): boolean {
+  return source.startsWith('Starting value');
+}
+
+/** Whether nothing of the ship was entered yet: what is estimated is the one a new project begins with. */
+export function isStartingShip({ vessel: { name, length, lightship } }: Project): boolean {
+  return name === UNNAMED_SHIP && isStarting(length) && lightship === undefined;
+}

@@ -7,7 +7,7 @@ import { dollarChange, dollars, roundText, shownNumber, tenthsText } from './num
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
-import { isStartingShip } from './still-missing';
+import { isStartingShip } from '../project';
 import { roundedDollars } from './whole-dollars';
 
 /** The figures of the bottom line as amounts, to tell how an edit moved them. */

@@ -1,4 +1,5 @@
 import { at, type Basis, type Figure } from '../base';
+import { isStarting } from '../project';
 import { figureInMeasures, inMeasures, unitWords, type Measures } from './measures';
 import { DASH, padsOf, printed } from './number-text';
 import type { Column, Edit, Row, Shown } from './rows';
@@ -50,11 +51,6 @@ export function givenCell(at: string, label: string, figure: Figure, measures: M
       ...(isStarting(figure) ? { begins: true as const } : {}),
     },
   };
-}
-
-/** Whether a figure is one that a new project begins with, there to be replaced. */
-export function isStarting({ source }: Pick<Figure, 'source'>): boolean {
-  return source.startsWith('Starting value');
 }
 
 /**

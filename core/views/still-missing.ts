@@ -1,6 +1,5 @@
-import { FIRST_HULL_TYPE, UNNAMED_SHIP, type Funding, type Project } from '../project';
+import { FIRST_HULL_TYPE, isStarting, UNNAMED_SHIP, type Funding, type Project } from '../project';
 import type { Evaluation } from '../evaluation';
-import { isStarting } from './cells';
 
 /** Something a reader still has to give before what he needs is his own: in words, and where it is given. */
 export interface Missing {
@@ -205,11 +204,6 @@ const READERS: Readonly<Record<Project['reader'], { readonly of: string; readonl
     bid: { of: 'a bid of your own', rules: [...SHIP, SURVEY, ...BID, BLOCKED] },
     comparison: { of: 'a decision', rules: [...SHIP, ...COMPARISON, BLOCKED] },
   };
-
-/** Whether nothing of the ship was entered yet: what is estimated is the one a new project begins with. */
-export function isStartingShip({ vessel }: Project): boolean {
-  return vessel.name === UNNAMED_SHIP && isOpen(vessel.length) && vessel.lightship === undefined;
-}
 
 /** What the reader of a project still has to give, in his order; nothing when all is there. */
 export function stillMissing(evaluation: Evaluation): StillMissing {

@@ -1,7 +1,7 @@
 import { at } from '../../base';
 import type { Evaluation } from '../../evaluation';
 import { dollarsOf } from '../../money';
-import type { Criterion } from '../../project';
+import { isStartingShip, type Criterion } from '../../project';
 import {
   criterionValue,
   listed,
@@ -38,6 +38,9 @@ export function recommendation(
   const able = evaluations.filter(one => table.ranked.some(({ scenario }) => scenario === one.scenario.id));
   const risk = risks.find(one => one.scenario === first.scenario);
   const besides = [
+    isStartingShip(evaluation.project)
+      ? 'No ship has been entered yet: this ranks the scenarios of a starting ship, not of yours.'
+      : undefined,
     table.reading === 'runs'
       ? trialWords(risk)
       : 'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.',

@@ -11,7 +11,7 @@ import { pageStyle } from '../../../core/papers/report/style';
 import { compareScenarios, summaryOf, type RiskFacts } from '../../../core/scenario';
 import { fromCents } from '../../../core/money';
 import { summarise, type Evaluation } from '../../../core/evaluation';
-import type { Project } from '../../../core/project';
+import { FIRST_HULL_TYPE, startingProject, type Project } from '../../../core/project';
 import { demoProject, estimated, evaluated } from '../evaluation/demo';
 import { bareProject, words } from './odd-documents';
 
@@ -120,6 +120,20 @@ describe('beside the recommendation', () => {
   test('before the trials stands that nobody has looked at the chance to be in time', () => {
     expect(decisionAbout(a, compareScenarios([a, d])).recommended?.besides).toBe(
       'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.',
+    );
+  });
+
+  test('before a ship is entered stands that the starting ship is ranked', () => {
+    const started = startingProject(a.library, {
+      reader: 'comparison',
+      hullType: FIRST_HULL_TYPE,
+      title: 'New comparison',
+      start: '2027-01-04',
+    });
+    const [one, ...others] = started.scenarios.map(({ id }) => evaluated(started, id));
+    if (one === undefined) throw new Error('a comparison starts with scenarios');
+    expect(decisionAbout(one, compareScenarios([one, ...others])).recommended?.besides).toMatch(
+      /^No ship has been entered yet: this ranks the scenarios of a starting ship, not of yours\. This rests/,
     );
   });
 });

@@ -224,8 +224,13 @@ test('scenarios are told with heel and standing, and runs against each other', (
   expect(rows.paired).toEqual(['With the same luck A costs less than B in 75 of 100 runs.']);
   expect([rows.hasRuns, rows.isStale, rows.waiting]).toEqual([true, true, undefined]);
   const waiting = (risks: Comparison['risks'], isStale: boolean) =>
-    compareRows({ comparison: { ...comparison, risks }, views: [], isStale, chosen: 'closed', measures: 'us' })
-      .waiting;
+    compareRows({
+      comparison: { ...comparison, risks },
+      views: [],
+      isStale,
+      chosen: 'closed',
+      measures: 'us',
+    }).waiting;
   expect(waiting([], false)).toBe('They add P80 and the lines of equal chance.');
   expect(waiting([], true)).toBe('The runs before are of an older document.');
   expect(waiting([risk], false)).toBe('The trials of B have not been run; the others keep theirs.');

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../../core/base';
+import { isStarting } from '../../../core/project';
 import {
   asStep,
   basisCell,
   editCell,
   figureEdit,
   givenCell,
-  isStarting,
   memberCell,
   removeCell,
   switchCell,
