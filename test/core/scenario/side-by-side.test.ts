@@ -15,6 +15,7 @@ import {
   pairedRisks,
   scoreIn,
   summaryOf,
+  turnedByWorseWords,
   type RiskFacts,
 } from '../../../core/scenario';
 import { uprightChange } from '../../../core/scenario/upright-change';
@@ -106,6 +107,30 @@ describe('the decision table by hand', () => {
       { better: 'X', worse: 'Z' },
       { better: 'Y', worse: 'Z' },
     ]);
+  });
+
+  test('one that nobody would choose may turn the order, and who is first without it is told', () => {
+    // Finish by days 0, 10 and 40, chance to be in time 0.4, 1 and 0.8: Y leaves Z behind in both.
+    const run = [
+      facts('x', { missesGrant: 0.6, finishP80: '2029-01-01' }),
+      facts('y', { missesGrant: 0, finishP80: '2029-01-11' }),
+      facts('z', { missesGrant: 0.2, finishP80: '2029-02-10' }),
+    ];
+    // With Z the finish of Y scores 0.75: 0.6 of X against 0.45 + 0.4. Without Z it scores 0: 0.6 against 0.4.
+    const table = decisionTable(three, choices('0.6', '0.4'), run);
+    expect(table.ranked.map(({ letter, score }) => [letter, score])).toEqual([
+      ['Y', near(0.85)],
+      ['X', near(0.6)],
+      ['Z', near(0.4 * (2 / 3))],
+    ]);
+    expect([table.dominance, table.firstWithoutWorse]).toEqual([[{ better: 'Y', worse: 'Z' }], 'X']);
+    expect(turnedByWorseWords(table)).toBe(
+      'Y comes first only beside Z, which another scenario leaves behind in all that is compared: scores run from the worst to the best of those compared. Without it X comes first.',
+    );
+    const [x, y] = three;
+    const kept = decisionTable([x ?? never(), y ?? never()], choices('0.6', '0.4'), run);
+    expect([kept.ranked[0]?.letter, kept.firstWithoutWorse]).toEqual(['X', undefined]);
+    expect(turnedByWorseWords(kept)).toBeUndefined();
   });
 
   test('what is alike in all counts for none, and its weight goes to what separates', () => {
