@@ -161,6 +161,13 @@ test('scenarios are compared in words, tables and pictures, and the board’s we
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await page.getByRole('button', { name: 'Set the board’s own weights' }).waitFor(LONG);
+  // A scenario more waits for its own trials alone: the others keep theirs.
+  await page.getByRole('button', { name: 'Scenarios', exact: true }).click();
+  await page.getByRole('button', { name: 'Add a scenario like A' }).click();
+  await page.keyboard.press('Escape');
+  await page.locator('.title-line .view-switches .switch').first().click();
+  await page.getByText(/^The trials of [A-Z] have not been run; the others keep theirs\.$/).waitFor(LONG);
+  expect(await page.getByText('P80 cost').count()).toBeGreaterThan(0);
   expect(complaints).toEqual([]);
   await context.close();
 }, 240_000);
@@ -183,6 +190,12 @@ test('the decision asks the board in one sentence, and its vote is kept and undo
   await chosen.locator('select').selectOption({ label: other });
   await page.getByText('chosen by the board').waitFor(LONG);
   await expect.poll(sentence, LONG).toContain(`has chosen scenario ${other.charAt(0)}, `);
+  // Papers are of the scenario that is open, and Documents says so where the board has chosen another.
+  await goToView(page, 'Documents');
+  const ofWhich = `The board has chosen scenario ${other.charAt(0)}. The papers made now are of scenario ${letter}.`;
+  await page.getByRole('note').filter({ hasText: ofWhich }).waitFor(LONG);
+  await goToView(page, 'Decision');
+  await page.getByText('chosen by the board').waitFor(LONG);
   await page.keyboard.press('Control+z');
   await page.getByText('comes first', { exact: false }).first().waitFor(LONG);
   expect(await violations(page)).toEqual([]);
