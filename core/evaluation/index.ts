@@ -64,6 +64,7 @@ export {
   bidView,
   bidsOfPrices,
   bookBasis,
+  bookSteps,
   contractorRun,
   fundingJson,
   grantInput,

@@ -1,9 +1,10 @@
-import { anyBlocks, known, upperFirst } from '../base';
+import { known, upperFirst } from '../base';
 import { dayOf } from '../calendar';
 import type { EstimateParts } from '../evaluation';
 import type { Money } from '../money';
 import type { EstimateContext } from './context';
 import { dollarChange, dollars, roundText, shownNumber, tenthsText } from './number-text';
+import type { OpenFindings } from './open-findings';
 import { dateWords } from './schedule-axis';
 import type { BottomCell } from './rows';
 import type { ShownMoney } from './shown-money';
@@ -16,7 +17,8 @@ export interface BottomAmounts {
   readonly finish: number | undefined;
   /** In tenths of a per cent. */
   readonly unchecked: number | undefined;
-  readonly findings: number;
+  /** Absent until all of them are known. */
+  readonly findings: number | undefined;
 }
 
 export interface Bottom {
@@ -25,13 +27,12 @@ export interface Bottom {
 }
 
 /** The bottom line. A figure whose module is not there is not shown at all. */
-export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom {
-  const { evaluation, parts } = context;
+export function bottomLine(context: EstimateContext, money: ShownMoney, open: OpenFindings): Bottom {
+  const { parts } = context;
   const total = money.total('total');
   const { finish } = parts.schedule;
   const share = context.summary?.uncheckedShare;
   const unchecked = share === undefined ? undefined : Number(roundText((share * 1000).toFixed(4), 0));
-  const open = evaluation.findings.length;
   const cells: BottomCell[] = [
     totalCell(context, total),
     ...budgetCell(context),
@@ -54,17 +55,27 @@ export function bottomLine(context: EstimateContext, money: ShownMoney): Bottom 
             beside: 'of the total',
           },
         ]),
-    {
-      key: 'findings',
-      label: 'Findings',
-      value: { text: `${open} open` },
-      ...(anyBlocks(evaluation.findings) ? { beside: 'some withhold a figure' } : {}),
-    },
+    findingsCell(open),
   ];
   return {
     cells,
-    amounts: { total, finish: finish === undefined ? undefined : dayOf(finish), unchecked, findings: open },
+    amounts: {
+      total,
+      finish: finish === undefined ? undefined : dayOf(finish),
+      unchecked,
+      findings: open.standing === 'known' ? open.findings.length : undefined,
+    },
   };
+}
+
+/** How many findings are open; those of the grant budget are of the plan before until it is made anew. */
+function findingsCell({ findings, standing, blocks }: OpenFindings): BottomCell {
+  const frame = { key: 'findings', label: 'Findings' } as const;
+  if (standing === 'not known')
+    return { ...frame, value: { text: SETTLING, absent: true }, isSettling: true };
+  const value = { text: `${findings.length} open` };
+  if (standing === 'held') return { ...frame, value, beside: SETTLING, isSettling: true };
+  return { ...frame, value, ...(blocks ? { beside: 'some withhold a figure' } : {}) };
 }
 
 function totalCell({ parts, evaluation }: EstimateContext, total: number | undefined): BottomCell {
@@ -161,7 +172,8 @@ export function bottomChanges(
     moved['finish'] = dayChange(after.finish - before.finish);
   if (before.unchecked !== undefined && after.unchecked !== undefined)
     moved['unchecked'] = signed(after.unchecked - before.unchecked, tenthsText, ' points');
-  moved['findings'] = signed(after.findings - before.findings, String, '');
+  if (before.findings !== undefined && after.findings !== undefined)
+    moved['findings'] = signed(after.findings - before.findings, String, '');
   const changed = Object.entries(moved).filter(([, text]) => text !== NONE);
   if (changed.length === 0) return { changes: {}, words: 'Worked out; the bottom line did not move.' };
   return {

@@ -21,6 +21,8 @@ export {
 } from './window';
 export { settlingLine } from './bottom';
 export type { BottomAmounts } from './bottom';
+export type { FoundOfGrant } from './open-findings';
+export { grantFindings, hasGrant } from './funding/grant-findings';
 export { WhyDesk } from './why';
 export { planOf, type EarlierPlan } from './schedule';
 export { isOpenedName, type OpenedName, type OpenedRows } from './opened';

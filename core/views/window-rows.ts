@@ -287,7 +287,9 @@ export interface WindowRows {
   readonly bottom: readonly BottomCell[];
   readonly verdict: Verdict | undefined;
   readonly sinking: SinkingView | undefined;
+  /** Every open finding, those of the grant budget among them, and how many there are in words. */
   readonly findings: readonly FindingRow[];
+  readonly openSentence: string;
   /** What the reader of the project still has to give. */
   readonly missing: StillMissing;
   readonly vessel: VesselView;

@@ -4,9 +4,10 @@ import { bottomChanges, bottomLine, unscreenedLine, type Bottom, type BottomAmou
 import { budgetView } from './budget';
 import { lineBases } from './bases';
 import type { EstimateContext } from './context';
-import { rowsOfFindings } from './finding-rows';
+import { grantFindings } from './funding/grant-findings';
 import type { Measures } from './measures';
 import { printed } from './number-text';
+import { openFindings, openSentence, type FoundOfGrant, type OpenFindings } from './open-findings';
 import { ratesView } from './rates';
 import { scheduleView, type EarlierPlan } from './schedule';
 import { sinkingView } from './sinking';
@@ -40,12 +41,14 @@ export function windowParts(
   measures: Measures,
   before: BottomAmounts | undefined,
   earlier?: EarlierPlan,
+  ofGrant?: FoundOfGrant,
 ): WindowParts | undefined {
   const { estimate } = evaluation;
   if (estimate === undefined) return undefined;
   const context: EstimateContext = { evaluation, measures, parts: estimate, summary: summaryOf(estimate) };
   const money = shownMoney(context);
-  const bottom = bottomLine(context, money);
+  const open = openFindings(evaluation, ofGrant);
+  const bottom = bottomLine(context, money, open);
   const makers: { readonly [N in WindowViewName]: () => Pick<WindowRows, N> } = {
     vessel: () => ({ vessel: vesselView(context) }),
     sinking: () => ({ sinking: sinkingView(context) }),
@@ -55,7 +58,7 @@ export function windowParts(
     budget: () => ({ budget: budgetView(context, money) }),
   };
   return {
-    head: headOf(project, evaluation, estimate, bottom, before),
+    head: headOf(project, evaluation, estimate, { bottom, open, before }),
     amounts: bottom.amounts,
     view: name => makers[name](),
   };
@@ -65,11 +68,11 @@ function headOf(
   project: Project,
   evaluation: Evaluation,
   estimate: EstimateParts,
-  bottom: Bottom,
-  before: BottomAmounts | undefined,
+  { bottom, open, before }: { bottom: Bottom; open: OpenFindings; before: BottomAmounts | undefined },
 ): WindowHead {
   const moved = bottomChanges(before, bottom.amounts);
-  const findings = rowsOfFindings(evaluation.findings);
+  const { findings } = open;
+  const isCounted = findings.length > 0 && open.standing !== 'not known';
   return {
     scenario: evaluation.scenario.id,
     changes: moved.changes,
@@ -79,11 +82,12 @@ function headOf(
     scenarios: project.scenarios.map(one => ({ id: one.id, letter: '', title: one.title })),
     counts: {
       work: printed(String(estimate.items.length)),
-      ...(findings.length === 0 ? {} : { review: printed(String(findings.length)) }),
+      ...(isCounted ? { review: printed(String(findings.length)) } : {}),
     },
     bottom: bottom.cells,
     verdict: evaluation.upright?.verdict,
     findings,
+    openSentence: openSentence(open),
     missing: stillMissing(evaluation),
   };
 }
@@ -102,7 +106,8 @@ export function windowRows(
   before: BottomAmounts | undefined,
   earlier?: EarlierPlan,
 ): WindowAnswer | undefined {
-  const parts = windowParts(project, evaluation, measures, before, earlier);
+  const ofGrant = { findings: grantFindings(evaluation), isHeld: false };
+  const parts = windowParts(project, evaluation, measures, before, earlier, ofGrant);
   if (parts === undefined) return undefined;
   const { head, amounts, view } = parts;
   const rows = {

@@ -36,6 +36,7 @@ const ANSWERS: Answers = {
     readOnly: false,
   }),
   evaluate: (ask, work) => desk.evaluate(ask, work),
+  grant: (_ask, work) => desk.lookAtGrant(work),
   opened: ({ name }) => {
     const rows = desk.why?.opened(name);
     return rows === undefined ? {} : { [name]: rows };

@@ -1,5 +1,6 @@
 import { isSameData } from '../../core/base';
 import {
+  bookSteps,
   evaluate,
   schedulingSteps,
   type Evaluation,
@@ -7,6 +8,8 @@ import {
   type SimulatedContingency,
 } from '../../core/evaluation';
 import {
+  grantFindings,
+  hasGrant,
   isOpenedName,
   planOf,
   settlingLine,
@@ -17,8 +20,10 @@ import {
   type BottomAmounts,
   type BottomCell,
   type EarlierPlan,
+  type FoundOfGrant,
   type OpenedName,
   type OpenedRows,
+  type WindowHead,
   type WindowParts,
   type WindowViewName,
 } from '../../core/views';
@@ -61,6 +66,10 @@ interface Kept {
   readonly desk: WhyDesk;
   readonly amounts: BottomAmounts;
   readonly bottom: readonly BottomCell[];
+  /** What making the grant budget found, of this evaluation or still of an earlier one. */
+  readonly ofGrant: FoundOfGrant | undefined;
+  /** The head with what is found of this one. */
+  readonly headWith: (ofGrant: FoundOfGrant) => Pick<WindowParts, 'head' | 'amounts'> | undefined;
 }
 
 /** Views that are looked at together with another. */
@@ -106,18 +115,42 @@ export class EvaluationDesk {
     const evaluation = evaluate(project, options);
     this.#settling = this.#scheduling + work.now() - started;
     if (this.#settling > SLOW && !(await work.pause(0))) return OVERTAKEN;
-    const parts = windowParts(project, evaluation, measures, kept?.amounts, this.#earlier(about));
+    const partsWith = (found?: FoundOfGrant) =>
+      windowParts(project, evaluation, measures, kept?.amounts, this.#earlier(about), found);
+    const ofGrant = isGrantLookedAt(ask) ? foundOf(evaluation) : heldOf(kept?.ofGrant);
+    const parts = partsWith(ofGrant);
     if (parts === undefined) return { hasRows: false, findings: evaluation.findings };
     const desk = new WhyDesk(evaluation, measures);
     this.#keep({
       about,
       evaluation,
       desk,
-      amounts: parts.amounts,
+      amounts: toldBefore(parts.amounts, kept?.amounts),
       bottom: parts.head.bottom,
+      ofGrant,
+      headWith: partsWith,
     });
     await sayRows(parts, ask, desk, work);
     return { hasRows: true, findings: evaluation.findings };
+  }
+
+  /**
+   * The head of the last evaluation with what making its grant budget finds: too slow to be waited for at every edit. A
+   * newer evaluation ends it.
+   */
+  async lookAtGrant({ pause }: Pick<Work, 'pause'>): Promise<{ head?: WindowHead }> {
+    const kept = this.#kept;
+    if (kept === undefined || !hasGrant(kept.evaluation) || kept.ofGrant?.isHeld === false) return {};
+    for (const _ of bookSteps(kept.evaluation)) {
+      await pause(0);
+      if (this.#kept !== kept) return {};
+    }
+    const ofGrant = foundOf(kept.evaluation);
+    const parts = kept.headWith(ofGrant);
+    if (parts === undefined) return {};
+    const { amounts, head } = parts;
+    this.#kept = { ...kept, ofGrant, amounts, bottom: head.bottom };
+    return { head };
   }
 
   /** Says head and view looked at of a document just opened, but for what waits for the roll-over screen. */
@@ -182,12 +215,30 @@ export class EvaluationDesk {
     if (this.#first?.about !== kept.about) this.#first = { about: kept.about, plan: planOf(kept.evaluation) };
     if ((kept.evaluation.estimate?.items.length ?? 0) > MOST_WARMED) return;
     setTimeout(() => {
-      if (this.#kept === kept) kept.desk.warm();
+      if (this.#kept?.desk === kept.desk) kept.desk.warm();
     }, LATER);
   }
 }
 
 const OVERTAKEN: Answer = { hasRows: true, findings: [] };
+
+/** Whether a view is looked at that makes the grant budget anyway, or lists what it finds: then the count waits for it. */
+function isGrantLookedAt({ view, beside = [] }: Pick<Ask, 'view' | 'beside'>): boolean {
+  return [view, ...beside].some(name => name === 'funding' || name === 'review');
+}
+
+function foundOf(evaluation: Evaluation): FoundOfGrant {
+  return { findings: grantFindings(evaluation), isHeld: false };
+}
+
+function heldOf(before: FoundOfGrant | undefined): FoundOfGrant | undefined {
+  return before && { ...before, isHeld: true };
+}
+
+/** The amounts to tell the next change by: where not all findings are known yet, their count told last. */
+function toldBefore(amounts: BottomAmounts, before: BottomAmounts | undefined): BottomAmounts {
+  return { ...amounts, findings: amounts.findings ?? before?.findings };
+}
 
 function viewRows(parts: WindowParts, names: readonly WindowViewName[]): ViewRows {
   return names.reduce<ViewRows>((rows, name) => ({ ...rows, ...parts.view(name) }), {});

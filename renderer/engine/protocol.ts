@@ -31,6 +31,8 @@ export interface Questions {
     /** The rows have come in parts; without them the document has faults that leave nothing to work out. */
     answer: { hasRows: boolean; findings: readonly Finding[] };
   };
+  /** The head of the last evaluation with what making its grant budget finds; nothing when it was told already. */
+  readonly grant: { ask: object; answer: { head?: WindowHead } };
   /** The rows of a view that is made when it is opened, of the last evaluation. */
   readonly opened: { ask: { name: OpenedName }; answer: Partial<OpenedRows> };
   /** What a table read from a file would change; nothing is changed by asking. */

@@ -1,5 +1,5 @@
 import { isSameData } from '../../core/base';
-import type { OpenedRows } from '../../core/views';
+import type { OpenedRows, WindowHead } from '../../core/views';
 import type { NamedEdit } from '../edits/edits';
 import { Stopped } from '../engine/client';
 import { engine } from '../engine/engine';
@@ -48,7 +48,9 @@ export async function workOut(): Promise<void> {
         if (mine === asked) showPart(part);
       },
     );
-    if (mine === asked && !answer.hasRows) showFaults(answer);
+    if (mine !== asked) return;
+    if (answer.hasRows) void lookAtGrant(mine);
+    else showFaults(answer);
   } catch (cause) {
     if (mine === asked && !(cause instanceof Stopped)) {
       change({ fault: cause instanceof Error ? cause.message : String(cause) });
@@ -56,6 +58,17 @@ export async function workOut(): Promise<void> {
   } finally {
     window.clearTimeout(late);
     if (mine === asked) change({ isBehind: false, working: undefined });
+  }
+}
+
+/** Shows what making the grant budget finds, once it is made. */
+async function lookAtGrant(mine: number): Promise<void> {
+  try {
+    const { head } = await engine().ask('grant', {});
+    if (head !== undefined && mine === asked) showFound(head);
+  } catch (cause) {
+    if (mine === asked && !(cause instanceof Stopped))
+      change({ fault: cause instanceof Error ? cause.message : String(cause) });
   }
 }
 
@@ -105,6 +118,19 @@ function show(rows: ShownRows, opened: Partial<OpenedRows>): void {
   window.clearTimeout(freshTimer);
   freshTimer = window.setTimeout(() => change({ areChangesFresh: false }), FRESH);
   void refreshWhy();
+}
+
+/** The head once more, with all that is found; a change that was told already is not told again. */
+function showFound(head: WindowHead): void {
+  const { rows, notices } = state();
+  if (rows === undefined) return;
+  change({
+    rows: { ...rows, ...head },
+    notices: stillHolding(notices, head.findings),
+    changes: head.changes,
+  });
+  if (head.changeWords !== rows.changeWords && Object.keys(head.changes).length > 0)
+    change({ status: head.changeWords });
 }
 
 /** The open derivation follows the edit it may have come from. */

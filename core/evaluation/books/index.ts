@@ -2,6 +2,7 @@ export { benefitJson } from './benefit-json';
 export { benefitView, type BenefitView } from './benefit-view';
 export { bidJson, internalJson } from './bid-json';
 export { bidLeaks, bidView, type BidView } from './bid-view';
+export { bookSteps } from './book-steps';
 export { bookBasis, elementKey, type BookBasis, type BookOutcome } from './book-lines';
 export { fundingJson, reviewJson } from './funding-json';
 export { grantInput } from './grant-input';

@@ -1,4 +1,4 @@
-import type { FindingRow, Sentence, TableRows } from '../rows';
+import type { Sentence, TableRows } from '../rows';
 
 /** One practice of a guide and how far it is met. */
 export interface PracticeLine {
@@ -24,9 +24,6 @@ export interface GrowthMark {
 }
 
 export interface ReviewView {
-  /** Findings that show only when the grant budget is made; the others stand with the estimate. */
-  readonly ofGrant: readonly FindingRow[];
-  readonly ofGrantSentence: string;
   readonly practicesSentence: Sentence;
   readonly guides: readonly PracticeGuide[];
   readonly classSentence: Sentence;

@@ -12,8 +12,6 @@ import { percentText } from '../bid/received';
 import type { EstimateContext } from '../context';
 import { datesSaid } from '../dates-said';
 import { asSentence } from '../finding-words';
-import { rowsOfFindings } from '../finding-rows';
-import { grantOf } from '../funding/grant-of';
 import { dollars, roundText } from '../number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from '../rows';
 import { recordTables } from './record';
@@ -32,10 +30,7 @@ export function reviewOf(evaluation: Evaluation): { rows: readonly ReviewRow[]; 
 export function reviewView(context: EstimateContext): ReviewView {
   const { rows, history } = reviewOf(context.evaluation);
   const counted = (standing: ReviewRow['standing']) => rows.filter(row => row.standing === standing).length;
-  const ofGrant = grantFindings(context);
   return {
-    ofGrant,
-    ofGrantSentence: `${ofGrant.length === 1 ? '1 more is' : `${ofGrant.length} more are`} of the grant budget.`,
     practicesSentence: [
       `Of ${rows.length} practices ${counted('met')} are met, ${counted('partly')} partly, ${counted('not met')} not; ${counted('cannot tell')} cannot be told. ${trialWords(context)}`,
     ],
@@ -62,13 +57,6 @@ function trialWords({ evaluation }: EstimateContext): string {
   return ownTrials(evaluation) !== undefined
     ? 'The trials run under Risk were looked at.'
     : 'The trials run under Risk were of an earlier plan and are not looked at.';
-}
-
-/** What making the grant budget finds beyond the estimate: cost that no grant bears, match, rates. */
-function grantFindings({ evaluation }: EstimateContext): ReviewView['ofGrant'] {
-  if (evaluation.project.funding === undefined) return [];
-  const known = new Set(evaluation.findings);
-  return rowsOfFindings(grantOf(evaluation).findings.filter(one => !known.has(one)));
 }
 
 function recordSentence({ evaluation: { project } }: EstimateContext): Sentence {

@@ -22,16 +22,12 @@ const FACES = [
 /** What needs a look: open findings, the practices of the guides, and what past hulls grew by. */
 export default function Review() {
   const findings = useWindow(window => window.rows?.findings) ?? [];
+  const open = useWindow(window => window.rows?.openSentence) ?? '';
   const view = useOpened('review');
   const [face, setFace] = useState('findings');
-  const open =
-    findings.length === 0
-      ? 'There is no open finding.'
-      : `${findings.length} findings are open; those that withhold a figure come first.`;
-  const ofGrant = view?.ofGrant ?? [];
   const sentence =
     view === undefined || face === 'findings'
-      ? [ofGrant.length === 0 || view === undefined ? open : `${open} ${view.ofGrantSentence}`]
+      ? [open]
       : face === 'practices'
         ? view.practicesSentence
         : face === 'record'
@@ -40,7 +36,7 @@ export default function Review() {
   return (
     <>
       <TitleLine sentence={sentence} faces={FACES} face={face} onFace={setFace} />
-      {face === 'findings' ? <Findings findings={[...findings, ...ofGrant]} /> : null}
+      {face === 'findings' ? <Findings findings={findings} /> : null}
       {face === 'practices' && view !== undefined ? <Practices view={view} /> : null}
       {face === 'past' && view !== undefined ? <Past view={view} /> : null}
       {face === 'record' && view !== undefined ? <Record tables={view.record} /> : null}

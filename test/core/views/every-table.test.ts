@@ -162,7 +162,7 @@ const SENTENCES = new Set([
 const SAID = new Set([
   'words',
   'classNote',
-  'ofGrantSentence',
+  'openSentence',
   'intakeWords',
   'closing',
   'caution',
