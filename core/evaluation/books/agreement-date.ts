@@ -8,8 +8,9 @@ import type { BookBasis } from './book-lines';
 const AGREEMENT = 'grant-agreement';
 
 /**
- * An award date that still is the first day of the project, while the schedule has the grant agreement end later: what
- * is spent before the agreement is then charged to the award as if it were made already.
+ * An award date from the first day of the project on, while the schedule has the grant agreement end later: what is
+ * spent before the agreement is then charged to the award as if it were made already. An award of before the project
+ * was made already.
  */
 export function agreementFindings(
   { evaluation, parts, spans }: BookBasis,
@@ -19,7 +20,8 @@ export function agreementFindings(
   const finish = spans.get(AGREEMENT)?.finish;
   const item = parts.items.find(({ id }) => id === AGREEMENT);
   if (item === undefined || finish === undefined) return [];
-  if (awardDate !== evaluation.project.calendars.start || finish <= awardDate) return [];
+  const { start } = evaluation.project.calendars;
+  if (awardDate < start || finish <= awardDate) return [];
   const open = awards.filter(({ source }) => source.preAwardApproved !== true);
   const charged = sumCents(open.map(({ rows }) => chargedBefore(rows, finish)));
   const isFederal = open.some(({ source }) => source.kind === 'federal');
@@ -29,7 +31,7 @@ export function agreementFindings(
       code: 'funding/award-before-agreement',
       weight: 'warns',
       place: '/funding/awardDate',
-      message: `The award date, ${awardDate}, is the first day of the project, but in the schedule the work item ${item.title} ends on ${finish}.`,
+      message: `The award date, ${awardDate}, ${awardDate === start ? 'is the first day of the project' : 'comes first'}, but in the schedule the work item ${item.title} ends on ${finish}.`,
       meaning:
         charged <= 0
           ? 'There is no award before the agreement.'

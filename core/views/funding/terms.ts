@@ -2,6 +2,8 @@ import type { Figure } from '../../base';
 import { FORM_KINDS } from '../../funding';
 import type { Funding, Project } from '../../project';
 import type { EstimateContext } from '../context';
+import { awardTerms } from './award-terms';
+import { notAllowableTable } from './not-allowable';
 import { aligned, editCell, REMOVE_COLUMN, removeCell, switchCell } from '../cells';
 import type { Measures } from '../measures';
 import { inHundred } from '../risk/words';
@@ -90,73 +92,6 @@ const ADD_SOURCE: Addition = {
   ],
 };
 
-/** Whether the grant bears indirect cost. A negotiated rate comes with its agreement and is not chosen here. */
-const indirectKind = (value: string): Shown =>
-  editCell({
-    at: '/funding/indirect/kind',
-    kind: 'choice',
-    value,
-    label: 'Indirect cost',
-    choices: [
-      { id: 'none', title: 'none' },
-      { id: 'de minimis', title: 'at the de minimis rate' },
-    ],
-  });
-
-/** Award date, fiscal year, indirect cost, payment and carrying: what the reader decides beside the sources. */
-function awardTerms(funding: Funding, measures: Measures): TableRows {
-  const word = (field: string, value: string, label: string, kind: Edit['kind']): Shown =>
-    editCell({ at: `/funding/${field}`, kind, value, label });
-  const figure = (field: string, label: string, given: Figure | undefined, unit: string) =>
-    optionalFigure(`/funding/${field}`, label, given, unit, measures);
-  const { indirect, payment } = funding;
-  const rows: Row[] = [
-    termRow('awardDate', 'Award date', word('awardDate', funding.awardDate, 'Award date', 'date')),
-    termRow(
-      'fiscalYearStart',
-      'Fiscal year starts in month',
-      word(
-        'fiscalYearStart',
-        String(funding.fiscalYearStart),
-        'Month in which the fiscal year starts',
-        'whole',
-      ),
-    ),
-    ...(indirect.kind === 'negotiated' || (indirect.kind === 'de minimis' && indirect.rate !== undefined)
-      ? []
-      : [termRow('indirect', 'Indirect cost', indirectKind(indirect.kind))]),
-    ...(indirect.kind === 'none'
-      ? []
-      : [
-          termRow(
-            'rate',
-            `Indirect cost, ${indirect.kind} rate`,
-            figure('indirect/rate', 'Indirect rate', indirect.rate, '1'),
-            'of the base',
-          ),
-        ]),
-    termRow(
-      'retainage',
-      'Retainage',
-      figure('payment/retainage', 'Retainage', payment.retainage, '1'),
-      'of each payment',
-    ),
-    termRow(
-      'carryingRate',
-      'Yearly rate of interest on the cash gap',
-      figure('carryingRate', 'Carrying rate', funding.carryingRate, '1'),
-      'a year',
-    ),
-    termRow(
-      'simplified',
-      'County limit for simplified buying',
-      figure('county/simplified', 'County limit for simplified buying', funding.county.simplified, 'USD'),
-      '$',
-    ),
-  ];
-  return termTable('award-terms', 'Terms', rows);
-}
-
 const FLAGS = [
   ['byAcceptedMethod', 'Worked out by an accepted method'],
   ['documented', 'Written down'],
@@ -235,10 +170,17 @@ export function contingencyTerms(project: Project, measures: Measures): TableRow
 }
 
 /** Everything the reader decides of the funding. */
-export function fundingTerms({ evaluation: { project }, measures }: EstimateContext): readonly TableRows[] {
+export function fundingTerms(context: EstimateContext): readonly TableRows[] {
+  const { evaluation, measures } = context;
+  const { project } = evaluation;
   const { funding } = project;
   const contingency = contingencyTerms(project, measures);
   return funding === undefined
     ? [contingency]
-    : [sourceTerms(project, funding, measures), awardTerms(funding, measures), contingency];
+    : [
+        sourceTerms(project, funding, measures),
+        awardTerms(funding, measures),
+        notAllowableTable(context, funding),
+        contingency,
+      ];
 }

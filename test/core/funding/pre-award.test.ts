@@ -55,7 +55,7 @@ describe('cost from before an award', () => {
   });
 });
 
-describe('an award date that is the first day of the project', () => {
+describe('an award date of before the agreement in the schedule', () => {
   const project = demoProject();
   const evaluation = evaluated(project);
   const found = (awardDate: string) => {
@@ -72,7 +72,15 @@ describe('an award date that is the first day of the project', () => {
     expect(one?.message).toMatch(/the work item Grant agreement ends on \d{4}-\d\d-\d\d\.$/);
     expect(one?.meaning).toMatch(/^\$[\d,.]+ of the cost on the forms is spent in months before that; /);
   });
-  it('is not told of any other date', () => {
+  it('is told of a later date too, until the agreement ends', () => {
+    const finish = /(\d{4}-\d\d-\d\d)\.$/.exec(found(project.calendars.start)[0]?.message ?? '')?.[1] ?? '';
+    const [one] = found('2027-01-05');
+    expect(one?.message).toBe(
+      `The award date, 2027-01-05, comes first, but in the schedule the work item Grant agreement ends on ${finish}.`,
+    );
+    expect(found(finish)).toEqual([]);
+  });
+  it('is not told of an award that was made before the project', () => {
     expect(found('2026-12-01')).toEqual([]);
   });
 });

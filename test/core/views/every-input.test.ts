@@ -191,7 +191,9 @@ describe.each(DOCUMENTS)('the inputs of %s', name => {
           ? choices.filter(one => one.id !== '').map(one => one.puts ?? one.id)
           : kind === 'whole' && edit.value !== ''
             ? [Number(edit.value)]
-            : [typed({ kind, ...(edit.unit === undefined ? {} : { unit: edit.unit }) })];
+            : kind === 'whole' && at.startsWith('/funding/payment/')
+              ? [3]
+              : [typed({ kind, ...(edit.unit === undefined ? {} : { unit: edit.unit }) })];
       const beside = edit.pair === undefined ? undefined : `${at.slice(0, at.lastIndexOf('/'))}/${edit.pair}`;
       const refused = offered.flatMap(value => {
         const changed = withValueAt(all.project, at, value);
@@ -253,6 +255,17 @@ test('a full document can be added to wherever it holds a list of the reader’s
   const ends = new Set(places.map(at => stepsOf(at).at(-1) ?? ''));
   expect([...ends].toSorted()).toEqual([
     ...['alternates', 'closures', 'compartments', 'connections', 'covers', 'items', 'laboratory', 'lessons'],
-    ...['obligations', 'openings', 'quotes', 'receivedBids', 'sources', 'tanks', 'uses', 'vents', 'weights'],
+    ...[
+      'notAllowable',
+      'obligations',
+      'openings',
+      'quotes',
+      'receivedBids',
+      'sources',
+      'tanks',
+      'uses',
+      'vents',
+      'weights',
+    ],
   ]);
 });
