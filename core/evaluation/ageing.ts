@@ -5,7 +5,7 @@ import type { Project } from '../project';
 import { amountWords, compareQuantities, isConvertible, isUnit, quantity } from '../units';
 import type { Library, WorkItem } from '../work';
 
-/** What is out of date or too low among the figures an estimate rests on: trip-points, wages, scrap and tug rates. */
+/** What is out of date or too low: trip-points, wages, scrap and tug rates, the start of the plan, the offer. */
 export function ageingFindings(
   project: Project,
   library: Library,
@@ -17,6 +17,23 @@ export function ageingFindings(
     ...wageFindings(project, library),
     ...marketFindings(project, library, items, today),
     ...startFindings(project, today),
+    ...offerFindings(project, today),
+  ];
+}
+
+/** An offer whose last day is past: nobody can accept it any more. */
+function offerFindings({ bid }: Project, today: string): Finding[] {
+  const until = bid?.offer?.validUntil;
+  if (until === undefined || until >= today) return [];
+  return [
+    {
+      code: 'bid/offer-expired',
+      weight: 'warns',
+      place: '/bid/offer/validUntil',
+      message: `The offer could be accepted until ${until}; today is ${today}.`,
+      meaning: 'The bid is printed with a last day that is past, and nobody can accept it.',
+      remedy: 'Give a later last day, or leave it empty.',
+    },
   ];
 }
 

@@ -14,9 +14,10 @@ export function checkFunding(project: Project, library: Library): Finding[] {
   ];
 }
 
-function checkDates({ funding, record, receivedBids = [] }: Project): Finding[] {
+function checkDates({ funding, bid, record, receivedBids = [] }: Project): Finding[] {
   const dates: [string, string | undefined][] = [
     ['/funding/awardDate', funding?.awardDate],
+    ['/bid/offer/validUntil', bid?.offer?.validUntil],
     ['/record/approval/on', record?.approval?.on],
     ['/record/baseline/keptOn', record?.baseline?.keptOn],
     ['/record/baseline/finish', record?.baseline?.finish],

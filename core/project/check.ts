@@ -1,6 +1,6 @@
 import { at, type Figure, type Finding, keepingParts } from '../base';
 import { isoOf, parseIsoDate } from '../calendar';
-import { compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
+import { amountWords, compareQuantities, isUnit, isConvertible, quantity, type Quantity } from '../units';
 import type { Library } from '../work';
 import { checkCounts } from './check-counts';
 import { checkFunding } from './check-funding';
@@ -78,11 +78,15 @@ export function rangeFindings(place: string, figure: Figure): Finding[] {
       code: 'given/range-order',
       weight: 'blocks',
       place,
-      message: `The range ${figure.low ?? '–'} to ${figure.high ?? '–'} ${figure.unit} does not hold the value ${figure.value}.`,
+      message: `The range ${said(figure, figure.low)} to ${said(figure, figure.high)} does not hold the value ${said(figure, figure.value)}.`,
       meaning: 'The figure is left out until this is put right.',
       remedy: 'Give low, likely and high in rising order.',
     },
   ];
+}
+
+function said({ unit }: Figure, value: string | undefined): string {
+  return value === undefined ? '–' : amountWords({ value, unit });
 }
 
 function wrongUnit(place: string, figure: Figure, title: string, unit: string): Finding {
@@ -107,7 +111,7 @@ function outOfLimits(place: string, amount: Quantity, rule: PlacedGiven['rule'])
     code: 'given/out-of-limits',
     weight: 'blocks',
     place: `${place}/value`,
-    message: `${rule.title} is given as ${amount.toString()}; it must be ${limit} and at most ${quantity(rule.to, rule.unit).toString()}.`,
+    message: `${rule.title} is given as ${amountWords(amount)}; it must be ${limit} and at most ${amountWords({ value: rule.to, unit: rule.unit })}.`,
     meaning: 'The figure and everything that depends on it is left out.',
     remedy: rule.remedy ?? 'Correct the amount or its unit.',
   };

@@ -13,10 +13,12 @@ export function thousandsApart(text: string): string {
 
 /**
  * A figure as a sentence says it, its unit in words and dollars before the number, with both digits of the cents where
- * it has any.
+ * it has any, and a sign before all of it.
  * @example amountWords({ value: '10803', unit: 'USD/t' }) // '$10,803 per tonne'
+ * @example amountWords({ value: '-5', unit: 'USD/h' }) // '−$5 per h'
  */
 export function amountWords({ value, unit }: { readonly value: string; readonly unit: string }): string {
+  if (value.startsWith('-')) return `\u2212${amountWords({ value: value.slice(1), unit })}`;
   const words = unitWords(unit);
   return words.startsWith('$')
     ? `$${thousandsApart(value.replace(/\.\d$/, '$&0'))}${words.slice(1)}`

@@ -10,6 +10,7 @@ import {
 } from '../project';
 import type { Library } from '../work';
 import { words } from './cells';
+import { datesSaid } from './dates-said';
 import { findingWords } from './finding-words';
 import type { Column, Row, TableRows } from './rows';
 
@@ -77,6 +78,7 @@ const TITLES: Readonly<Record<string, string>> = {
   wage: 'Wage',
   basis: 'Basis',
   source: 'Source',
+  year: 'Price year',
 };
 
 /** The field of each kind whose words must be words of the document. */
@@ -116,7 +118,7 @@ export function importView(project: Project, library: Library, ask: ImportAsk): 
     meaningChoices: choicesOf(kind, library),
     summary: `${preview.added} rows are new, ${preview.changed} change what is there, ${preview.same} say what is there already${preview.left.length === 0 ? '' : `, ${preview.left.length} cannot be taken`}.${preview.notes.map(note => ` ${note}`).join('')}`,
     changes: changeTable(preview),
-    findings: preview.findings.map(findingWords),
+    findings: preview.findings.map(findingWords).map(datesSaid),
     sections: { vessel, survey, rates, quotes, imports },
     count: preview.added + preview.changed,
   };
@@ -149,9 +151,9 @@ function changeTable({ changes }: ImportPreview): TableRows {
     kind: 'line',
     cells: {
       kind: words(change.kind),
-      title: words(change.title),
-      before: words(change.before ?? ''),
-      after: words(change.after),
+      title: words(datesSaid(change.title)),
+      before: words(datesSaid(change.before ?? '')),
+      after: words(datesSaid(change.after)),
     },
   }));
   const rest = changes.length - rows.length;

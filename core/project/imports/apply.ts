@@ -1,4 +1,5 @@
 import type { Finding } from '../../base';
+import { amountWords } from '../../units';
 import type { Library } from '../../work';
 import { checkProject } from '../check';
 import { quoteGivens } from '../funding-rules';
@@ -11,6 +12,7 @@ import { withinLimits } from './limits';
 import { merged, type ImportChange, type ListOf, type Merged } from './merge';
 import { priceEntries } from './price-entries';
 import { underItems } from './price-items';
+import { withoutYear } from './price-year';
 import type { TextTable } from './table';
 import { underTrades } from './trades';
 
@@ -41,7 +43,8 @@ export function importTable(
   table: TextTable,
   mapping: ImportMapping,
 ): ImportPreview {
-  const { next, changes, same, findings, quotes = 0 } = KINDS[mapping.kind](project, table, mapping, library);
+  const applied = KINDS[mapping.kind](project, table, mapping, library);
+  const { next, changes, same, findings, asked = [], quotes = 0 } = applied;
   const kept = merged(project.imports ?? [], [mapping], {
     place: '/imports',
     keyOf: one => one.id,
@@ -58,9 +61,18 @@ export function importTable(
     changed: changes.filter(change => change.kind === 'changed').length,
     same,
     left: findings,
-    findings: [...findings, ...checkProject(after, library).filter(finding => !known.has(told(finding)))],
+    findings: [
+      ...findings,
+      ...asked,
+      ...checkProject(after, library).filter(finding => !known.has(told(finding))),
+    ],
     notes: quotes === 0 ? [] : [notReliedOn(quotes)],
   };
+}
+
+/** A rate and the year of its prices. */
+function rateWords(figure: Wage['figure']): string {
+  return figure.year === undefined ? amountWords(figure) : `${amountWords(figure)}, prices of ${figure.year}`;
 }
 
 function notReliedOn(count: number): string {
@@ -74,6 +86,8 @@ interface Applied {
   readonly changes: readonly ImportChange[];
   readonly same: number;
   readonly findings: readonly Finding[];
+  /** What is asked of rows that were taken all the same. */
+  readonly asked?: readonly Finding[];
   /** Quotes among the changes: none of them is relied on until it is chosen. */
   readonly quotes?: number;
 }
@@ -82,9 +96,8 @@ function told(finding: Finding): string {
   return `${finding.code} ${finding.place} ${finding.message}`;
 }
 
+type Wage = Project['rates']['wages'][number];
 type Apply = (project: Project, table: TextTable, mapping: ImportMapping, library: Library) => Applied;
-
-const figure = ({ value, unit }: { value: string; unit: string }) => `${value} ${unit}`;
 
 /** Puts the rows of an import into one list of the document. */
 function into<T extends object>(
@@ -121,7 +134,7 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
         keyOf: tank => tank.id,
         titleOf: tank => tank.title,
         say: tank =>
-          `${figure(tank.capacity)}, ${tank.contents}${tank.sounding === undefined ? '' : `, sounded ${figure(tank.sounding)}`}`,
+          `${amountWords(tank.capacity)}, ${tank.contents}${tank.sounding === undefined ? '' : `, sounded ${amountWords(tank.sounding)}`}`,
       },
       tanks => ({ ...project, vessel: { ...project.vessel, tanks } }),
     ),
@@ -134,25 +147,27 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
         keyOf: weight => weight.id,
         titleOf: weight => weight.title,
         say: ({ mass, vcg, lcg, tcg }) =>
-          `${figure(mass)} at ${figure(vcg)} above keel, ${figure(lcg)} forward, ${figure(tcg)} to starboard`,
+          `${amountWords(mass)} at ${amountWords(vcg)} above keel, ${amountWords(lcg)} forward, ${amountWords(tcg)} to starboard`,
       },
       weights => ({ ...project, vessel: { ...project.vessel, weights } }),
     ),
-  wages: (project, table, mapping, { rateBook }) =>
-    into(
-      withinLimits(underTrades(importWages(table, mapping), mapping, rateBook.trades), wage =>
-        rateGivens({ wages: [wage], overrides: [] }),
-      ),
-      project.rates.wages,
-      {
-        place: '/rates/wages',
-        keyOf: row => row.trade,
-        titleOf: row => row.trade,
-        say: row => figure(row.figure),
-      },
-      wages => ({ ...project, rates: { ...project.rates, wages } }),
-    ),
-  prices: (project, table, mapping, { items }) => {
+  wages: (project, table, mapping, { rateBook }) => {
+    const read = withinLimits(underTrades(importWages(table, mapping), mapping, rateBook.trades), wage =>
+      rateGivens({ wages: [wage], overrides: [] }),
+    );
+    const of = {
+      place: '/rates/wages',
+      keyOf: (row: Wage) => row.trade,
+      titleOf: (row: Wage) => row.trade,
+      say: (row: Wage) => rateWords(row.figure),
+    };
+    const applied = into(read, project.rates.wages, of, wages => ({
+      ...project,
+      rates: { ...project.rates, wages },
+    }));
+    return { ...applied, asked: withoutYear(read.rows, mapping, rateBook.priceYear) };
+  },
+  prices: (project, table, mapping, { items, rateBook }) => {
     const read = underItems(importPrices(table, mapping), mapping, [...items, ...project.ownItems]);
     const entries = priceEntries(read.rows, mapping);
     const own = withinLimits({ rows: entries.overrides, findings: [] }, one =>
@@ -163,7 +178,7 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       place: '/rates/overrides',
       keyOf: row => row.at,
       titleOf: row => row.at,
-      say: row => figure(row.figure),
+      say: row => rateWords(row.figure),
     });
     const known = new Map(project.quotes.map(quote => [quote.id, quote]));
     // A price list speaks of prices: what the planner relies on, and which work a quote covers, stays.
@@ -177,7 +192,7 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
         place: '/quotes',
         keyOf: quote => quote.id,
         titleOf: quote => `Quote of ${quote.vendor}`,
-        say: quote => `${figure(quote.amount)} for ${quote.covers.map(cover => cover.item).join(', ')}`,
+        say: quote => `${amountWords(quote.amount)} for ${quote.covers.map(cover => cover.item).join(', ')}`,
       },
     );
     return {
@@ -185,6 +200,7 @@ const KINDS: Readonly<Record<ImportKind, Apply>> = {
       changes: [...rates.changes, ...offers.changes],
       same: rates.same + offers.same,
       findings: [...read.findings, ...entries.findings, ...own.findings, ...offered.findings],
+      asked: withoutYear(own.rows, mapping, rateBook.priceYear),
       quotes: offers.changes.filter(({ place }) => known.get(place.slice('/quotes/'.length))?.chosen !== true)
         .length,
     };

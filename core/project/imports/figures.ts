@@ -49,7 +49,8 @@ function importRows<R>(
     row,
     value: read(row, (field, unit) => {
       const value = numberOf(row.fields[field], mapping);
-      return value === undefined ? undefined : { value, unit, basis, source: sourceOf(mapping) };
+      if (value === undefined) return undefined;
+      return { value, unit, basis, source: sourceOf(mapping), ...priceYear(row.fields['year']) };
     }),
   }));
   return {
@@ -59,6 +60,14 @@ function importRows<R>(
       ...rows.flatMap(({ row, value }) => (value === undefined ? [notRead(row, mapping)] : [])),
     ],
   };
+}
+
+/** The year whose prices a row speaks of, where it says one. */
+function priceYear(written: string | undefined): Pick<Figure, 'year'> {
+  const { data } = figureSchema.shape.year.safeParse(
+    /^\d{4}$/.test(written ?? '') ? Number(written) : undefined,
+  );
+  return data === undefined ? {} : { year: data };
 }
 
 /** The source of what a table gives: its title, and that it is a table where the title alone is too short to say. */

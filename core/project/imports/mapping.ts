@@ -13,8 +13,8 @@ export const IMPORT_FIELDS: Readonly<Record<ImportKind, readonly { field: string
   ),
   tanks: fields(['title', 'capacity', 'unit'], ['contents', 'sounding']),
   weights: fields(['title', 'mass', 'massUnit', 'vcg', 'lcg', 'tcg', 'lengthUnit'], []),
-  prices: fields(['item', 'unit', 'price'], ['title', 'vendor', 'quantity', 'dated', 'validUntil']),
-  wages: fields(['trade', 'wage'], ['basis', 'source']),
+  prices: fields(['item', 'unit', 'price'], ['title', 'vendor', 'quantity', 'dated', 'validUntil', 'year']),
+  wages: fields(['trade', 'wage'], ['basis', 'source', 'year']),
 };
 
 function fields(required: readonly string[], optional: readonly string[]) {

@@ -23,6 +23,8 @@ export function priceEntries(rows: readonly PriceRow[], mapping: ImportMapping):
   const findings: Finding[] = [];
   rows.forEach((row, i) => {
     const { item, vendor, dated, validUntil, price } = row;
+    // A quote is of its date.
+    const { year: _year, ...amount } = price;
     if (item.includes('/')) overrides.push({ at: item, figure: price, note: mapping.title });
     else if (vendor !== '' && dated !== undefined && validUntil !== undefined)
       quotes.push({
@@ -32,7 +34,7 @@ export function priceEntries(rows: readonly PriceRow[], mapping: ImportMapping):
         validUntil,
         covers: [{ item, share: '1' }],
         exclusions: [],
-        amount: price,
+        amount,
         chosen: false,
         note: [row.title, row.quantity === undefined ? '' : `quantity ${row.quantity}`]
           .filter(part => part !== '')

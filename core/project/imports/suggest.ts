@@ -32,6 +32,7 @@ const HEADINGS: ReadonlyMap<string, readonly string[]> = new Map(
     wage: ['base wage', 'hourly', 'rate'],
     basis: ['rests on'],
     source: ['reference'],
+    year: ['price year', 'of year', 'year of prices'],
   }),
 );
 

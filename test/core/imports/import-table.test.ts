@@ -94,7 +94,7 @@ describe('an import of other tables', () => {
       tanks,
     );
     expect(twice.changes).toMatchObject([
-      { kind: 'changed', place: '/vessel/tanks/deep-tank', before: '80 m3, fuel', after: '85 m3, fuel' },
+      { kind: 'changed', place: '/vessel/tanks/deep-tank', before: '80 m³, fuel', after: '85 m³, fuel' },
     ]);
   });
 
@@ -153,8 +153,46 @@ describe('an import of other tables', () => {
     expect(paid.rates.wages.map(row => row.trade)).toEqual([first?.id]);
     expect(findings).toMatchObject([
       { code: 'imports/trade-not-known', message: 'The rate book has no trade "Sail maker".' },
+      { code: 'imports/no-price-year' },
     ]);
     expect(findings[0]?.remedy).toContain(first?.title);
+  });
+
+  test('a wage is of the year that its row or the whole file states, and one of no year is asked about', () => {
+    const columns = { trade: 'Trade', wage: 'Wage', year: 'Year' };
+    const [first, second] = library.rateBook.trades;
+    const table = readCsv(`Trade,Wage,Year\n${first?.title},41.20,2024\n${second?.title},30,\n`);
+    const read = importTable(project, library, table, mapping({ kind: 'wages', columns }));
+    expect(read.project.rates.wages.map(({ figure }) => figure.year)).toEqual([2024, undefined]);
+    expect(read.changes.map(({ after }) => after)).toEqual(['$41.20 per h, prices of 2024', '$30 per h']);
+    expect(read.left).toEqual([]);
+    expect(read.findings).toMatchObject([
+      {
+        code: 'imports/no-price-year',
+        message: '1 rate is of no year.',
+      },
+    ]);
+    const whole = mapping({
+      kind: 'wages',
+      columns: { trade: 'Trade', wage: 'Wage' },
+      constants: { year: '2025' },
+    });
+    const stated = importTable(project, library, table, whole);
+    expect(stated.project.rates.wages.map(({ figure }) => figure.year)).toEqual([2025, 2025]);
+    expect(stated.findings).toEqual([]);
+  });
+
+  test('a rate of the rate book carries its price year, and a quote is of its date', () => {
+    const at = 'streams/used-oil/unitPrice';
+    const prices = mapping({
+      kind: 'prices',
+      columns: { item: 'Item', unit: 'Unit', price: 'Price' },
+      constants: { year: '2023', vendor: 'Vendor One', dated: '2026-01-05', validUntil: '2027-01-05' },
+    });
+    const table = readCsv(`Item,Unit,Price\n${at},m3,100\nocean-tow,lump sum,9000\n`);
+    const read = importTable(project, library, table, prices).project;
+    expect(read.rates.overrides.find(row => row.at === at)?.figure.year).toBe(2023);
+    expect(read.quotes.find(({ vendor }) => vendor === 'Vendor One')?.amount.year).toBeUndefined();
   });
 
   test('a basis that is none is told, and the wage rests on judgement', () => {
@@ -165,7 +203,7 @@ describe('an import of other tables', () => {
         project,
         library,
         readCsv(`Trade,Wage,Basis\n${title},41.20,${word}\n`),
-        mapping({ kind: 'wages', columns }),
+        mapping({ kind: 'wages', columns, constants: { year: '2026' } }),
       );
     const [odd, quoted, empty] = [read('hearsay'), read('Quoted'), read('')];
     expect(odd.findings.map(({ code }) => code)).toEqual(['imports/basis-not-known']);

@@ -28,7 +28,9 @@ describe('a row that cannot be taken is left out, and the others are taken', () 
     const { project: next, left, findings } = importTable(project, library, table, wages);
     expect(next.rates.wages.slice(project.rates.wages.length).map(row => row.trade)).toEqual([second?.id]);
     expect(left.map(({ code }) => code)).toEqual(['imports/beyond-limits', 'imports/beyond-limits']);
-    expect(left[0]?.message).toMatch(/^Wage of .* is given as -5/);
+    expect(left[0]?.message).toMatch(
+      /^Wage of .* is given as −\$5 per h; it must be 0 or more and at most \$[\d,]+ per h\.$/,
+    );
     expect(findings.filter(({ weight }) => weight === 'blocks')).toEqual([]);
   });
 

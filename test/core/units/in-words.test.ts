@@ -18,6 +18,9 @@ test.each([
   ['12', 'USD/1', '$12 each'],
   ['21.9', 'USD/h', '$21.90 per h'],
   ['90000', 'USD', '$90,000'],
+  ['-5', 'USD/h', '−$5 per h'],
+  ['-12.5', 'USD', '−$12.50'],
+  ['-3', 'm', '−3 m'],
   ['1887', 'ft2', '1,887 sq ft'],
   ['2.5', 'h/ft2', '2.5 h per sq ft'],
 ])('a figure of %s %s is said as %s', (value, unit, words) => {

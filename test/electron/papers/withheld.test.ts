@@ -17,5 +17,5 @@ test('a bid that a wage withholds says that it is the wage', async () => {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'reefwright-withheld-'));
   const scenario = project.scenarios[0]?.id ?? '';
   const made = makePapers({ text: writeProject(project), scenario, only: ['bid'] }, folder, '2026-11-24');
-  await expect(made).rejects.toThrow(/^The bid could not be written: wage of foreman is given as -5 USD\/h/);
+  await expect(made).rejects.toThrow(/^The bid could not be written: wage of foreman is given as −\$5 per h/);
 });

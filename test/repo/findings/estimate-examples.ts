@@ -278,6 +278,11 @@ export const ruleExamples = examples(
     'a start in 2019',
     worked({ calendars: { ...base.calendars, start: '2019-03-01' } }),
   ],
+  [
+    'bid/offer-expired',
+    'an offer that stood until yesterday',
+    worked({ bid: { items: [], alternates: [], offer: { validUntil: '2026-11-23' } } }),
+  ],
   ['rates/market-rate-out-of-date', 'the example in 2026 with scrap prices of an earlier year', worked({})],
   [
     'towing/days-differ',
@@ -534,6 +539,17 @@ export const importExamples = examples(
       [
         ['Trade', 'Wage'],
         ['burner', 'ask later'],
+      ],
+      wages,
+    ),
+  ],
+  [
+    'imports/no-price-year',
+    'a wage of no year',
+    imported(
+      [
+        ['Trade', 'Wage'],
+        ['burner', '30'],
       ],
       wages,
     ),
