@@ -29,6 +29,7 @@ import { agreementFindings } from './agreement-date';
 import { bookBasis, type BookBasis } from './book-lines';
 import { faultsOfSection } from './faulty-section';
 import { grantInput } from './grant-input';
+import { hiredPersonnelFindings } from './hired-personnel';
 import { afterSinking } from './obligations';
 import { shippedBookRules, type BookRules } from './shipped-rules';
 
@@ -85,6 +86,7 @@ export function grantView(evaluation: Evaluation, rules: BookRules = shippedBook
     ...findings,
     ...outcome.findings,
     ...agreementFindings(basis, funding, book?.awards ?? []),
+    ...hiredPersonnelFindings(book?.awards ?? []),
     ...absentContingency(basis),
   ];
   if (book === undefined || basis.summary.contingency === undefined) return { ...frame, findings: early };

@@ -176,7 +176,9 @@ test('a document with faults that leave nothing to work out has no window and no
 });
 
 test('an evaluation without findings counts none in the menu', () => {
-  const rows = windowRows(DEMO, { ...awkward('the example'), findings: [] }, 'us', undefined)?.rows;
+  const { funding: _funding, ...project } = DEMO;
+  const evaluation = { ...awkward('the example'), project, findings: [] };
+  const rows = windowRows(DEMO, evaluation, 'us', undefined)?.rows;
   expect(rows?.counts).not.toHaveProperty('review');
   expect(rows?.bottom.at(-1)).toMatchObject({ value: { text: '0 open' } });
 });

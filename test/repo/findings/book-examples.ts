@@ -326,6 +326,11 @@ const price = line({ id: 'prep', contract: true, amounts: { ...none, subcontract
 
 export const fundingExamples = examples(
   [
+    'funding/personnel-without-fringe',
+    'surveys of the example, done by a hired crew',
+    () => grantView(evaluation()).findings,
+  ],
+  [
     'funding/award-before-agreement',
     'an award expected on the first day of the project, before its agreement',
     () => {
