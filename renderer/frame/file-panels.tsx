@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { FileChoice } from '../parts/file-choice';
 import { forget, openFile, openListed, saveDocument, saveUnder } from '../state/files';
 import { change, useWindow } from '../state/store';
 
@@ -25,20 +26,13 @@ export function OpenPanel() {
           </li>
         ))}
       </ul>
-      <label className="file-choice">
-        <span className="head">From elsewhere</span>
-        <input
-          type="file"
-          accept=".json,.reef.json"
-          onChange={event => {
-            const file = event.target.files?.[0];
-            if (file !== undefined) void openFile(file);
-          }}
-        />
-        <span className="quiet">
-          A file brought this way is saved under its name in the documents folder.
-        </span>
-      </label>
+      <FileChoice
+        className="file-choice"
+        title="From elsewhere"
+        accept=".json,.reef.json"
+        note="A file brought this way is saved under its name in the documents folder."
+        onFile={file => void openFile(file)}
+      />
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { ImportAsk, ImportView } from '../../core/views';
 import { engine } from '../engine/engine';
 import { host } from '../host/bridge';
 import { takeSections } from '../edits/lists';
+import { FileChoice } from '../parts/file-choice';
 import { DataTable } from '../parts/grid/data-table';
 import { valueOf } from '../state/files';
 import { change, state } from '../state/store';
@@ -52,17 +53,13 @@ export function ImportPanel() {
             ))}
           </select>
         </label>
-        <label className="file-choice">
-          <span className="add-label">File, CSV or workbook</span>
-          <input
-            type="file"
-            accept=".csv,.tsv,.txt,.xlsx"
-            onChange={event => {
-              const file = event.target.files?.[0];
-              if (file !== undefined) void read(file);
-            }}
-          />
-        </label>
+        <FileChoice
+          className="file-choice"
+          titleClass="add-label"
+          title="File, CSV or workbook"
+          accept=".csv,.tsv,.txt,.xlsx"
+          onFile={file => void read(file)}
+        />
       </div>
       {view === undefined || ask === undefined ? (
         <p className="serif">

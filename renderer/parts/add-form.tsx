@@ -4,7 +4,7 @@ import { addEntry, type Filled } from '../edits/lists';
 import { change, useWindow } from '../state/store';
 import { edit } from '../state/working-out';
 
-/** Adds an entry to a list: a button, then its fields side by side. What is missing is told beside its field. */
+/** Adds an entry to a list: a button, then its fields side by side. What is missing is told below, so that no field moves. */
 export function AddForm({ addition }: { addition: Addition }) {
   const [isOpen, setOpen] = useState(false);
   if (!isOpen) {
@@ -32,6 +32,8 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
   const [filled, setFilled] = useState<Filled>(() => startOf(addition));
   const [faults, setFaults] = useState<Filled>({});
   const [refused, setRefused] = useState<string>();
+  const formId = useId();
+  const told = [...Object.entries(faults), ...(refused === undefined ? [] : [['', refused] as const])];
   const take = () => {
     const read = addition.fields.map(
       field => [field.path, readField(field, filled[field.path] ?? '', measures)] as const,
@@ -60,16 +62,11 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
           key={field.path}
           field={field}
           value={filled[field.path] ?? ''}
-          fault={faults[field.path]}
+          told={faults[field.path] === undefined ? undefined : `${formId}-${field.path}`}
           isFirst={at === 0}
           onChange={value => setFilled({ ...filled, [field.path]: value })}
         />
       ))}
-      {refused === undefined ? null : (
-        <p className="field-fault" role="alert">
-          {refused}
-        </p>
-      )}
       <div className="add-buttons">
         <button type="submit" className="main-button">
           Add
@@ -77,6 +74,13 @@ function Fields({ addition, onDone }: { addition: Addition; onDone: () => void }
         <button type="button" className="plain-button" onClick={onDone}>
           Leave it
         </button>
+        <div className="add-faults">
+          {told.map(([path, fault]) => (
+            <p key={path} className="field-fault" id={`${formId}-${path}`} role="alert">
+              {fault}
+            </p>
+          ))}
+        </div>
       </div>
     </form>
   );
@@ -88,19 +92,20 @@ function readField(field: AddField, text: string, measures: Measures): Typed {
     return field.optional === true
       ? { value: '' }
       : { fault: `${field.label} is needed before this can be added.` };
-  return readTyped(field, text, measures);
+  const typed = readTyped(field, text, measures);
+  return 'fault' in typed ? { fault: `${field.label}: ${typed.fault}` } : typed;
 }
 
 interface FieldProps {
   readonly field: AddField;
   readonly value: string;
-  readonly fault: string | undefined;
+  /** Where it is told what is wrong with it. */
+  readonly told: string | undefined;
   readonly isFirst: boolean;
   readonly onChange: (value: string) => void;
 }
 
-function Field({ field, value, fault, isFirst, onChange }: FieldProps) {
-  const id = useId();
+function Field({ field, value, told, isFirst, onChange }: FieldProps) {
   const isNumber = field.kind === 'figure' || field.kind === 'whole';
   return (
     <label className={isNumber || field.kind === 'date' ? 'short' : undefined}>
@@ -111,8 +116,8 @@ function Field({ field, value, fault, isFirst, onChange }: FieldProps) {
           value={value}
           placeholder={field.kind === 'date' ? 'YYYY-MM-DD' : undefined}
           inputMode={isNumber ? 'decimal' : 'text'}
-          aria-invalid={fault !== undefined}
-          aria-describedby={fault === undefined ? undefined : id}
+          aria-invalid={told !== undefined}
+          aria-describedby={told}
           onChange={event => onChange(event.target.value)}
         />
       ) : (
@@ -123,11 +128,6 @@ function Field({ field, value, fault, isFirst, onChange }: FieldProps) {
             </option>
           ))}
         </select>
-      )}
-      {fault === undefined ? null : (
-        <span className="field-fault" id={id} role="alert">
-          {fault}
-        </span>
       )}
     </label>
   );

@@ -1,4 +1,5 @@
 import { addAttachment } from '../../edits/lists';
+import { FileChoice } from '../../parts/file-choice';
 import { DataTable } from '../../parts/grid/data-table';
 import { useOpened } from '../../state/opened';
 import { change } from '../../state/store';
@@ -19,17 +20,12 @@ export function Evidence() {
       ) : (
         <DataTable table={view.attachments} isCaptionUnseen />
       )}
-      <label className="file-choice evidence-choice">
-        <span className="head">Name a file as evidence</span>
-        <input
-          type="file"
-          onChange={event => {
-            const file = event.target.files?.[0];
-            if (file !== undefined) void attach(file);
-          }}
-        />
-        <span className="quiet">Its name and check sum are kept; the file itself stays where it is.</span>
-      </label>
+      <FileChoice
+        className="file-choice evidence-choice"
+        title="Name a file as evidence"
+        note="Its name and check sum are kept; the file itself stays where it is."
+        onFile={file => void attach(file)}
+      />
     </>
   );
 }

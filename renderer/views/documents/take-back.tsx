@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ReturnedPaper } from '../../../electron/channels';
 import type { KnownFigure, TakeBackPreview } from '../../../core/papers';
 import type { Project } from '../../../core/project';
+import { FileChoice } from '../../parts/file-choice';
 import { takeSections } from '../../edits/lists';
 import { engine } from '../../engine/engine';
 import { host } from '../../host/bridge';
@@ -29,19 +30,14 @@ export function TakeBack() {
   };
   return (
     <div className="take-back">
-      <label className="evidence-choice">
-        <span className="add-label">Workbook or CSV file of inputs that came back</span>
-        <input
-          type="file"
-          accept=".xlsx,.csv"
-          disabled={looking !== ''}
-          onChange={event => {
-            const file = event.target.files?.[0];
-            event.target.value = '';
-            if (file !== undefined) void look(file);
-          }}
-        />
-      </label>
+      <FileChoice
+        className="evidence-choice"
+        titleClass="add-label"
+        title="Workbook or CSV file of inputs that came back"
+        accept=".xlsx,.csv"
+        isDisabled={looking !== ''}
+        onFile={file => void look(file)}
+      />
       <p role="status" className="quiet">
         {looking === '' ? '' : `Looking through ${looking} …`}
       </p>
