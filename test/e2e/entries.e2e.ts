@@ -34,6 +34,22 @@ test('a quote is added by its form, which says what is missing; it is taken out 
   await context.close();
 });
 
+test('what is missing of a new entry is told below its fields, and none of them moves', async () => {
+  const { page, context, complaints } = await own.open();
+  await openSample(page);
+  await goToView(page, 'Work');
+  await face(page, 'Quotes');
+  await page.getByRole('button', { name: 'Add a quote' }).click();
+  const fields = page.locator('.add-form input, .add-form select, .add-form button');
+  const places = async () => Promise.all((await fields.all()).map(one => one.boundingBox()));
+  const before = await places();
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
+  await page.locator('.add-form [role="alert"]').first().waitFor();
+  expect(await places()).toEqual(before);
+  expect(complaints).toEqual([]);
+  await context.close();
+});
+
 test('a laboratory table is brought in: its columns are found, its words asked for, and it is one step to undo', async () => {
   const { page, context, complaints } = await own.open();
   await openSample(page);
