@@ -38,7 +38,7 @@ test('what is wrong with a rate is told at its cell', () => {
     'crews/tank-crew/available': '-1',
   });
   expect(Object.keys(told)).toHaveLength(4);
-  expect(told['trades/labourer/wage']).toMatch(/-5|−5|below/);
+  expect(told['trades/labourer/wage']).toMatch(/given as −\$5 per h;/);
   expect(told['trades/foreman/wage']).toMatch(/99,?999/);
   expect(told['markUps/profit/share']).toMatch(/mark-up/);
   expect(told['crews/tank-crew/available']).toMatch(/could never begin/);
