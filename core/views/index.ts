@@ -1,5 +1,6 @@
 export * from './rows';
 export * from './window-rows';
+export type * from './sinking-rows';
 export { deckBreadth, planOutline, profileOutline, sectionOutline, type Point } from './hull-shape';
 export { packNames, type Packed, type ToPack } from './pack-labels';
 export { readTyped, type Typed } from './typed';

@@ -1,4 +1,3 @@
-import { at } from '../base';
 import { compartmentTitle, sinkingDay, type Evaluation } from '../evaluation';
 import { endOfSinking, type UprightResult } from '../flooding';
 import { amountIn, quantity, saidIn } from '../units';
@@ -8,38 +7,9 @@ import { sunkWords } from './dates-said';
 import { asSentence } from './finding-words';
 import { shownNumber } from './number-text';
 import type { Column, Row, Sentence, Shown, TableRows } from './rows';
+import { drawn, inUnit, isWithoutCheck, picked, stripNote, timeWords } from './sinking-moments';
+import type { SinkingView } from './sinking-rows';
 import { choiceTable, openingWorkTable, settlesWords, yardstickTable } from './sinking-tables';
-import type { DrawnStage, SinkingView } from './window-rows';
-
-type Stage = UprightResult['stages'][number];
-
-/** A time in words: `4 min 20 s`. */
-function timeWords(seconds: number): string {
-  const whole = Math.round(seconds);
-  const minutes = Math.floor(whole / 60);
-  return minutes === 0 ? `${whole} s` : `${minutes} min ${whole - minutes * 60} s`;
-}
-
-function heelWords(stage: Stage): string {
-  if (stage.heel === undefined) return 'no balance';
-  const side = stage.heel === 0 ? '' : stage.heel > 0 ? ' to starboard' : ' to port';
-  return `${shownNumber(Math.abs(stage.heel).toFixed(4), 1)}°${side}`;
-}
-
-function drawn(context: EstimateContext, stage: Stage): DrawnStage {
-  return {
-    t: stage.t,
-    level: stage.level,
-    draught: stage.draught,
-    heel: stage.heel,
-    list: stage.list,
-    time: timeWords(stage.t),
-    heelWords: heelWords(stage),
-    levelWords: inUnit(context, stage.level),
-    listWords: `${shownNumber(Math.abs(stage.list).toFixed(4), 1)}°`,
-    event: stage.event ?? '',
-  };
-}
 
 /** The sinking: verdict, ship through it, openings to size, choices. Undefined when the screen was not run. */
 export function sinkingView(context: EstimateContext): SinkingView | undefined {
@@ -51,6 +21,7 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
   ];
   if (upright === undefined || beam === undefined || depth === undefined) return undefined;
   const curve = upright.stages.map(stage => drawn(context, stage));
+  const strip = picked(curve);
   const unit = context.measures === 'us' ? 'ft' : 'm';
   const last = Math.max(60, ...curve.map(stage => stage.t));
   return {
@@ -59,7 +30,8 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     reasons: upright.reasons.map(reason => asSentence(saidIn(reason, context.measures))),
     beam,
     depth,
-    strip: picked(curve),
+    strip,
+    stripNote: stripNote(upright),
     curve,
     timeTicks: ticks(last / 60, 8).map(minute => ({ at: minute * 60, text: String(minute) })),
     heelTicks: ticks(
@@ -86,8 +58,8 @@ export function sinkingView(context: EstimateContext): SinkingView | undefined {
     choicesMessage: saidIn(upright.choices?.message ?? '', context.measures),
     caution: upright.caution,
     cannotSee: upright.cannotSee,
-    words: `The ship through the sinking in ${picked(curve).length} sections: ${picked(curve)
-      .map(stage => `${stage.time}, heel at worst ${stage.heelWords}`)
+    words: `The ship through the sinking in ${strip.length} sections: ${strip
+      .map(stage => `${stage.time}, ${stage.worst === undefined ? '' : 'heel at worst '}${stage.heelWords}`)
       .join('; ')}.`,
   };
 }
@@ -107,17 +79,6 @@ function sentence(evaluation: Evaluation, upright: UprightResult): Sentence {
   return [verdict, `; ${lean}${time}.${sunk.length === 0 ? '' : ' '}`, ...sunk];
 }
 
-/** Five moments: the first, the last, and those of the greatest heel and between. */
-function picked(curve: readonly DrawnStage[]): readonly DrawnStage[] {
-  if (curve.length <= 5) return curve;
-  const worst = curve.reduce((a, b) => (Math.abs(b.heel ?? 90) > Math.abs(a.heel ?? 90) ? b : a));
-  const spread = [0, 0.25, 0.5, 0.75, 1].map(share => at(curve, Math.round(share * (curve.length - 1))));
-  const near = spread
-    .slice(1, -1)
-    .reduce((a, b) => (Math.abs(b.t - worst.t) < Math.abs(a.t - worst.t) ? b : a));
-  return spread.map(stage => (stage === near ? worst : stage));
-}
-
 /** Round ticks from nothing to at least the most. */
 function ticks(most: number, count: number): readonly number[] {
   const step = [1, 2, 5, 10, 15, 20, 30, 60, 120].find(size => most / size <= count) ?? 240;
@@ -133,22 +94,20 @@ const COLUMNS: readonly Column[] = [
   { key: 'event', title: 'What happens', kind: 'words' },
 ];
 
-function inUnit(context: EstimateContext, metres: number, kind: 'm' | 'm2' = 'm'): string {
-  const to = context.measures === 'us' ? (kind === 'm' ? 'ft' : 'ft2') : kind;
-  return shownNumber(amountIn(quantity(metres.toFixed(6), kind), to).toFixed(6), 1);
-}
-
 function number(value: number | undefined, decimals: number): Shown {
   return value === undefined
     ? words('none')
     : { text: shownNumber(value.toFixed(6), decimals), why: 'upright:verdict' };
 }
 
+const NOT_JUDGED = words('not judged');
+
 /** What the columns and the pictures show: two angles that are told apart by what is worked out with. */
 const WHICH_VALUES =
   'Heel, worst: the greatest angle at which she balances at this flood level, over the range of KG; the sections are drawn at it. ' +
   'List, likely: the angle at which the flooding simulation has her at this time, with the likely values and the water where it has run. ' +
-  'GM is that of the likely values.';
+  'GM is that of the likely values. ' +
+  'Once the deck is awash the check ends: the level stays at its last, and GM and heel are not judged.';
 
 /** The moments of the sinking as a table. */
 function stageTable(upright: UprightResult, context: EstimateContext): TableRows {
@@ -162,8 +121,8 @@ function stageTable(upright: UprightResult, context: EstimateContext): TableRows
     cells: {
       time: words(timeWords(stage.t)),
       level: { text: inUnit(context, stage.level), why: 'upright:verdict' },
-      gm: { text: inUnit(context, stage.gm), why: 'upright:verdict' },
-      heel: number(stage.heel, 1),
+      gm: isWithoutCheck(stage) ? NOT_JUDGED : { text: inUnit(context, stage.gm), why: 'upright:verdict' },
+      heel: isWithoutCheck(stage) ? NOT_JUDGED : number(stage.heel, 1),
       list: number(stage.list, 1),
       event: words(stage.event ?? ''),
     },

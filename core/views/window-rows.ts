@@ -1,5 +1,6 @@
 import type { Basis } from '../base';
 import type { Addition, BottomCell, Edit, FindingRow, Sentence, Shown, TableRows, Verdict } from './rows';
+import type { SinkingView } from './sinking-rows';
 import type { StillMissing } from './still-missing';
 
 /** A part of the ship as it is drawn: metres from the stern, the centreline and the keel. */
@@ -201,53 +202,6 @@ export interface ScheduleView {
   readonly peopleTable: TableRows;
   readonly calendar: TableRows;
   readonly closures: TableRows;
-  readonly words: string;
-}
-
-/** One moment of the sinking as it is drawn, in metres and degrees, with its words. */
-export interface DrawnStage {
-  readonly t: number;
-  readonly level: number;
-  readonly draught: number;
-  /** Heel to draw; undefined when no balance exists. */
-  readonly heel: number | undefined;
-  readonly list: number;
-  readonly time: string;
-  readonly heelWords: string;
-  readonly levelWords: string;
-  readonly listWords: string;
-  readonly event: string;
-}
-
-/** The roll-over screen: screening, not a naval architect's study. */
-export interface SinkingView {
-  readonly sentence: Sentence;
-  readonly verdict: Verdict;
-  readonly reasons: readonly string[];
-  readonly beam: number;
-  readonly depth: number;
-  /** Moments drawn side by side. */
-  readonly strip: readonly DrawnStage[];
-  /** All moments, for the curves. */
-  readonly curve: readonly DrawnStage[];
-  readonly timeTicks: readonly { readonly at: number; readonly text: string }[];
-  readonly heelTicks: readonly { readonly at: number; readonly text: string }[];
-  readonly levelTicks: readonly { readonly at: number; readonly text: string }[];
-  readonly levelUnit: string;
-  readonly stages: TableRows;
-  readonly sizing: TableRows;
-  readonly choices: TableRows;
-  readonly choicesMessage: string;
-  /** Work items that follow from the sizes of the openings. */
-  readonly openingWork: TableRows;
-  /** Values of public rules as context, no approval. */
-  readonly yardsticks: TableRows;
-  readonly afterDeckEdge: readonly string[];
-  readonly missingInputs: readonly string[];
-  /** The one measurement that would settle "cannot tell", with its price; empty otherwise. */
-  readonly settles: string;
-  readonly caution: string;
-  readonly cannotSee: readonly string[];
   readonly words: string;
 }
 

@@ -43,20 +43,23 @@ function settled({ settles }: UprightResult): string[] {
 
 function stages({ stages: rows }: UprightResult): string[] {
   const line = (cells: readonly string[]) => cells.map((cell, i) => cell.padStart(i === 6 ? 0 : 9)).join(' ');
-  return section('Stages: greatest equilibrium heel over the ranges, and list of the flooding simulation', [
-    line(['min', 'level m', 'GM m', 'heel deg', 'list deg', 'trim m', ' what happens']),
-    ...rows.map(({ t, level, gm, heel, list, trim, event }) =>
-      line([
-        (t / 60).toFixed(1),
-        level.toFixed(2),
-        gm.toFixed(2),
-        heel === undefined ? 'none' : heel.toFixed(1),
-        list.toFixed(1),
-        trim.toFixed(2),
-        event === undefined ? '' : ` ${event}`,
-      ]).trimEnd(),
-    ),
-  ]);
+  return section(
+    'Stages: greatest equilibrium heel over the ranges (- once the deck is awash, where nothing is judged), and list of the flooding simulation',
+    [
+      line(['min', 'level m', 'GM m', 'heel deg', 'list deg', 'trim m', ' what happens']),
+      ...rows.map(({ t, level, gm, heel, list, trim, event, isPastCheck }) =>
+        line([
+          (t / 60).toFixed(1),
+          level.toFixed(2),
+          isPastCheck === true ? '-' : gm.toFixed(2),
+          heel === undefined ? 'none' : isPastCheck === true ? '-' : heel.toFixed(1),
+          list.toFixed(1),
+          trim.toFixed(2),
+          event === undefined ? '' : ` ${event}`,
+        ]).trimEnd(),
+      ),
+    ],
+  );
 }
 
 function sizing({ sizing: rows }: UprightResult): string[] {

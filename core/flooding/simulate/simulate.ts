@@ -25,6 +25,8 @@ const SETTLED_HEEL = 0.01;
 const FULL = 0.98;
 /** Head of shut air, m, from which it counts as trapped and not just as the last air to leave. Judgement. */
 const SHUT_HEAD = 0.3;
+/** Degrees of heel past which she counts as rolled over, and the simulation ends. */
+const ROLLED = 60;
 
 interface Run {
   readonly ship: FloodableShip;
@@ -110,7 +112,12 @@ function record(run: Run, event?: string): void {
   });
 }
 
+function hasRolled(run: Run): boolean {
+  return run.options.heldAt === undefined && Math.abs(heelDegrees(run.at)) > ROLLED;
+}
+
 function happened(run: Run, groundBefore: Position['ground']): string | undefined {
+  if (hasRolled(run)) return 'rolled over';
   if (run.at.ground !== groundBefore && run.at.ground !== 'none')
     return run.at.ground === 'both' ? 'on the bottom' : `${run.at.ground} on the bottom`;
   if (run.options.heldAt === undefined && !run.isDeckUnder && deckIsUnder(run)) {
@@ -133,7 +140,7 @@ function hasSettled(run: Run): boolean {
 
 function ended(run: Run, flows: readonly LinkFlow[], isTurning: boolean): SimulationOutcome | undefined {
   if (run.options.heldAt === undefined) {
-    if (Math.abs(heelDegrees(run.at)) > 60) return 'rolled over';
+    if (hasRolled(run)) return 'rolled over';
     if (run.at.ground === 'both') return 'on the bottom';
     const total = run.ship.lightVolume + waterAboard(run);
     if (total >= run.ship.hull.capacity * (1 - 1e-6)) return 'sunk';

@@ -18,8 +18,10 @@ export interface UprightStage {
   readonly trim: number;
   /** Mean draught, m. */
   readonly draught: number;
-  /** What happens here, such as "deck edge under" or "bow on the bottom". */
+  /** What happens here, such as "deck edge under", "bow on the bottom" or "rolled over". */
   readonly event?: string;
+  /** More water is aboard than the section check follows: level, GM and heel are those of its last level and judge nothing here. */
+  readonly isPastCheck?: true;
 }
 
 /** What one compartment needs so that it fills within the target time. */
@@ -118,6 +120,13 @@ export interface UprightWhatIf {
   readonly minutes: number;
 }
 
+/** How the flooding simulation of the likely values ends. How she lies on the bottom is not worked out. */
+export interface UprightEnd {
+  readonly outcome: UprightWhatIf['outcome'];
+  /** List in degrees, to starboard when positive; judged no more once the deck is nearly under. */
+  readonly listDegrees: number;
+}
+
 /** One yardstick of a public rule, for context: nothing here is approved by it. */
 export interface UprightYardstick {
   readonly condition: 'afloat before the sinking' | 'at the worst flood level';
@@ -156,6 +165,10 @@ export interface UprightResult {
   /** Absent where she does not sink or rolls over first. */
   readonly sinkMinutes?: number;
   readonly stages: readonly UprightStage[];
+  /** Absent where nothing was simulated. */
+  readonly atTheEnd?: UprightEnd;
+  /** Whether she may roll over with some values of the ranges, or does in the simulation while it is judged. */
+  readonly mayRollOver?: boolean;
   readonly sizing: readonly UprightSizing[];
   readonly missingInputs: readonly string[];
   readonly settles?: {

@@ -62,7 +62,8 @@ function chosen(history: readonly Snapshot[], depth: number): Snapshot[] {
 
 /**
  * Stages of the flooding: the simulation at even steps of water aboard, at her greatest list and whenever something happens, each with
- * the roll-over check at the level where as much water is aboard upright.
+ * the section check at the level where as much water is aboard upright; past the last level that the check follows a
+ * stage says so.
  * @param cases the cases of one displacement and one mismatch (they share a path), for every KG.
  */
 export function stagesOf(
@@ -72,6 +73,7 @@ export function stagesOf(
   likely: ScreenCase,
 ): UprightStage[] {
   const water = waterOf(likely.path);
+  const followed = likely.path.end.sinks ? at(water, water.length - 1) : Infinity;
   return chosen(run.history, ship.input.particulars.depth).map((snapshot): UprightStage => {
     const place = fractionalIndex(water, snapshot.water);
     const level = levelOf(
@@ -88,6 +90,7 @@ export function stagesOf(
       trim: snapshot.trim,
       draught: snapshot.draught,
       ...(snapshot.event === undefined ? {} : { event: snapshot.event }),
+      ...(snapshot.water > followed ? { isPastCheck: true } : {}),
     };
   });
 }

@@ -127,6 +127,9 @@ export function uprightScreen(input: UprightInput): UprightResult {
     sinks,
     ...(sinks && isGone ? { sinkMinutes: run.seconds / 60 } : {}),
     stages: stagesOf(ship, run, sharing, likely),
+    atTheEnd: { outcome: run.outcome, listDegrees: at(run.history, run.history.length - 1).heel },
+    mayRollOver:
+      judged.verdict === 'may roll over' || cases.some(({ standing }) => standing === 'may roll over'),
     sizing: filled(sizing, ship, run),
     missingInputs: missingInputs(input),
     ...settlement(input, judged),

@@ -59,11 +59,17 @@ function inLength(metres: number | undefined, unit: string): number | undefined 
   return metres === undefined ? undefined : Number(converted(metres.toFixed(6), 'm', unit).value);
 }
 
-function stageRow({ t, level, gm, heel, list, trim }: Stage, row: number, unit: string): PaperCell[] {
+function stageRow(
+  { t, level, gm, heel, list, trim, isPastCheck }: Stage,
+  row: number,
+  unit: string,
+): PaperCell[] {
   const [levelIn, gmIn, trimIn] = [level, gm, trim].map(metres => inLength(metres, unit));
-  return [t / 60, levelIn, gmIn, heel, list, trimIn].map((value, i) =>
+  const isUnjudged = isPastCheck === true && heel !== undefined;
+  const judged = isUnjudged ? [undefined, undefined] : [gmIn, heel];
+  return [t / 60, levelIn, ...judged, list, trimIn].map((value, i) =>
     value === undefined
-      ? text(row, i + 1, 'none')
+      ? text(row, i + 1, isUnjudged ? 'not judged' : 'none')
       : number(row, i + 1, Math.round(value * 100) / 100, 2, 'result'),
   );
 }

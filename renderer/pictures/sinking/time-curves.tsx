@@ -11,7 +11,7 @@ interface Curve {
   readonly title: string;
   readonly unit: string;
   readonly ticks: readonly { readonly at: number; readonly text: string }[];
-  readonly of: (stage: DrawnStage) => number;
+  readonly of: (stage: DrawnStage) => number | undefined;
   readonly say: (stage: DrawnStage) => string;
 }
 
@@ -33,8 +33,8 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       title: 'Heel, worst',
       unit: 'degrees',
       ticks: view.heelTicks,
-      of: one => Math.abs(one.heel ?? 60),
-      say: one => one.heelWords,
+      of: one => one.worst,
+      say: one => one.worstWords,
     },
     {
       title: 'List, likely',
@@ -71,7 +71,7 @@ export function TimeCurves({ view, width }: { view: SinkingView; width: number }
       aria-valuemin={0}
       aria-valuemax={view.curve.length - 1}
       aria-valuenow={at}
-      aria-valuetext={`${stage.time}, heel at worst ${stage.heelWords} ${stage.event}`}
+      aria-valuetext={`${stage.time}, heel at worst ${stage.worstWords}, list ${stage.listWords} ${stage.event}`}
       onKeyDown={move}
     >
       {curves.map((curve, row) => (
@@ -115,10 +115,12 @@ interface StripProps {
 function Strip({ curve, view, stage, x, top, right }: StripProps) {
   const most = curve.ticks.at(-1)?.at ?? 1;
   const y = scaleLinear([0, most], [top + STRIP, top]);
+  const height = (one: DrawnStage) => y(Math.min(most, curve.of(one) ?? 0));
   const path =
     line<DrawnStage>()
+      .defined(one => curve.of(one) !== undefined)
       .x(one => x(one.t))
-      .y(one => y(Math.min(most, curve.of(one))))([...view.curve]) ?? '';
+      .y(height)([...view.curve]) ?? '';
   return (
     <g>
       <text x="0" y={top + 12} className="strong-text">
@@ -142,14 +144,16 @@ function Strip({ curve, view, stage, x, top, right }: StripProps) {
         </g>
       ))}
       <path d={path} fill="none" stroke="var(--data)" strokeWidth="2" />
-      <circle
-        cx={x(stage.t)}
-        cy={y(Math.min(most, curve.of(stage)))}
-        r="4"
-        fill="var(--paper)"
-        stroke="var(--data)"
-        strokeWidth="2"
-      />
+      {curve.of(stage) === undefined ? null : (
+        <circle
+          cx={x(stage.t)}
+          cy={height(stage)}
+          r="4"
+          fill="var(--paper)"
+          stroke="var(--data)"
+          strokeWidth="2"
+        />
+      )}
     </g>
   );
 }

@@ -50,6 +50,7 @@ export default function Sinking() {
                 </>
               )}
               <SectionStrip view={view} width={width} />
+              {view.stripNote === '' ? null : <p className="table-note">{view.stripNote}</p>}
               <TimeCurves view={view} width={width} />
               {view.stages.note === undefined ? null : (
                 <p className="table-note">

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SimulationResult, Snapshot, UprightCompartment, UprightInput } from '../../../core/flooding';
+import { at } from '../../../core/base';
 import { afterDeckEdge } from '../../../core/flooding/upright/after-deck-edge';
 import { screenCases } from '../../../core/flooding/upright/cases';
 import { resolveShip } from '../../../core/flooding/upright/resolved';
@@ -191,6 +192,7 @@ describe('stages of the flooding', () => {
       moment(9, 15_990),
     ];
     const { ship, cases, likely } = looked([1]);
+    const water = likely.path.levels.at(-1)?.state.volumes.reduce((sum, one) => sum + one, 0) ?? 0;
     const stages = stagesOf(ship, run({ history }), cases, likely);
     expect(stages.map(({ t }) => t)).toEqual([0, 2, 3, 4, 6, 7, 8, 9]);
     // 1,000 m3 stand 0.5 m high over 2,000 m2; GM = 1 + level - KG.
@@ -199,6 +201,12 @@ describe('stages of the flooding', () => {
     });
     expect(stages[4]).toMatchObject({ event: 'deck edge under', level: near(1.15, 3) as number });
     expect(stages[3]).not.toHaveProperty('event');
+    // The section check ends with the deck awash: what has more water aboard says so.
+    expect(water).toBeGreaterThan(2300);
+    expect(stages.map(({ t, isPastCheck }) => [t, isPastCheck === true])).toEqual(
+      [0, 2, 3, 4, 6, 7, 8, 9].map(t => [t, at(history, t).water > water]),
+    );
+    expect(stages.at(-1)?.isPastCheck).toBe(true);
     // Dry: GM is that of the ship afloat, 1 + 400/24 - 1.
     expect(stages[0]).toMatchObject({ level: 0, gm: near(400 / 24) as number });
   });

@@ -54,6 +54,66 @@ test.each([
   expect(viewOf(under({ stages: [{ ...stage, heel }] })).strip.map(one => one.heelWords)).toEqual([said]);
 });
 
+describe('past the deck awash, where the check ends', () => {
+  const flat = { ...stage, heel: 0, list: 0 };
+  const end = { ...flat, t: 60, heel: 0, isPastCheck: true } as const;
+  const ending = (list: number, more: Partial<Upright> = {}) =>
+    viewOf(
+      under({
+        stages: [flat, { ...end, list }],
+        atTheEnd: { outcome: 'sunk', listDegrees: list },
+        mayRollOver: false,
+        ...more,
+      }),
+    );
+
+  test('she is drawn at the list of the simulation, and neither curve nor table has a heel that was judged', () => {
+    const view = ending(-61.9);
+    expect(view.strip.map(one => [one.heel, one.heelWords])).toEqual([
+      [0, '0.0°'],
+      [-61.9, '61.9° to port in the simulation'],
+    ]);
+    expect(view.curve.map(one => [one.worst, one.worstWords])).toEqual([
+      [0, '0.0°'],
+      [undefined, 'not judged'],
+    ]);
+    expect(cells(view.stages, 1, 'gm', 'heel', 'list')).toEqual(['not judged', 'not judged', '−61.9']);
+    expect(view.words).toMatch(/; 1 min 0 s, 61\.9° to port in the simulation\.$/);
+  });
+
+  test('it is said how she is drawn, that she may lie on her side, and that this is a screening', () => {
+    const rolled = ending(61.9, { atTheEnd: { outcome: 'rolled over', listDegrees: 61.9 } });
+    expect(rolled.stripNote).toMatch(
+      /at the end 61\.9° to starboard\. .* past 60°: she may come to rest on her side\. .* not worked out\. Screening, not a naval architect’s study\.$/,
+    );
+    expect(ending(0, { verdict: 'may roll over', mayRollOver: true }).stripNote).toContain(
+      'she may come to rest on her side, however she is drawn',
+    );
+    expect(ending(0).stripNote).not.toContain('on her side');
+    expect(viewOf(under({ stages: [flat] })).stripNote).toBe('');
+  });
+
+  test('the worst of the sections is one that was judged, and one without a balance stays without', () => {
+    const seven = Array.from({ length: 7 }, (_, at) => ({ ...flat, t: at * 60, heel: at === 2 ? 9 : 0 }));
+    const last = { ...end, t: 400, list: 80 };
+    expect(viewOf(under({ stages: [...seven, last] })).strip.map(one => one.t)).toContain(120);
+    const { heel: _heel, ...lost } = last;
+    expect(viewOf(under({ stages: [flat, lost] })).strip.at(-1)).toMatchObject({
+      heel: undefined,
+      heelWords: 'no balance',
+      worst: 60,
+    });
+  });
+
+  test('the example rolls past 60° there, and is not drawn upright', () => {
+    expect(upright.atTheEnd?.outcome).toBe('rolled over');
+    const last = viewOf(screened).strip.at(-1);
+    expect(Math.abs(last?.heel ?? 0)).toBeGreaterThan(60);
+    expect(last?.event).toBe('rolled over');
+    expect(viewOf(screened).stripNote).toContain('rolled past 60°');
+  });
+});
+
 test('lengths and areas are told in the reader’s measures, their columns too', () => {
   const one = under({
     stages: [{ ...stage, level: 3.048, gm: 0.3048 }],
