@@ -40,7 +40,8 @@ export function troubles(evaluation: Evaluation): Trouble[] {
     {
       id: 'on her side',
       title: 'She lands on her side or breaks up',
-      happens: 'Clearance may be lost, divers may be barred, and raising her is rarely possible.',
+      happens:
+        'Clearance may be lost, divers may be barred, and putting her right is rarely possible. An amount for it in the risk register pays for the attempt, not for the reef as planned.',
       pays: `Moving or removing her falls to ${project.benefits?.removalIfItMoves?.party ?? county}.`,
     },
   ];

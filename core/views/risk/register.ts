@@ -46,6 +46,7 @@ export function registerTable(
     rows: aligned(COLUMNS, [...rows.toSorted(byShare(view)), ...unused.map(unusedRow)]),
     note: [
       'Chance and impact of the project’s own events can be changed here. Those of the library are taken in first.',
+      ' An amount pays for the work that an event makes, not for a reef that it spoils: a ship on her side can rarely be put right, and what is paid for is the attempt.',
     ],
     ...(evaluation.project.risk === undefined ? {} : { add: addition(evaluation) }),
   };
