@@ -24,8 +24,21 @@ export function factTable(comparison: Comparison, chosen: string, measures: Meas
   const rows = [...FACTS, ...(risks.length === 0 ? [] : RISK_FACTS), ...SCREEN].flatMap(fact =>
     factRow(fact, evaluations, risks, chosen, measures),
   );
-  return { id: 'scenarios-side-by-side', caption: 'Side by side', columns, rows };
+  const isScreened = evaluations.some(({ upright }) => upright?.atTheEnd !== undefined);
+  return {
+    id: 'scenarios-side-by-side',
+    caption: 'Side by side',
+    columns,
+    rows,
+    ...(isScreened ? { note: [AT_REST] } : {}),
+  };
 }
+
+/** What is known of how she comes to rest. */
+const AT_REST =
+  'Heel, list and what follows from them are a screening, not a naval architect’s study. How she lies on the bottom is not worked out: the simulation of the likely values ends where she is under, on the bottom or past 60°, and no other values are followed once the deck is awash.';
+
+type Upright = NonNullable<Evaluation['upright']>;
 
 interface Fact {
   readonly id: string;
@@ -153,10 +166,31 @@ const RISK_FACTS: readonly Fact[] = [
 const SCREEN: readonly Fact[] = [
   {
     id: 'heel',
-    title: 'Greatest heel while judged (later stages are not)',
+    title: 'Greatest heel while judged (later stages are not), worst values',
     unit: 'degrees',
     why: 'upright:verdict',
-    read: ({ upright }) => number(upright?.greatestHeelDegrees, 1),
+    read: ({ upright }) => heel(upright, upright?.greatestHeelDegrees),
+  },
+  {
+    id: 'heel-likely',
+    title: 'The same, likely values',
+    unit: 'degrees',
+    why: 'upright:verdict',
+    read: ({ upright }) => heel(upright, upright?.likelyHeelDegrees),
+  },
+  {
+    id: 'list-at-end',
+    title: 'List where the simulation ends, likely values (not judged)',
+    unit: 'degrees',
+    why: 'upright:verdict',
+    read: ({ upright }) => endOf(upright?.atTheEnd),
+  },
+  {
+    id: 'on-her-side',
+    title: 'May come to rest on her side',
+    unit: '',
+    why: 'upright:verdict',
+    read: ({ upright }) => onHerSide(upright),
   },
   {
     id: 'gm',
@@ -171,6 +205,25 @@ const SCREEN: readonly Fact[] = [
     },
   },
 ];
+
+/** The heel of the check; words where it has no balance, nothing where it was not run. */
+function heel(upright: Upright | undefined, degrees: number | undefined): Shown | undefined {
+  if (upright?.atTheEnd === undefined) return number(degrees, 1);
+  return number(degrees, 1) ?? { text: 'no balance', accent: true };
+}
+
+function endOf(end: Upright['atTheEnd']): Shown | undefined {
+  const shown = number(end === undefined ? undefined : Math.abs(end.listDegrees), 1);
+  return shown === undefined || end?.outcome !== 'rolled over' ? shown : { ...shown, accent: true };
+}
+
+/** Whether the simulation rolls over, or a set of values within the ranges may. */
+function onHerSide(upright: Upright | undefined): Shown | undefined {
+  if (upright?.atTheEnd === undefined) return undefined;
+  if (upright.atTheEnd.outcome === 'rolled over') return { text: 'in the simulation', accent: true };
+  if (upright.mayRollOver === true) return { text: 'within the ranges', accent: true };
+  return words('not seen');
+}
 
 function dated(iso: string | undefined): Shown | undefined {
   return iso === undefined ? undefined : words(dateWords(iso));

@@ -130,6 +130,33 @@ describe('a comparison', () => {
     expect(cell(compared([as('A', tenfold)])('metric').facts, 'gm', 'scenario-A')).toBe('12.3');
   });
 
+  test('tells how far each heels with the worst and the likely values, and whether she may lie on her side', () => {
+    const { upright } = first;
+    if (upright === undefined) throw new Error('the example is screened');
+    const { greatestHeelDegrees: _heel, ...rest } = upright;
+    const lost = { ...rest, likelyHeelDegrees: 12.34, mayRollOver: true } as const;
+    const sunk = { outcome: 'sunk', listDegrees: -3.21 } as const;
+    const { facts } = compared([
+      as('A', { ...first, upright: { ...lost, atTheEnd: sunk } }),
+      as('B', { ...first, upright: { ...lost, atTheEnd: { outcome: 'rolled over', listDegrees: 61.9 } } }),
+    ])('us');
+    const ids = ['heel', 'heel-likely', 'list-at-end', 'on-her-side'];
+    expect(ids.map(id => cell(facts, id, 'scenario-A'))).toEqual([
+      'no balance',
+      '12.3',
+      '3.2',
+      'within the ranges',
+    ]);
+    expect(ids.slice(2).map(id => cell(facts, id, 'scenario-B'))).toEqual(['61.9', 'in the simulation']);
+    const calm = { ...upright, mayRollOver: false, atTheEnd: sunk };
+    expect(
+      cell(compared([as('A', { ...first, upright: calm })])('us').facts, 'on-her-side', 'scenario-A'),
+    ).toBe('not seen');
+    expect(plain(facts.note)).toMatch(
+      /screening, not a naval architect’s study\. How she lies on the bottom/,
+    );
+  });
+
   test('tells the same heel and the same GM in what differs as side by side', () => {
     const screened = (heel: number, gm: number) =>
       ({

@@ -12,7 +12,7 @@ const KINDS: readonly Column['kind'][] = ['words', 'number', 'range', 'unit', 'b
 const NUMBER = /^[+−]?\$?\d[\d,]*(\.\d+)?( %| in 100 runs)?$|^\d+ [A-Z][a-z]{2} \d{4}$/;
 /** What stands in a column of numbers where there is none. */
 const NO_NUMBER =
-  /^(|–|not yet|not given|not known|none|no price|no total|no balance|not run|see note|<\d+|yes|no|fewer than 1|more than 99|no change)$/;
+  /^(|–|not yet|not given|not known|none|no price|no total|no balance|not run|see note|<\d+|yes|no|fewer than 1|more than 99|no change|not judged|not seen|in the simulation|within the ranges)$/;
 const VERDICTS = /^(stays up|leans|may roll over|does not sink|cannot tell)$/;
 
 /** Columns that a row of a kind leaves out, by table. */
