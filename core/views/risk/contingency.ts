@@ -2,7 +2,7 @@ import { at } from '../../base';
 import type { RiskView } from '../../evaluation';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import type { Column, Row, Sentence, TableRows } from '../rows';
-import { wholeDollars } from '../whole-dollars';
+import { roundedDollars, wholeDollars } from '../whole-dollars';
 import { bareDollars, inHundred, signedDollars } from './words';
 
 const COLUMNS: readonly Column[] = [
@@ -10,14 +10,18 @@ const COLUMNS: readonly Column[] = [
   { key: 'amount', title: 'Contingency', unit: '$', kind: 'number' },
 ];
 
-/** Contingency at a confidence, line by line in whole dollars that add up, and what the document sets aside. */
+/** Contingency at a confidence, with plan and whole, then line by line in whole dollars that add up to it, and what the document sets aside. */
 export function contingencyTable(view: RiskView, titleOf: (line: string) => string): TableRows {
   const { contingencyAtP80, contingency } = view;
   const isBySimulation = contingency.policy === 'confidence' && contingency.amount !== undefined;
   const lines = (isBySimulation ? contingency.lines : contingencyAtP80.lines).toSorted(
     (a, b) => b.amount - a.amount,
   );
-  const shown = wholeDollars(lines.map(one => Math.round(one.amount * 100)));
+  const whole = isBySimulation ? undefined : wholeOf(view);
+  const shown = wholeDollars(
+    lines.map(one => Math.round(one.amount * 100)),
+    whole && whole.reached - whole.plan,
+  );
   const rows = lines.flatMap(({ line }, place): Row[] => {
     const amount = at(shown, place);
     return amount === 0
@@ -30,14 +34,6 @@ export function contingencyTable(view: RiskView, titleOf: (line: string) => stri
           },
         ];
   });
-  const total: Row = {
-    id: 'total',
-    kind: 'total',
-    cells: {
-      title: words('Contingency'),
-      amount: words(bareDollars(shown.reduce((sum, one) => sum + one, 0))),
-    },
-  };
   const reach: Sentence =
     contingency.amount === undefined || contingency.reaches === undefined
       ? ['The document sets no contingency aside.']
@@ -50,9 +46,44 @@ export function contingencyTable(view: RiskView, titleOf: (line: string) => stri
     id: 'contingency',
     caption: `Contingency at ${isBySimulation ? 'the confidence of the document' : '80 in 100 runs'}`,
     columns: COLUMNS,
-    rows: aligned(COLUMNS, [...rows, total]),
+    rows: aligned(COLUMNS, [...sumRows(view, sumOf(shown)), ...rows]),
     note: reach,
   };
+}
+
+/** Plan and cost that 80 in 100 runs stay within, in the whole dollars in which both stand elsewhere; undefined where nothing is missing. */
+function wholeOf({ cost, contingencyAtP80 }: RiskView): { plan: number; reached: number } | undefined {
+  const { amount, budget, lines } = contingencyAtP80;
+  const isWhole = Math.abs(sumOf(lines.map(one => one.amount)) - amount) < 0.005;
+  if (cost.plan === undefined || amount <= 0 || !isWhole) return undefined;
+  return {
+    plan: roundedDollars(Math.round(cost.plan * 100)),
+    reached: roundedDollars(Math.round(budget * 100)),
+  };
+}
+
+/** Plan, contingency of all lines, and both together: first, since the lines are many. The contingency alone where it is nothing. */
+function sumRows({ cost }: RiskView, contingency: number): readonly Row[] {
+  const row = (id: string, title: string, amount: number, why?: string): Row => ({
+    id,
+    kind: 'total',
+    cells: {
+      title: words(title),
+      amount: { text: bareDollars(amount), ...(why === undefined ? {} : { why }) },
+    },
+  });
+  const all = row('total', 'Contingency, all lines together', contingency);
+  if (cost.plan === undefined || contingency === 0) return [all];
+  const plan = roundedDollars(Math.round(cost.plan * 100));
+  return [
+    row('plan', 'Total of the plan', plan, 'sums/total'),
+    all,
+    row('whole', 'Plan and contingency', plan + contingency),
+  ];
+}
+
+function sumOf(amounts: readonly number[]): number {
+  return amounts.reduce((sum, amount) => sum + amount, 0);
 }
 
 const SURVEYS: readonly Column[] = [

@@ -12,6 +12,12 @@ const BACK: readonly WhyRow[] = [
   step({ text: 'the plan', why: 'sums/total' }, 'from which each run departs; its figures open their givens'),
 ];
 
+/** How the sums of a contingency come about. */
+const CONTINGENCY: Readonly<Record<string, string>> = {
+  total: 'The cost that so many runs stay within, less the total of the plan: all lines below add up to it.',
+  whole: 'The total of the plan and the contingency of all lines together: so many runs stay within it.',
+};
+
 type Words = (row: Row) => string;
 const COLUMN_WORDS: Readonly<Record<string, Words>> = {
   'percentiles|share': () => 'The runs in 100 that this line speaks of.',
@@ -33,7 +39,8 @@ const COLUMN_WORDS: Readonly<Record<string, Words>> = {
   'drivers|high': () => 'Mean cost of the runs with its highest tenth, or of those in which it happens.',
   'drivers|swing': () => 'Mean cost at its high end less mean cost at its low end.',
   'drives-finish|share': () => 'The runs in which the last day would move if this activity moved.',
-  'contingency|amount': () =>
+  'contingency|amount': row =>
+    CONTINGENCY[row.id] ??
     'What the chosen confidence costs above the plan is shared out by how much each line adds in the runs near it.',
   'surveys|cost': () => 'What the survey is said to cost.',
   'surveys|narrowing': () =>
@@ -139,6 +146,20 @@ function eventSteps(id: string, prepared: PreparedEstimate | undefined): readonl
   ];
 }
 
+/** The rows that a sum of the contingency is made from, before the runs behind them. */
+function wholeSteps(table: TableRows, { id }: Row, runs: readonly WhyRow[]): readonly WhyRow[] {
+  const from = (row: string) => table.rows.find(one => one.id === row)?.cells['amount'];
+  const [plan, other] = [from('plan'), from(id === 'total' ? 'whole' : 'total')];
+  if (plan === undefined || other === undefined) return runs;
+  const told = { text: `$${other.text}` };
+  const given = { text: `$${plan.text}`, why: 'sums/total' };
+  const steps =
+    id === 'total'
+      ? [step(told, 'what so many runs stay within', '='), step(given, 'total of the plan', '−')]
+      : [step(given, 'total of the plan', '='), step(told, 'contingency of all lines', '+')];
+  return [...steps, ...runs];
+}
+
 /** How the figures of a table of the simulation came about. */
 export function runOrigin(
   table: TableRows,
@@ -152,6 +173,8 @@ export function runOrigin(
     steps: (column: Column, row: Row) => {
       if (table.id === 'register') return eventSteps(row.id, prepared);
       if (view === undefined) return BACK;
+      if (table.id === 'contingency' && row.id in CONTINGENCY)
+        return wholeSteps(table, row, runSteps(view, prepared, 'cost'));
       if (table.id === 'drivers') return driverSteps(row.id, view, prepared);
       const own =
         table.id === 'drives-finish'

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RiskView } from '../../../core/evaluation';
 import { riskRows } from '../../../core/views';
 import { contingencyTable, surveyTable } from '../../../core/views/risk/contingency';
+import { runOrigin } from '../../../core/views/risk/origin';
 import { chanceTable, driverBars, driverTable, finishDrivers } from '../../../core/views/risk/tables';
 import { summaryOf } from '../../../core/views/window';
 import { studied } from './everything';
@@ -92,8 +93,8 @@ describe('what drives the cost', () => {
 
   test('by activity is told in hundredths, and what always drives it in one line', () => {
     const drivesFinish = [
-      { activity: 'x', title: 'The Tow', share: 0.9996 },
-      { activity: 'y', title: 'The Survey', share: 1 },
+      { activity: 'x', title: 'Tow with PCB aboard', share: 0.9996 },
+      { activity: 'y', title: 'PCB survey', share: 1 },
       { activity: 'z', title: 'Boom', share: 0.9995 },
       { activity: 'w', title: 'Cut', share: 0.25 },
     ];
@@ -107,7 +108,7 @@ describe('what drives the cost', () => {
       ['Boom', 'more than 99'],
       ['Cut', '25'],
     ]);
-    expect(note).toEqual(['In every run: the tow, the survey.']);
+    expect(note).toEqual(['In every run: tow with PCB aboard, PCB survey.']);
   });
 });
 
@@ -140,6 +141,44 @@ test('chances are told of money, date, grant, last date and season', () => {
   ]);
 });
 
+test('a contingency and the plan add up to what 80 in 100 runs stay within, to the dollar, and open it', () => {
+  const { view } = studied();
+  const cents = view.contingencyAtP80.lines.map(({ line }, at) => ({ line, amount: at === 0 ? 100.2 : 0 }));
+  // $1,000.40 and $100.20 make $1,100.60: shown as 1,000 and 1,101, so that 101 lie between them.
+  const runs = viewOf({
+    cost: { ...view.cost, plan: 1000.4 },
+    contingencyAtP80: { confidence: 0.8, amount: 100.2, budget: 1100.6, lines: cents },
+    contingency: { ...view.contingency, policy: 'percentage' as const },
+  });
+  const table = contingencyTable(runs, String);
+  expect(table.rows.map(row => row.cells['amount']?.text)).toEqual(['1,000', '101', '1,101', '101']);
+  expect(table.rows.find(row => row.id === 'plan')?.cells['amount']?.why).toBe('sums/total');
+  const origin = runOrigin(table, runs, undefined);
+  const column = { key: 'amount', title: 'Contingency', kind: 'number' } as const;
+  const told = (id: string) =>
+    table.rows
+      .filter(row => row.id === id)
+      .flatMap(row => origin.steps(column, row).slice(0, 2))
+      .map(one => [one.operator, one.value.text]);
+  expect(told('total')).toEqual([
+    ['=', '$1,101'],
+    ['−', '$1,000'],
+  ]);
+  expect(told('whole')).toEqual([
+    ['=', '$1,000'],
+    ['+', '$101'],
+  ]);
+  const covered = {
+    confidence: 0.8,
+    amount: 0,
+    budget: 900,
+    lines: cents.map(one => ({ ...one, amount: 0 })),
+  };
+  expect(contingencyTable(viewOf({ contingencyAtP80: covered }), String).rows.map(row => row.id)).toEqual([
+    'total',
+  ]);
+});
+
 test('a contingency is told line by line, the largest first, in dollars that add up', () => {
   const { view } = studied();
   const [line] = view.contingencyAtP80.lines;
@@ -152,13 +191,17 @@ test('a contingency is told line by line, the largest first, in dollars that add
   const change = { contingencyAtP80: { ...view.contingencyAtP80, lines } };
   const contingency = { ...view.contingency, policy: 'percentage' as const, amount: 99.6, reaches: 0.75 };
   const table = contingencyTable(viewOf({ ...change, contingency }), id => `Line ${id}`);
+  const plan = Math.round(view.cost.plan ?? NaN);
+  const dollars = (amount: number) => amount.toLocaleString('en-US');
   // 20.5, 10.5 and 0.2 make 31.2: of 31 dollars 21 and 10 are shown, the first of two halves raised.
   expect(
     table.rows.map(row => [row.id, row.kind, row.cells['title']?.text, row.cells['amount']?.text]),
   ).toEqual([
+    ['plan', 'total', 'Total of the plan', dollars(plan)],
+    ['total', 'total', 'Contingency, all lines together', '31'],
+    ['whole', 'total', 'Plan and contingency', dollars(plan + 31)],
     ['large', 'line', 'Line large', '21'],
     ['small', 'line', 'Line small', '10'],
-    ['total', 'total', 'Contingency', '31'],
   ]);
   expect(table.caption).toBe('Contingency at 80 in 100 runs');
   expect(plain(table.note)).toBe('The document sets $100 aside, which reaches 75 in 100 runs.');

@@ -201,14 +201,17 @@ describe('a run', () => {
     };
     const { found } = seen({ contingency });
     expect(found.contingency.caption).toBe('Contingency at the confidence of the document');
-    expect(found.contingency.rows.map(row => row.cells['amount']?.text)).toEqual(['1,000', '1,000']);
+    expect(found.contingency.rows.map(row => row.id)).toEqual(['plan', 'total', 'whole', line.line]);
+    expect(
+      found.contingency.rows.filter((_, at) => at % 2 === 1).map(row => row.cells['amount']?.text),
+    ).toEqual(['1,000', '1,000']);
     expect(plain(found.contingency.note)).toBe(
       'The document sets $1,000 aside, which reaches 70 in 100 runs.',
     );
     const gone = seen({
       contingency: { ...contingency, lines: [{ ...line, line: 'a-line-of-before', amount: 5 }] },
     });
-    expect(gone.found.contingency.rows[0]?.cells['title']?.text).toBe('a-line-of-before');
+    expect(gone.found.contingency.rows.at(-1)?.cells['title']?.text).toBe('a-line-of-before');
     expect(seen({ contingency: { ...contingency, amount: undefined } }).found.contingency.caption).toBe(
       'Contingency at 80 in 100 runs',
     );
