@@ -1,4 +1,4 @@
-import type { Finding } from '../base';
+import { lowerFirst, type Finding } from '../base';
 import {
   allocateOver,
   contingencyByMonth,
@@ -133,7 +133,7 @@ function contingencyPieces({ contingency, lines, activities }: AwardScope): Cost
     return [
       {
         id: `contingency/${activity.id}`,
-        title: `Contingency, ${activity.title.toLowerCase()}`,
+        title: `Contingency, ${lowerFirst(activity.title)}`,
         kind: 'contingency' as const,
         activityId: activity.id,
         isInKind: false,

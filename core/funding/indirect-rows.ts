@@ -1,4 +1,4 @@
-import { type Finding, known } from '../base';
+import { known, lowerFirst, type Finding } from '../base';
 import { allocateOver, dollars, gatherMonths, shareOf, spreadLike, sumCents, type Cents } from '../cash-flow';
 import type { BudgetRow } from './budget-row';
 import type { Activity } from './forms';
@@ -152,7 +152,7 @@ function indirectRow(
   const months = spreadLike(amount, pattern);
   return {
     id: `indirect/${activity.id}`,
-    title: `Indirect cost, ${activity.title.toLowerCase()}`,
+    title: `Indirect cost, ${lowerFirst(activity.title)}`,
     kind: 'indirect',
     activityId: activity.id,
     isInKind: false,

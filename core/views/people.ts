@@ -1,4 +1,4 @@
-import { at, withId } from '../base';
+import { at, lowerFirst, withId } from '../base';
 import { dayOf, isoOf } from '../calendar';
 import type { ScheduleResult } from '../scheduling';
 import type { EstimateContext } from './context';
@@ -52,7 +52,7 @@ function holdingCrew({ parts, evaluation }: EstimateContext): HoldingCrew | unde
   const people = Math.round(size * capacity);
   return {
     id: crew.id,
-    title: crew.title.toLowerCase(),
+    title: lowerFirst(crew.title),
     people,
     text: `${crew.title}: ${people} people, all there are`,
   };

@@ -1,4 +1,4 @@
-import { sourceWithYear, withId, type Figure } from '../base';
+import { lowerFirst, sourceWithYear, withId, type Figure } from '../base';
 import type { Project } from '../project';
 import type { Library } from '../work';
 import { aligned, asStep, atItsPrices, basisCell, givenCell, words, type GivenShown } from './cells';
@@ -145,7 +145,7 @@ function rateGroups({
         ...one.members.map(member => ({
           place: `crews/${one.id}/${member.trade}`,
           title: one.title,
-          beside: withId(book.trades, member.trade).title.toLowerCase(),
+          beside: lowerFirst(withId(book.trades, member.trade).title),
           figure: member.people,
         })),
         ...linesOf('crews', one, [['available', 'crews at once', one.available]]),

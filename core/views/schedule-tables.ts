@@ -1,4 +1,4 @@
-import { known } from '../base';
+import { known, lowerFirst } from '../base';
 import { aligned, editCell, memberCell, NOT_APPLYING, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { EstimateContext } from './context';
 import { dateWords } from './schedule-axis';
@@ -47,7 +47,7 @@ export function activityTable({ parts, evaluation }: EstimateContext): TableRows
             at: `/items/${activity.id}/notBefore`,
             kind: 'date',
             value: notBefore,
-            label: `Not before, ${activity.title.toLowerCase()}`,
+            label: `Not before, ${lowerFirst(activity.title)}`,
             optional: true,
           },
         },

@@ -1,4 +1,4 @@
-import { recordOf } from '../base';
+import { lowerFirst, recordOf } from '../base';
 import { tankSchema, weightSchema } from '../project';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, words } from './cells';
 import type { ViewContext } from './context';
@@ -211,7 +211,7 @@ function openingAddition(compartment: { id: string; title: string }, measures: M
   const unit = length(measures);
   return {
     at: `/vessel/compartments/${compartment.id}/openings`,
-    what: `an opening to ${compartment.title.toLowerCase()}`,
+    what: `an opening to ${lowerFirst(compartment.title)}`,
     idFrom: 'side',
     entry: {},
     fields: [

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../base';
 import type { Project } from '../project';
 import { aligned, editCell, givenCell, REMOVE_COLUMN, removeCell, switchCell, words } from './cells';
 import type { ViewContext } from './context';
@@ -113,7 +114,7 @@ function surveyed(path: string, label: string, metric: string, measures: Measure
 export function ventAdditions({ evaluation: { project }, measures }: ViewContext): readonly Addition[] {
   const { compartments } = project.vessel;
   return compartments.flatMap(one => {
-    const name = one.title.toLowerCase();
+    const name = lowerFirst(one.title);
     const at = `/vessel/compartments/${one.id}`;
     const area = surveyed('area', 'Area', 'm2', measures);
     const centre = surveyed('centre', 'Centre above the keel', 'm', measures);

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../base';
 import type { Project } from '../project';
 import type { Library } from '../work';
 import { aligned, asStep, atItsPrices, basisCell, givenCell, words } from './cells';
@@ -20,7 +21,7 @@ export function wageTable(project: Project, library: Library, measures: Measures
     const book = givenCell('', trade.title, trade.wage, measures);
     const cell = optionalFigure(
       `/rates/wages/${trade.id}/figure`,
-      `Wage of ${trade.title.toLowerCase()}`,
+      `Wage of ${lowerFirst(trade.title)}`,
       own,
       trade.wage.unit,
       measures,
@@ -51,7 +52,7 @@ function wageNote({ rates }: Project, library: Library): string {
   const changed = library.rateBook.trades
     .filter(({ id }) => rates.overrides.some(one => one.at === wagePlace(id)))
     .filter(({ id }) => rates.wages.some(one => one.trade === id))
-    .map(({ title }) => title.toLowerCase());
+    .map(({ title }) => lowerFirst(title));
   const now = changed.length === 0 ? '' : ` That is so for ${changed.join(', ')}.`;
   return `A wage given here counts instead of the rate book. A wage changed under Trades counts instead of both.${now}`;
 }

@@ -1,4 +1,4 @@
-import { BASES, UNCHECKED_BASES, type Basis } from '../base';
+import { BASES, lowerFirst, UNCHECKED_BASES, type Basis } from '../base';
 import { stageTitle } from '../estimate';
 import type { EstimateLine, EstimateSummary } from '../evaluation';
 import { STAGES } from '../work';
@@ -93,7 +93,7 @@ function elements(prefix: string): Answer {
         cents: sumOf(
           summary.lines.filter(line => line.stage === stage).map(line => line.elements[element]?.cents),
         ),
-        words: `${stageTitle(stage)}${keys.length > 1 ? `, ${ELEMENT_TITLES[element].toLowerCase()}` : ''}`,
+        words: `${stageTitle(stage)}${keys.length > 1 ? `, ${lowerFirst(ELEMENT_TITLES[element])}` : ''}`,
         why: `stage:${stage}:${element}`,
       })),
     );
@@ -171,7 +171,7 @@ function basisSum({ summary }: Priced, rest: string): WhyRows | undefined {
     ELEMENTS.flatMap(element => {
       const amount = line.elements[element];
       if (amount === undefined || line.bases[element] !== basis) return [];
-      const words = `${line.title}, ${ELEMENT_TITLES[element].toLowerCase()}`;
+      const words = `${line.title}, ${lowerFirst(ELEMENT_TITLES[element])}`;
       return [{ cents: amount.cents, words, why: `lines/${line.id}/${element}` }];
     }),
   );

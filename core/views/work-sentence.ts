@@ -48,7 +48,7 @@ function edited(
     kind: 'figure',
     value: shown.absent === true ? '' : shown.text.replaceAll(',', '').replace('\u2212', '-'),
     unit: to,
-    label: `${label} of ${item.title.toLowerCase()}`,
+    label: `${label} of ${lowerFirst(item.title)}`,
   };
   return { ...shown, edit };
 }
@@ -110,7 +110,7 @@ export function rateOf(
       kind: 'figure',
       value: shown.value,
       unit: shown.unit,
-      label: `Hours per unit of ${item.title.toLowerCase()}`,
+      label: `Hours per unit of ${lowerFirst(item.title)}`,
     },
   };
 }
@@ -157,7 +157,7 @@ function partOfHours(
 
 /** The conditions of work in words: `in a confined space and in heat`. */
 function conditionNames({ evaluation: { library } }: EstimateContext, item: WorkItem): string {
-  const titles = item.conditions.map(id => withId(library.rateBook.conditions, id).title.toLowerCase());
+  const titles = item.conditions.map(id => lowerFirst(withId(library.rateBook.conditions, id).title));
   const last = at(titles, titles.length - 1);
   return titles.length === 1 ? last : `${titles.slice(0, -1).join(', ')} and ${last}`;
 }
@@ -167,10 +167,10 @@ function crewClause(context: EstimateContext, item: WorkItem): Sentence {
   if (crew === undefined) return [];
   const { work } = context.parts;
   const crews = figureCell(context, work.result, work.items.columns.crews, item.id, 0);
-  if (crews.absent === true || crews.text === '0') return [crew.title.toLowerCase()];
+  if (crews.absent === true || crews.text === '0') return [lowerFirst(crew.title)];
   const isSet = context.parts.input.adjustments.get(item.id)?.crews !== undefined;
   const value = edited(context, item, isSet ? 'crews' : 'crewsAtOnce', 'Crews', crews, 'each');
-  return [value, ` × ${crew.title.toLowerCase()}`];
+  return [value, ` × ${lowerFirst(crew.title)}`];
 }
 
 const plannedById = indexBy((planned: PlannedItem) => planned.item.id);

@@ -1,4 +1,4 @@
-import { at, known, withId } from '../base';
+import { at, known, lowerFirst, withId } from '../base';
 import type { WorkItem } from '../work';
 import { aligned, basisCell, NOT_APPLYING, words } from './cells';
 import type { LineBases } from './bases';
@@ -133,7 +133,7 @@ function quantityCell(context: EstimateContext, item: WorkItem, shown: Shown): S
       kind: 'figure',
       value,
       unit: inMeasures('0', unit, context.measures).unit,
-      label: `Quantity of ${item.title.toLowerCase()}`,
+      label: `Quantity of ${lowerFirst(item.title)}`,
     },
   };
 }

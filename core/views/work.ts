@@ -1,4 +1,4 @@
-import { known, type Finding } from '../base';
+import { known, lowerFirst, type Finding } from '../base';
 import { idOf } from '../sheet';
 import type { WorkItem } from '../work';
 import type { LineBases } from './bases';
@@ -79,7 +79,7 @@ function workLine(context: EstimateContext, money: ShownMoney, bases: LineBases,
       at: `/items/${id}/note`,
       kind: 'text',
       value: adjustment?.note ?? '',
-      label: `Note on ${title.toLowerCase()}`,
+      label: `Note on ${lowerFirst(title)}`,
     },
     quotes: evaluation.project.quotes
       .filter(quote => quote.covers.some(cover => cover.item === id))
@@ -121,7 +121,7 @@ function leftOut({ evaluation, parts }: EstimateContext): WorkView['leftOut'] {
         at: `/items/${item.id}/include`,
         kind: 'switch',
         value: 'false',
-        label: `${item.title.toLowerCase()} taken in`,
+        label: `${lowerFirst(item.title)} taken in`,
       },
     }));
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Basis } from '../../core/base';
+import { lowerFirst, type Basis } from '../../core/base';
 import { readTyped, unitWords, type Edit, type WhyRow, type WhyRows } from '../../core/views';
 import { setGiven, takeAway } from '../edits/edits';
 import { BasisMark } from '../parts/basis-mark';
@@ -135,7 +135,7 @@ function FigureNote({ open }: { open: WhyRows }) {
           at: `/notes/${step}/text`,
           kind: 'text',
           value: note ?? '',
-          label: `Note on ${open.title.toLowerCase()}`,
+          label: `Note on ${lowerFirst(open.title)}`,
           optional: true,
         }}
       />

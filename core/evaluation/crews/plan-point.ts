@@ -1,4 +1,4 @@
-import { at } from '../../base';
+import { at, lowerFirst } from '../../base';
 import type { Change } from '../../project';
 import { wholeSpan } from '../timing';
 import type { CrewChoice } from './crew-sizes';
@@ -77,7 +77,7 @@ function crewWords(crews: readonly CrewChoice[]): string[] {
 }
 
 function named(crews: readonly CrewChoice[]): string {
-  const titles = crews.map(one => `${one.title.toLowerCase()} (${one.planned} → ${one.crews})`);
+  const titles = crews.map(one => `${lowerFirst(one.title)} (${one.planned} → ${one.crews})`);
   const rest = titles.length - MOST_NAMED;
   if (rest > 0) return `${titles.slice(0, MOST_NAMED).join(', ')} and ${rest} more`;
   const [before, last] = [titles.slice(0, -1), at(titles, titles.length - 1)];

@@ -1,4 +1,4 @@
-import type { Figure, Finding } from '../../base';
+import { lowerFirst, type Figure, type Finding } from '../../base';
 import { dayOf } from '../../calendar';
 import { clearanceOver, tbtPresumption, tripPoint } from '../../materials';
 import type { EstimateInput, WorkSheet } from '../../estimate';
@@ -32,7 +32,7 @@ export function coatingFindings(
         place: '/vessel/lastCoating',
         message:
           'The year of the last antifouling coating is not known: whether it holds tributyltin, nobody can tell.',
-        meaning: `The year of the last refit or build stands in for it${removal === undefined ? '' : `; ${removal.title.toLowerCase()} is in the estimate`}.`,
+        meaning: `The year of the last refit or build stands in for it${removal === undefined ? '' : `; ${lowerFirst(removal.title)} is in the estimate`}.`,
         remedy: `Enter the year. ${remedy}`,
         rule: point.rule,
       },

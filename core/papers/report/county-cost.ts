@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../base';
 import { mostCarried } from '../../cash-flow';
 import { grantView, type Evaluation } from '../../evaluation';
 import { fromCents } from '../../money';
@@ -12,7 +13,7 @@ export function countyCostPart(evaluation: Evaluation): Markup | undefined {
   const dollars = (cents: number): string => dollarsAndCents(fromCents(cents));
   const { outsideSteps } = county;
   const steps = outsideSteps.map(({ title, amount }) =>
-    outsideSteps.length === 1 ? title.toLowerCase() : `${title.toLowerCase()} ${dollars(amount)}`,
+    outsideSteps.length === 1 ? lowerFirst(title) : `${lowerFirst(title)} ${dollars(amount)}`,
   );
   const left = steps.length === 0 ? '' : ` (${steps.join(', ')})`;
   const parts = [

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../base';
 import { CRITERIA, type Criterion } from '../../project';
 import {
   comparedWords,
@@ -33,7 +34,7 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
   const rows = given.map(({ criterion, weight }, at): Row => {
     const used = table.weights.find(one => one.criterion === criterion);
     const place = `/decision/weights/${at}`;
-    const label = `Weight of ${CRITERION_TITLES[criterion].toLowerCase()}`;
+    const label = `Weight of ${lowerFirst(CRITERION_TITLES[criterion])}`;
     const edit = { at: `${place}/weight`, kind: 'decimal', unit: '1', value: weight, label } as const;
     return {
       id: criterion,
@@ -44,7 +45,7 @@ export function weightTable({ evaluations }: Comparison, table: DecisionTable): 
         share: words(used === undefined ? notCounted(table, criterion) : inHundred(used.weight)),
         ...Object.fromEntries(table.ranked.map(one => [one.scenario, scoreCell(one.scores[criterion])])),
         reach: words(reachWords(table, criterion)),
-        ...(own.length > 0 ? { remove: removeCell(place, label.toLowerCase()) } : {}),
+        ...(own.length > 0 ? { remove: removeCell(place, lowerFirst(label)) } : {}),
       },
     };
   });

@@ -1,4 +1,4 @@
-import type { Finding } from '../../base';
+import { lowerFirst, type Finding } from '../../base';
 import { mostCarried, type CashView } from '../../cash-flow';
 import type { GrantView } from '../../evaluation';
 import { NOT_FOUND, type CountyCost } from '../../funding';
@@ -89,7 +89,7 @@ function inAll({ total, share, unfunded, outside, outsideSteps }: CountyCost): S
     [share, unfunded, outside],
     roundedDollars(total),
   );
-  const steps = outsideSteps.map(({ title }) => title.toLowerCase()).join(', ');
+  const steps = outsideSteps.map(({ title }) => lowerFirst(title)).join(', ');
   const shown = (whole: number, ...why: readonly string[]) => ({
     text: dollars(whole * 100),
     why: grantId(...why),

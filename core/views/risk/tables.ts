@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../base';
 import type { RiskView } from '../../evaluation';
 import { aligned, NOT_APPLYING, words } from '../cells';
 import { dateWords } from '../schedule-axis';
@@ -171,6 +172,6 @@ export function finishDrivers({ drivesFinish }: RiskView): TableRows {
     rows: aligned(FINISH, rows),
     ...(always.length === 0
       ? {}
-      : { note: [`In every run: ${always.map(row => row.title.toLowerCase()).join(', ')}.`] }),
+      : { note: [`In every run: ${always.map(row => lowerFirst(row.title)).join(', ')}.`] }),
   };
 }
