@@ -47,7 +47,7 @@ export interface EvaluateOptions {
   readonly simulated?: SimulatedContingency;
   /** What trials of this plan found, for the quality review. */
   readonly trials?: ReviewTrials;
-  /** Whether the roll-over screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
+  /** Whether the upright screen is run, a fifth of a second when the hull or its weights changed; it is unless told otherwise. */
   readonly upright?: boolean;
   /**
    * A schedule whose dates hold until the plan is scheduled anew: with it the plan is priced at once, at the dates held
@@ -67,7 +67,7 @@ export interface Evaluation {
   readonly findings: readonly Finding[];
   /** What trials found that it was given, of this plan or of an earlier one. */
   readonly trials?: ReviewTrials;
-  /** The roll-over screen: screening, not a naval architect's study. Absent when it was not asked for or there is no hull. */
+  /** The upright screen: screening, not a naval architect's study. Absent when it was not asked for or there is no hull. */
   readonly upright?: UprightResult;
   /** The tow: forces, days, route limits. Absent without a distance. */
   readonly tow?: TowView;

@@ -60,7 +60,7 @@ function classJson({ byBasis }: EstimateSummary): JsonObject {
   return found === undefined ? {} : { estimateClass: found.estimateClass };
 }
 
-/** The verdict of the roll-over screen, in the estimate. */
+/** The verdict of the upright screen, in the estimate. */
 function uprightSummary({ upright }: Evaluation): JsonObject {
   if (upright === undefined) return {};
   const { verdict, greatestHeelDegrees, atStage, lowestGmMetres, sinkMinutes, sinks } = upright;
@@ -69,7 +69,7 @@ function uprightSummary({ upright }: Evaluation): JsonObject {
   };
 }
 
-/** The roll-over screen of a scenario as the command line prints it. */
+/** The upright screen of a scenario as the command line prints it. */
 export function uprightJson({ upright, tow, estimate, scenario, findings }: Evaluation): JsonObject {
   if (upright === undefined) return { scenario: scenario.id, findings };
   const priced = estimate && {

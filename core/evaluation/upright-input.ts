@@ -19,7 +19,7 @@ export interface TakenOff {
 const DISPLACEMENT_SPREAD = 0.07;
 
 /**
- * The input of the roll-over screen from the project and its take-off: SI doubles, ranges as they are given.
+ * The input of the upright screen from the project and its take-off: SI doubles, ranges as they are given.
  * @param work the work sheet, for the weights that its items move; none before there is one.
  * @returns nothing when a particular or an extent is absent: there is no hull to screen.
  */

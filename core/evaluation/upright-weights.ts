@@ -36,7 +36,7 @@ export const BALLAST: readonly Ballast[] = [
   },
 ];
 
-/** Weights that the work items take off (positive) and put aboard (negative), for the roll-over screen. */
+/** Weights that the work items take off (positive) and put aboard (negative), for the upright screen. */
 export function weightsOfWork(work: WorkSheet, depth: number, length: number): UprightWeight[] {
   return [...removed(work, depth, length), ...placed(work, depth, length)];
 }

@@ -32,7 +32,7 @@ function kept<T>(answers: Map<string, T>, input: UprightInput, answer: (input: U
 }
 
 /**
- * The roll-over screen of a scenario, with the weights that its work items take off and put aboard, and the price of
+ * The upright screen of a scenario, with the weights that its work items take off and put aboard, and the price of
  * the measurement that would settle it. Screening only.
  */
 export function screenUpright(project: Project, parts: EstimateParts): UprightResult | undefined {

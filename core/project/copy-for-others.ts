@@ -102,7 +102,7 @@ const WORDS: ReadonlyMap<string, string> = new Map(
     scenarios: 'Changes of scenarios that concern what is left out',
     'scenarios/notes': 'Notes of scenarios',
     decision: 'What the board weighs and has chosen',
-    upright: 'What was entered for the roll-over screen',
+    upright: 'What was entered for the upright screen',
   }),
 );
 

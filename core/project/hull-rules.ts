@@ -14,7 +14,7 @@ const positive = (title: string, unit: PlainUnit, to: string): GivenRule => ({ t
 const at = (place: string, figure: Figure | undefined, given: GivenRule): PlacedGiven[] =>
   figure === undefined ? [] : [{ place, figure, rule: given }];
 
-/** Givens of tanks with a free surface, of compartments with their openings, and of the roll-over screen. */
+/** Givens of tanks with a free surface, of compartments with their openings, and of the upright screen. */
 export function hullGivens({ vessel, upright }: Project): PlacedGiven[] {
   return [
     ...at(

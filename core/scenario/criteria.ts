@@ -86,7 +86,7 @@ function chanceInTime(risk: RiskFacts | undefined): number | undefined {
   return risk?.missesGrant === undefined ? risk?.chanceOfDeadline : 1 - risk.missesGrant;
 }
 
-/** How good a verdict of the roll-over screen is; one that cannot tell is as bad as one that warns. */
+/** How good a verdict of the upright screen is; one that cannot tell is as bad as one that warns. */
 const VERDICTS: Readonly<Record<string, number>> = {
   'stays up': 2,
   leans: 1,

@@ -160,7 +160,7 @@ const SCHEDULE_ROWS: readonly ReadRow[] = [
 const UPRIGHT_ROWS: readonly ReadRow[] = [
   {
     key: 'upright',
-    title: 'Roll-over screening',
+    title: 'Upright screen',
     read: ({ upright }) => ({ kind: 'words', words: upright?.verdict ?? 'not run' }),
   },
   {

@@ -92,7 +92,7 @@ function totalCell({ parts, evaluation }: EstimateContext, total: number | undef
   };
 }
 
-/** What stands beside a figure, or in its place, until schedule and roll-over screen are settled. */
+/** What stands beside a figure, or in its place, until schedule and upright screen are settled. */
 const SETTLING = 'settling';
 
 /**
@@ -127,7 +127,7 @@ function settlingFinish({ schedule: { finish }, datesHeld }: EstimateParts): [st
   return finish === undefined || datesHeld === true ? [] : [['finish', dateWords(finish)]];
 }
 
-/** The bottom line of a document just opened: what the roll-over screen adds to is not told before it. */
+/** The bottom line of a document just opened: what the upright screen adds to is not told before it. */
 export function unscreenedLine(cells: readonly BottomCell[]): readonly BottomCell[] {
   return cells.map(({ key, label, value, ...rest }) =>
     key === 'findings'
@@ -136,7 +136,7 @@ export function unscreenedLine(cells: readonly BottomCell[]): readonly BottomCel
   );
 }
 
-/** The verdict of the roll-over screen, when it was run. */
+/** The verdict of the upright screen, when it was run. */
 function uprightCell({ evaluation }: EstimateContext): BottomCell[] {
   const { upright } = evaluation;
   if (upright === undefined) return [];

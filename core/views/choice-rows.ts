@@ -4,7 +4,7 @@ import type { Measures } from './measures';
 import type { TableRows } from './rows';
 import { choiceTable } from './sinking-tables';
 
-/** What would widen the margin of the roll-over screen, priced by the estimate. */
+/** What would widen the margin of the upright screen, priced by the estimate. */
 export interface ChoiceRows {
   readonly table: TableRows;
   readonly message: string;

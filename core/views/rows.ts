@@ -156,7 +156,7 @@ export interface BottomCell {
   readonly value: Shown;
   readonly beside?: string;
   readonly verdict?: Verdict;
-  /** Set while schedule and roll-over screen are still being worked out: the figure may move once more. */
+  /** Set while schedule and upright screen are still being worked out: the figure may move once more. */
   readonly isSettling?: true;
 }
 

@@ -18,7 +18,7 @@ export interface DrawnStage {
   readonly event: string;
 }
 
-/** The roll-over screen: screening, not a naval architect's study. */
+/** The upright screen: screening, not a naval architect's study. */
 export interface SinkingView {
   readonly sentence: Sentence;
   readonly verdict: Verdict;

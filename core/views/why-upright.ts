@@ -5,7 +5,7 @@ import type { EstimateContext } from './context';
 import { shownNumber } from './number-text';
 import type { WhyRow, WhyRows } from './rows';
 
-/** The derivation of the verdict: what the roll-over screen found and why, and what it cannot see. */
+/** The derivation of the verdict: what the upright screen found and why, and what it cannot see. */
 export function uprightWhy({ evaluation, measures }: EstimateContext, id: string): WhyRows | undefined {
   const { upright } = evaluation;
   if (!id.startsWith('upright:') || upright === undefined) return undefined;

@@ -92,7 +92,7 @@ function headOf(
   };
 }
 
-/** The head of a document just opened, before its roll-over screen: findings are counted when all of them are known. */
+/** The head of a document just opened, before its upright screen: findings are counted when all of them are known. */
 export function unscreenedHead(head: WindowHead): WindowHead {
   const { review: _review, ...counts } = head.counts;
   return { ...head, counts, bottom: unscreenedLine(head.bottom) };

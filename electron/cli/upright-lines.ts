@@ -8,7 +8,7 @@ import {
 import type { UprightChoiceResult, UprightResult } from '../../core/flooding';
 import { moneyText, roundToCents } from '../../core/money';
 
-/** The roll-over screen as lines of text: verdict, reasons, stages, sizes, choices, what is missing, caution. */
+/** The upright screen as lines of text: verdict, reasons, stages, sizes, choices, what is missing, caution. */
 export function uprightLines(evaluation: Evaluation, upright: UprightResult): string[] {
   return [
     `${upperFirst(upright.verdict)}. ${upright.caution}`,

@@ -77,7 +77,7 @@ const BESIDE: Readonly<Record<string, readonly WindowViewName[]>> = { sinking: [
 
 /**
  * Evaluates the document for the window: the new total first, then all that is settled, view by view. A document that is
- * opened shows what it comes to before the roll-over screen, which takes as long again.
+ * opened shows what it comes to before the upright screen, which takes as long again.
  */
 export class EvaluationDesk {
   #kept: Kept | undefined;
@@ -85,7 +85,7 @@ export class EvaluationDesk {
   /** How long the last plan took to settle, and what of that its schedule took beforehand, in milliseconds. */
   #settling = 0;
   #scheduling = 0;
-  /** Answers about a document just opened, until its roll-over screen is settled. */
+  /** Answers about a document just opened, until its upright screen is settled. */
   #opening: WhyDesk | undefined;
   /** The plan as the document was opened in this scenario: later plans show how they moved from it. */
   #first: { readonly about: string; readonly plan: EarlierPlan } | undefined;
@@ -153,7 +153,7 @@ export class EvaluationDesk {
     return { head };
   }
 
-  /** Says head and view looked at of a document just opened, but for what waits for the roll-over screen. */
+  /** Says head and view looked at of a document just opened, but for what waits for the upright screen. */
   async #sayOpening(ask: Ask, options: Options, work: Work): Promise<boolean> {
     const { project, measures, view } = ask;
     this.#opening = undefined;

@@ -47,7 +47,11 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
       'What the owner pays: contract work at the contractor’s price and the owner’s own cost, without contingency.',
   },
   { term: 'Total float', means: 'How many work days an activity may slip before the finish moves.' },
-  { term: 'Upright screen', means: 'A first check whether the ship stays upright while it sinks.' },
+  {
+    term: 'Upright screen',
+    means:
+      'A first check, step by step of the sinking, whether the ship stays upright, leans or may roll over: screening, not a naval architect’s study.',
+  },
   { term: 'Window', means: 'A span of days in which the weather allows the tow and the sinking.' },
   { term: 'Acute hazardous waste', means: 'Waste of which one kilogram a month makes a large generator.' },
   { term: 'Discount rate', means: 'How much less a dollar counts for each year that it comes later.' },
@@ -60,10 +64,6 @@ const TERMS: readonly { readonly term: string; readonly means: string }[] = [
     means: 'A test afloat that moves known weights and so finds how high the centre of gravity lies.',
   },
   { term: 'Net present value', means: 'What all years bring, brought to today, less what it costs.' },
-  {
-    term: 'Roll-over screen',
-    means: 'The check step by step of the sinking: whether she stays upright, leans or may turn over.',
-  },
   {
     term: 'Score',
     means: 'How a scenario stands in what counts: 0 the worst of those compared, 1 the best.',

@@ -70,7 +70,7 @@ describe('the workbook of the example', () => {
     for (const name of [
       'Inputs',
       'Risk',
-      'Upright screening',
+      'Upright screen',
       'Funding forms',
       'Labour and crews',
       'Waste by stream',

@@ -100,7 +100,7 @@ export function blockCoefficient(input: UprightInput): number {
 export function checkUprightInput(input: UprightInput): Finding[] {
   const findings: Finding[] = [];
   const report: Report = (place, message, remedy, weight = 'blocks') => {
-    const meaning = weight === 'blocks' ? 'The roll-over screen is withheld.' : undefined;
+    const meaning = weight === 'blocks' ? 'The upright screen is withheld.' : undefined;
     findings.push({
       code: 'upright/nonsense',
       weight,

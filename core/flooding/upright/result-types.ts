@@ -11,7 +11,7 @@ export interface UprightStage {
   readonly level: number;
   /** Small-angle GM referred to the light displacement, m. */
   readonly gm: number;
-  /** Greatest equilibrium heel of the roll-over check at this level; absent where none exists below 60 degrees. */
+  /** Greatest equilibrium heel of the upright screen at this level; absent where none exists below 60 degrees. */
   readonly heel?: number;
   /** Heel of the flooding simulation. */
   readonly list: number;

@@ -57,7 +57,7 @@ function overloaded({ hull, input }: ResolvedShip): Finding | undefined {
     weight: 'blocks',
     place: '/displacement/high',
     message: `A displacement of ${input.displacement.high} t is more than the closed hull can carry (${most.toFixed(0)} t).`,
-    meaning: 'The roll-over screen is withheld.',
+    meaning: 'The upright screen is withheld.',
     remedy: 'Check the displacement with its unit, and the lines of the hull.',
   };
 }
@@ -94,7 +94,7 @@ function choicesOf(input: UprightInput, judged: Judged): Pick<UprightResult, 'ch
 }
 
 /**
- * The roll-over screen: greatest equilibrium heel along the flooding path over the ranges of KG, displacement and
+ * The upright screen: greatest equilibrium heel along the flooding path over the ranges of KG, displacement and
  * unevenness of the openings, a flooding simulation, sizes of openings, the site. Screening, not a study.
  * Findings: `upright/nonsense` (blocks), `upright/kg-contradicted`, `upright/kg-above-km`, `upright/air-trapped`, `upright/air-left`,
  * `upright/tight-low`, `upright/nothing-floods`.

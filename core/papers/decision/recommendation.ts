@@ -128,7 +128,7 @@ function timeReason(earlier: readonly string[], { reading }: DecisionTable): str
 function uprightReason({ upright }: Evaluation, others: readonly Evaluation[]): string | undefined {
   if (upright === undefined) return undefined;
   const isShared = others.every(other => other.upright?.verdict === upright.verdict);
-  const said = `The roll-over screen says “${upright.verdict}”`;
+  const said = `The upright screen says “${upright.verdict}”`;
   return others.length > 0 && isShared ? `${said}, as for the others.` : `${said}.`;
 }
 

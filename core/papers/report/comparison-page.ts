@@ -23,13 +23,13 @@ export function comparisonPage({ comparison }: ReportFacts): Markup | undefined 
         { title: 'Budget, USD', figures: true },
         { title: 'Finish', figures: true },
         { title: 'Not yet checked', figures: true },
-        { title: 'Roll-over screen' },
+        { title: 'Upright screen' },
       ],
       evaluations.map(row),
       undefined,
       'compact',
     ),
-    paragraph('The roll-over screen is a screening, not a naval architect’s study.'),
+    paragraph('The upright screen is a screening, not a naval architect’s study.'),
     ...bridges.map(bridge => bridgePart(bridge, evaluations)),
   );
 }

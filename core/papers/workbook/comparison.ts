@@ -29,7 +29,7 @@ export function comparisonSheet(comparison: Comparison, shown: Evaluation): Pape
         'Other scenarios as the program worked them out; this workbook’s own figures are live.',
         'note',
       ),
-      ...headingRow(3, ['Scenario', 'Total', 'Budget', 'Less the first', 'Finish', 'Roll-over screening']),
+      ...headingRow(3, ['Scenario', 'Total', 'Budget', 'Less the first', 'Finish', 'Upright screen']),
       ...rows,
       ...blocks.flatMap(({ cells }) => cells),
     ],

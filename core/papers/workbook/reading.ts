@@ -24,7 +24,7 @@ const READ_ME: readonly (readonly [string, string])[] = [
     'Taking changes back',
     'The program reads the sheet Inputs again and shows each change before it takes it.',
   ],
-  ['Risk, Upright screening', 'Values of the program: a workbook can neither simulate nor flood a ship.'],
+  ['Risk, Upright screen', 'Values of the program: a workbook can neither simulate nor flood a ship.'],
   ['Funding forms', 'Who bears the cost, and each form against the estimate.'],
   ['Form sections', 'Each form as it is filled in, section by section; its sums are live.'],
   ['Cash of the owner', 'What the owner pays, gets back and carries by month.'],

@@ -5,7 +5,7 @@ import { cautionRows, headingRow, number, text } from './cells';
 import { inOrder } from './rows';
 import type { PaperCell, PaperSheet } from './model';
 
-/** The roll-over screen, stage by stage: values of the program, and what it is not. */
+/** The upright screen, stage by stage: values of the program, and what it is not. */
 export function uprightSheet({ upright, project }: Evaluation): PaperSheet | undefined {
   if (upright === undefined) return undefined;
   const end = endOfSinking(upright);
@@ -25,9 +25,9 @@ export function uprightSheet({ upright, project }: Evaluation): PaperSheet | und
   const first = 3 + cautionRows(caution, 2).length;
   const top = first + 5 + lists.length;
   return {
-    name: 'Upright screening',
+    name: 'Upright screen',
     cells: [
-      text(1, 1, `Does she sink upright? The screening says: ${verdict}`, 'title'),
+      text(1, 1, `Does she sink upright? The screen says: ${verdict}`, 'title'),
       ...cautionRows(caution, 2),
       ...inOrder(facts, first, ([title, value, unit], row) => [
         text(row, 1, title),

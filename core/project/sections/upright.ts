@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { figureSchema } from '../../base';
 
-/** The planner's own choices of the roll-over screen; what is absent follows from its defaults. */
+/** The planner's own choices of the upright screen; what is absent follows from its defaults. */
 export const uprightSchema = z.strictObject({
   /** Greatest heel in degrees still called "stays up", and still called "leans". */
   staysUp: figureSchema.optional(),

@@ -9,7 +9,7 @@ export interface ComparedScenario {
   readonly title: string;
   readonly isChosen: boolean;
   readonly isPermittable: boolean;
-  /** Verdict of the roll-over screen and what stands under it. */
+  /** Verdict of the upright screen and what stands under it. */
   readonly verdict: Verdict | undefined;
   readonly verdictWords: string;
 }

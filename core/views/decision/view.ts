@@ -49,8 +49,8 @@ export function decisionRows(evaluation: Evaluation, comparison: Comparison): De
     choice: choiceTable(evaluation, decision),
     caution:
       evaluation.upright === undefined
-        ? 'The roll-over screen was not run.'
-        : `The roll-over screen says “${evaluation.upright.verdict}”: screening, not a naval architect’s study.`,
+        ? 'The upright screen was not run.'
+        : `The upright screen says “${evaluation.upright.verdict}”: screening, not a naval architect’s study.`,
   };
 }
 

@@ -149,11 +149,11 @@ function Bridges({ rows, width }: { rows: CompareRows; width: number }) {
   );
 }
 
-/** The roll-over screen of each scenario, and which may not be carried out. */
+/** The upright screen of each scenario, and which may not be carried out. */
 function Verdicts({ rows }: { rows: CompareRows }) {
   return (
-    <section aria-label="Roll-over screen">
-      <h2 className="head">Roll-over screen</h2>
+    <section aria-label="Upright screen">
+      <h2 className="head">Upright screen</h2>
       <ul className="compare-verdicts">
         {rows.scenarios.map(one => (
           <li key={one.id}>

@@ -28,7 +28,7 @@ export default function Sinking() {
     return (
       <>
         <TitleLine
-          sentence={['The roll-over screen cannot be run yet: a particular of the ship is missing.']}
+          sentence={['The upright screen cannot be run yet: a particular of the ship is missing.']}
         />
         <div className="empty">
           <p>The ship is followed down here once length, beam, depth, draught and lightship are known.</p>

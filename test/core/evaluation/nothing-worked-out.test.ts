@@ -175,7 +175,7 @@ describe('an evaluation that stopped at the document', () => {
   });
 });
 
-describe('an evaluation without the roll-over screen', () => {
+describe('an evaluation without the upright screen', () => {
   it('prints its findings alone, and is given back as it is when its choices are asked for', () => {
     expect(uprightJson(whole)).toEqual({ scenario: 'fishing-reef', findings: whole.findings });
     expect(withChoices(whole, OPTIONS)).toBe(whole);

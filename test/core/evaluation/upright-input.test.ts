@@ -24,7 +24,7 @@ function withVessel(change: Partial<Project['vessel']>): Project {
   return projectSchema.parse({ ...project, vessel: { ...project.vessel, ...change } });
 }
 
-describe('what the document says of the hull reaches the roll-over screen', () => {
+describe('what the document says of the hull reaches the upright screen', () => {
   it('an offset table, in place of the coefficients', () => {
     const points = [
       { height: '0', halfBreadth: '25' },

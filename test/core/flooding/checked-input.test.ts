@@ -7,7 +7,7 @@ import { bargeInput } from './invented-ship';
 /** The finding that withholds the screen. */
 const blocks = (place: string, message: string, remedy: string) => ({
   ...{ code: 'upright/nonsense', weight: 'blocks', place, message, remedy },
-  meaning: 'The roll-over screen is withheld.',
+  meaning: 'The upright screen is withheld.',
 });
 const barge = (change: Partial<UprightInput> = {}) => bargeInput(4, change);
 const tonnes = (likely: number) => ({ low: likely, likely, high: likely });

@@ -139,7 +139,7 @@ describe('the screen of the barge', () => {
     expect(result.findings.at(-1)).toEqual({
       ...{ code: 'upright/nonsense', weight: 'blocks', place: '/displacement/high' },
       message: 'A displacement of 20500 t is more than the closed hull can carry (20500 t).',
-      meaning: 'The roll-over screen is withheld.',
+      meaning: 'The upright screen is withheld.',
       remedy: 'Check the displacement with its unit, and the lines of the hull.',
     });
     expect(result.missingInputs).toContain('the depth of the water at the site');

@@ -10,7 +10,7 @@ import { bargeInput, coasterInput } from './invented-ship';
 
 const measured = { low: 3.2, likely: 3.3, high: 3.4, basis: 'inclined' } as const;
 
-describe('the verdict of the roll-over screen', () => {
+describe('the verdict of the upright screen', () => {
   it('separates the barge with KG 4.5 m, which comes back, from KG 5.5 m, which finds no rest', () => {
     const [back, over] = [uprightScreen(bargeInput(4.5)), uprightScreen(bargeInput(5.5))];
     expect(back.greatestHeelDegrees).toBeCloseTo(20.5, 0);

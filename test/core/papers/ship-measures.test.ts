@@ -29,7 +29,7 @@ describe('lengths of a paper', () => {
   });
 });
 
-describe('the sheet of the roll-over screen', () => {
+describe('the sheet of the upright screen', () => {
   const evaluation = evaluate(demoProject(), { today: '2026-11-24', seed: 1, schedules: 20 });
   const { vessel } = evaluation.project;
   const metres = { ...vessel.length, value: '130.15', unit: 'm' as const };

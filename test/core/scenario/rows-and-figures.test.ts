@@ -24,7 +24,7 @@ const named = (id: string, letter: string, change: Partial<Evaluation> = {}): Ev
 });
 const { estimate: _, ...bare } = named('bare', 'E');
 
-/** What the roll-over screen says, as far as a comparison reads it. */
+/** What the upright screen says, as far as a comparison reads it. */
 const screened = (verdict: UprightResult['verdict'], change: Partial<UprightResult> = {}): UprightResult => ({
   ...{ verdict, reasons: [], sinks: true, stages: [], sizing: [], missingInputs: [], whatIfs: [] },
   ...{ site: { notes: [] }, yardsticks: [], findings: [], caution: 'Screening.', cannotSee: [], ...change },
@@ -40,11 +40,11 @@ describe('results side by side', () => {
       differenceTable(evaluations).map(({ key, title, values }) => [key, [title, ...values]]),
     );
 
-  test('of the roll-over screen are its verdict, its heel and its metacentric height', () => {
+  test('of the upright screen are its verdict, its heel and its metacentric height', () => {
     const [first, second] = [named('x', 'X', { upright: leaning }), named('y', 'Y', { upright: over })];
     expect(rowsOf(first, second, a)).toEqual({
       upright: [
-        'Roll-over screening',
+        'Upright screen',
         { kind: 'words', words: 'leans' },
         { kind: 'words', words: 'may roll over' },
         { kind: 'words', words: 'not run' },
@@ -157,7 +157,7 @@ describe('what the command line prints of a scenario', () => {
     expect(scenariosOf(bare)).toStrictEqual([{ id: 'bare', title: a.scenario.title, letter: 'E' }]);
   });
 
-  test('has what the roll-over screen says beside the figures', () => {
+  test('has what the upright screen says beside the figures', () => {
     expect(scenariosOf({ ...bare, upright: leaning })).toEqual([
       {
         ...{ id: 'bare', title: a.scenario.title, letter: 'E', verdict: 'leans' },

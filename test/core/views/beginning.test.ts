@@ -63,7 +63,7 @@ test('the total of a ship of which nothing was entered says so, until her name, 
 });
 
 // One foot is 0.3048 m (NIST Special Publication 811, appendix B.8).
-test('what the roll-over screen finds wrong with a ship given in feet is told in feet', () => {
+test('what the upright screen finds wrong with a ship given in feet is told in feet', () => {
   const project = begun('grant');
   const feet = (value: string) =>
     ({ value, unit: 'ft', basis: 'surveyed', source: 'The docking plan' }) as const;

@@ -32,7 +32,7 @@ describe('a decision', () => {
     const rows = decided(evaluatedAs(project));
     expect(rows.sentence[1]).toMatchObject({ why: 'sums/total' });
     expect([figureOf(rows, 'budget'), figureOf(rows, 'contingency')]).toEqual([undefined, undefined]);
-    expect(rows.caution).toBe('The roll-over screen was not run.');
+    expect(rows.caution).toBe('The upright screen was not run.');
     expect(decided(example).sentence[1]).toMatchObject({ why: 'sums/budget' });
   });
 

@@ -81,7 +81,7 @@ function withMore(project: Project): Project {
   };
 }
 
-/** A full document with its roll-over screen. */
+/** A full document with its upright screen. */
 export const screened = once((): Evaluation => {
   const evaluation = evaluatedAs(FULL, { upright: true });
   return { ...evaluation, project: withMore(evaluation.project) };

@@ -199,7 +199,7 @@ describe('the page a board votes on', () => {
     expect([chosen?.id, note?.id]).toEqual(['chosen', 'note']);
     expect(note?.cells['value']?.edit).toMatchObject({ at: '/decision/note', kind: 'text', optional: true });
     expect([rows.troubles, rows.notStudied]).toEqual([decision.troubles, decision.notStudied]);
-    expect(rows.caution).toBe('The roll-over screen was not run.');
+    expect(rows.caution).toBe('The upright screen was not run.');
   });
 
   test('tells how each figure came about, at home in the risk where there were runs', () => {
@@ -223,7 +223,7 @@ describe('the page a board votes on', () => {
     const upright = { verdict: 'leans', missingInputs: [] as readonly string[] } as Evaluation['upright'];
     const leaning = { ...evaluation, upright } as Evaluation;
     expect(decisionRows(leaning, compareScenarios([leaning])).caution).toBe(
-      'The roll-over screen says “leans”: screening, not a naval architect’s study.',
+      'The upright screen says “leans”: screening, not a naval architect’s study.',
     );
   });
 });

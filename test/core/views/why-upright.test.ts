@@ -5,7 +5,7 @@ import { summaryOf } from '../../../core/views/window';
 import { uprightWhy } from '../../../core/views/why-upright';
 import { demoProject } from '../evaluation/demo';
 
-/** The demo with its roll-over screen, as a view is made from it. */
+/** The demo with its upright screen, as a view is made from it. */
 function screened() {
   const evaluation = evaluate(demoProject(), { today: '2026-11-24', seed: 1, schedules: 20 });
   const { estimate: parts, upright } = evaluation;
