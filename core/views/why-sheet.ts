@@ -4,8 +4,9 @@ import type { Shown, WhyRow, WhyRows } from './rows';
 import type { EstimateContext } from './context';
 import { readersUnit } from './liquids';
 import { readable, unitWords, type Measures } from './measures';
-import { decimalsFor, printed, roundText } from './number-text';
+import { printed } from './number-text';
 import { inputOf } from './why-inputs';
+import { factorDecimals, isNothing, valueText } from './why-values';
 
 /** How deep a derivation is spread out before its steps are followed one by one. */
 const DEPTH = 3;
@@ -77,10 +78,6 @@ function living(explanation: Why, step: WhyStep): readonly WhyStep[] {
   return kept.length === 0 ? inputs.slice(0, 1) : kept;
 }
 
-function isNothing(value: string | undefined): boolean {
-  return value !== undefined && /^-?0(\.0*)?$/.test(value);
-}
-
 function isNeutral(explanation: Why, step: WhyStep): boolean {
   if (step.given !== undefined) return NEUTRAL.has(step.given.source);
   return step.inputs.every(id => isNeutral(explanation, known(explanation.steps, id)));
@@ -118,13 +115,6 @@ function nameOf(step: WhyStep): string {
   return step.title;
 }
 
-export function valueText(value: string | undefined, unit: string): Pick<Shown, 'text' | 'absent'> {
-  if (value === undefined) return { text: 'not yet', absent: true };
-  const decimals = unit === 'USD' ? 2 : Math.max(decimalsFor(value), /\./.test(value) ? 2 : 0);
-  const text = roundText(value, decimals);
-  return { text: printed(unit !== 'USD' && text.includes('.') ? text.replace(/\.?0+$/, '') : text) };
-}
-
 /** The unit of a step, and the amount in the reader's own: the steps themselves stay in the units they are worked out in. */
 function unitOf({ id, value, unit }: WhyStep, measures: Measures): string {
   const [table = '', row = ''] = id.split('/');
@@ -134,10 +124,17 @@ function unitOf({ id, value, unit }: WhyStep, measures: Measures): string {
   return `${unitWords(unit)} (${valueText(own.value, own.unit).text} ${unitWords(own.unit)})`;
 }
 
-function shownStep(into: Reader, value: WhyStep, step: WhyStep, id: string, canFollow: boolean): Shown {
+function shownStep(
+  into: Reader,
+  value: WhyStep,
+  step: WhyStep,
+  id: string,
+  canFollow: boolean,
+  least = 0,
+): Shown {
   const basis = BASES.find(one => one === step.given?.basis);
   return {
-    ...valueText(value.value, value.unit),
+    ...valueText(value.value, value.unit, least),
     unit: unitOf(value, into.measures),
     ...(canFollow ? { why: id } : {}),
     ...(step.given === undefined || basis === undefined ? {} : { basis, source: sourceWithYear(step.given) }),
@@ -170,7 +167,14 @@ function spread(into: Spread, parent: WhyStep, depth: number): void {
     into.rows.push({
       depth,
       operator: place === 0 ? '=' : operator,
-      value: shownStep(into, input, step, id, !isHidden({ ...step, id })),
+      value: shownStep(
+        into,
+        input,
+        step,
+        id,
+        !isHidden({ ...step, id }),
+        factorDecimals(input, parent, ordered.length),
+      ),
       words: name,
       ...(range === undefined ? {} : { range }),
     });
