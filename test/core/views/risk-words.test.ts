@@ -7,6 +7,7 @@ import {
   type RiskView,
 } from '../../../core/evaluation';
 import type { Project } from '../../../core/project';
+import { troubles } from '../../../core/papers/decision/troubles';
 import { compareScenarios, factsOf } from '../../../core/scenario';
 import { compareRows, riskRows, type RiskStudy } from '../../../core/views';
 import { inHundred } from '../../../core/views/risk/words';
@@ -421,4 +422,18 @@ test.each([
   [1, '100'],
 ])('a share of %d is told as %s in 100', (share, said) => {
   expect(inHundred(share)).toBe(said);
+});
+
+test('an amount in the register is said to pay for the work, and for a ship on her side for the attempt alone', () => {
+  const { found: _found, ...rows } = riskRows(study({}));
+  expect(plain(rows.register.note)).toContain('not for a reef that it spoils');
+  expect(plain(rows.register.note)).toMatch(/on her side can rarely be put right, .* is the attempt\.$/);
+  const titles = rows.register.rows.map(row => row.cells['title']?.text ?? '');
+  expect(titles.filter(title => title.includes('on her side'))).toEqual([
+    'She sinks early, or lies on her side, and it is tried to put her right',
+  ]);
+  const told = troubles(evaluation).find(({ id }) => id === 'on her side')?.happens;
+  expect(told).toMatch(
+    /putting her right is rarely possible\. .* for the attempt, not for the reef as planned\.$/,
+  );
 });
