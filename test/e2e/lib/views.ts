@@ -34,9 +34,10 @@ export function drawn(page: Page): Promise<void> {
   );
 }
 
-/** Waits until nothing is being worked out in the view that is open. */
+/** Waits until nothing is being worked out in the view that is open and in the bottom line. */
 export async function workedOut(page: Page): Promise<void> {
   await page.locator('.working').first().waitFor({ state: 'detached', timeout: 60_000 });
+  await page.locator('[data-settling]').first().waitFor({ state: 'detached', timeout: 60_000 });
   const stillSays = page.locator('.title-line .sentence', { hasText: /^Working out/ });
   await stillSays.first().waitFor({ state: 'detached', timeout: 60_000 });
 }
