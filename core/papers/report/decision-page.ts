@@ -7,8 +7,9 @@ import {
   scoreIn,
   type ComparedValue,
   type Comparison,
+  type RiskFacts,
 } from '../../scenario';
-import { converted, measuresOf, roundText, unitFor, type Measures } from '../../units';
+import { converted, inHundred, measuresOf, roundText, unitFor, type Measures } from '../../units';
 import { letterOfScenario } from '../letter-of-scenario';
 import type { ReportFacts } from './facts';
 import { element, heading, paragraph, table, type Markup } from './markup';
@@ -69,9 +70,21 @@ function weightParts({ decision }: ReportFacts): Markup[] {
   ];
 }
 
+/** How often the runs break a date, where there is such a date. */
+const CHANCES: readonly { readonly title: string; readonly of: (risk: RiskFacts) => number | undefined }[] = [
+  {
+    title: 'End after the last date, of 100',
+    of: ({ chanceOfDeadline }) => (chanceOfDeadline === undefined ? undefined : 1 - chanceOfDeadline),
+  },
+  { title: 'End after the grant, of 100', of: ({ missesGrant }) => missesGrant },
+];
+
+const chanceWords = (share: number | undefined) => (share === undefined ? '\u2013' : inHundred(share));
+
 function riskParts({ comparison }: ReportFacts): Markup[] {
   if (comparison === undefined || comparison.risks.length === 0) return [];
   const letterOf = (id: string) => letterOfScenario(comparison.evaluations, id);
+  const chances = CHANCES.filter(({ of }) => comparison.risks.some(risk => of(risk) !== undefined));
   return [
     heading(2, 'How sure each is'),
     table(
@@ -81,12 +94,14 @@ function riskParts({ comparison }: ReportFacts): Markup[] {
         { title: 'Middle of the runs, USD', figures: true },
         { title: '80 of 100 runs, USD', figures: true },
         { title: 'Finish in 80 of 100', figures: true },
+        ...chances.map(({ title }) => ({ title, figures: true })),
       ],
-      comparison.risks.map(({ scenario, p50, p80, finishP80 }) => [
-        letterOf(scenario),
-        wholeDollars(p50),
-        wholeDollars(p80),
-        dateWords(finishP80),
+      comparison.risks.map(risk => [
+        letterOf(risk.scenario),
+        wholeDollars(risk.p50),
+        wholeDollars(risk.p80),
+        dateWords(risk.finishP80),
+        ...chances.map(({ of }) => chanceWords(of(risk))),
       ]),
     ),
     paragraph(

@@ -117,6 +117,17 @@ describe('beside the recommendation', () => {
     expect(own.split('Of 100 runs 25').length).toBe(2);
   });
 
+  test('stands scenario by scenario how many runs end after the last date and after the grant', () => {
+    const text = words(reportHtml(a, compareScenarios([a, d], run)) ?? '');
+    const row = (letter: string, said: string) =>
+      expect(text).toMatch(new RegExp(`${letter} [\\d,]+ [\\d,]+ [A-Z][a-z]+ \\d+, \\d{4} ${said}`));
+    expect(text).toContain('End after the last date, of 100 End after the grant, of 100');
+    row('A', '0 25');
+    row('D', '90 60');
+    const bare = run.map(({ chanceOfDeadline: _late, missesGrant: _grant, ...rest }) => rest);
+    expect(words(reportHtml(a, compareScenarios([a, d], bare)) ?? '')).not.toContain('End after the');
+  });
+
   test('before the trials stands that nobody has looked at the chance to be in time', () => {
     expect(decisionAbout(a, compareScenarios([a, d])).recommended?.besides).toBe(
       'This rests on the plan. The chance to be done in time has not been looked at for every scenario yet.',
