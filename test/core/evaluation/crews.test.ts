@@ -64,7 +64,8 @@ describe('the crews of the plan evened out', () => {
   });
   it('are told as an answer with its basis, and the moves one by one', () => {
     const rows = crewAnswer(evaluation, LEVEL_QUESTION, level);
-    expect(rows.answer).toMatch(/crews hired become \d+, at most \d+ people .* saves \$[\d,]+\./);
+    const answer = rows.answer.map(part => (typeof part === 'string' ? part : part.text)).join('');
+    expect(answer).toMatch(/crews hired become \d+, at most \d+ people .* saves \$[\d,]+\./);
     expect(rows.basis).toContain('It is not part of the estimate.');
     expect(rows.moved?.rows.length).toBe(level.moved.length);
     expect(rows.picture?.before.length).toBeGreaterThan(10);

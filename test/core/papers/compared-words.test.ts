@@ -120,7 +120,7 @@ describe('beside the recommendation', () => {
   test('stands scenario by scenario how many runs end after the last date and after the grant', () => {
     const text = words(reportHtml(a, compareScenarios([a, d], run)) ?? '');
     const row = (letter: string, said: string) =>
-      expect(text).toMatch(new RegExp(`${letter} [\\d,]+ [\\d,]+ [A-Z][a-z]+ \\d+, \\d{4} ${said}`));
+      expect(text).toMatch(new RegExp(`${letter} [$\\d,]+ [$\\d,]+ [A-Z][a-z]+ \\d+, \\d{4} ${said}`));
     expect(text).toContain('End after the last date, of 100 End after the grant, of 100');
     row('A', '0 25');
     row('D', '90 60');

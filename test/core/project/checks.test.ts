@@ -51,8 +51,8 @@ describe('what the schema cannot see', () => {
         'given/range-order',
       ).map(({ message }) => message);
     };
-    expect(rangeOf({ low: '110' })).toEqual(['The range 110 to – m does not hold the value 100.']);
-    expect(rangeOf({ high: '90' })).toEqual(['The range – to 90 m does not hold the value 100.']);
+    expect(rangeOf({ low: '110' })).toEqual(['The range 110 m to – does not hold the value 100 m.']);
+    expect(rangeOf({ high: '90' })).toEqual(['The range – to 90 m does not hold the value 100 m.']);
     expect(rangeOf({ low: '90', high: '110' })).toEqual([]);
   });
 

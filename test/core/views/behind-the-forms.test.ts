@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { grantView, type Evaluation } from '../../../core/evaluation';
 import type { SharedRow } from '../../../core/funding';
-import { WhyDesk, windowRows } from '../../../core/views';
+import { grantFindings, WhyDesk, windowRows } from '../../../core/views';
 import { factTable } from '../../../core/views/compare/facts';
 import { summaryOf } from '../../../core/views/window';
 import { awkward, DEMO } from './awkward';
@@ -109,7 +109,7 @@ describe('the bottom line', () => {
       ['budget', 'With contingency', whole(summary?.budget?.cents), 'sums/budget'],
       ['finish', 'Finish', dated, 'schedule:finish'],
       ['unchecked', 'Not yet checked', share, 'basis:unchecked'],
-      ['findings', 'Findings', `${findings.length} open`, undefined],
+      ['findings', 'Findings', `${findings.length + grantFindings(evaluation).length} open`, undefined],
     ]);
   });
 
@@ -127,9 +127,13 @@ describe('the bottom line', () => {
 
   test('says that a figure is withheld where a finding blocks one', () => {
     const finding = { code: 'a/b', place: '/a', message: 'm', remedy: 'r' } as const;
-    const beside = (weight: 'blocks' | 'warns') =>
-      bottomOf({ ...awkward('the example'), findings: [{ ...finding, weight }] }).at(-1);
-    expect(beside('blocks')).toMatchObject({ value: { text: '1 open' }, beside: 'some withhold a figure' });
+    const found = (weight: 'blocks' | 'warns'): Evaluation => ({
+      ...awkward('the example'),
+      findings: [{ ...finding, weight }],
+    });
+    const beside = (weight: 'blocks' | 'warns') => bottomOf(found(weight)).at(-1);
+    const open = `${1 + grantFindings(found('blocks')).length} open`;
+    expect(beside('blocks')).toMatchObject({ value: { text: open }, beside: 'some withhold a figure' });
     expect(beside('warns')).not.toHaveProperty('beside');
   });
 });
