@@ -38,15 +38,16 @@ const savedWords = ({ basis }: LevelledPlan) =>
   `Hiring and releasing before less after: ${basis} The total of the estimate is worked out with both schedules.`;
 
 function moneySteps({ before, after, totalBefore, totalAfter }: LevelledPlan): readonly WhyRow[] {
+  // Only the estimate as it stands has sheets to open: that of the schedule that was found is worked out beside it.
   const totals = [
-    { total: totalBefore, said: 'total of the estimate before' },
+    { total: totalBefore, said: 'total of the estimate before', why: 'sums/total' },
     { total: totalAfter, said: 'total of the estimate after' },
   ];
   return [
     step({ text: dollarsOf(before.cost) }, `hiring and releasing before: ${before.hired} crews hired`, '='),
     step({ text: dollarsOf(after.cost) }, `hiring and releasing after: ${after.hired} crews hired`, '−'),
-    ...totals.flatMap(({ total, said }) =>
-      total === undefined ? [] : [step({ text: dollarsOf(total), why: 'sums/total' }, said)],
+    ...totals.flatMap(({ total, said, ...opens }) =>
+      total === undefined ? [] : [step({ text: dollarsOf(total), ...opens }, said)],
     ),
   ];
 }

@@ -74,7 +74,10 @@ describe('crews evened out', () => {
     expect(closed([crews, moved], whys)).toEqual([]);
     const money = answer.flatMap(part => (typeof part === 'string' ? [] : [part]));
     expect(money.map(part => part.text)).toEqual(['$10,000', '$400']);
-    const steps = whys?.[money[0]?.why ?? '']?.rows.map(row => `${row.operator} ${row.value.text}`);
+    const rows = whys?.[money[0]?.why ?? '']?.rows ?? [];
+    // The total after opens nothing: the sheets hold the one before.
+    expect(rows.map(row => row.value.why)).toEqual([undefined, undefined, 'sums/total', undefined]);
+    const steps = rows.map(row => `${row.operator} ${row.value.text}`);
     expect(steps).toEqual(['= $14,000', '− $4,000', ' $100,000', ' $100,400']);
     const days = whys?.[moved?.rows[0]?.cells['days']?.why ?? ''];
     expect(days?.rows.map(row => row.value.text)).toEqual(['1 Mar 2027', '5 Mar 2027']);
